@@ -1,0 +1,33 @@
+import type { Day } from '@/shared/time/day';
+
+export type Severity = 'stop' | 'warn' | 'note';
+
+export const RULES = [
+  'dose-outside-label',
+  'too-many-applications',
+  'too-soon',
+  'mode-repeated',
+  'must-not-mix',
+  'ph-outside-range',
+  'lot-expired',
+  'bench-closed',
+  'closed-in-opening-hours',
+  'rei-unknown',
+  'short',
+  'unknown-cost',
+  'unknown-expiry',
+] as const;
+export type RuleName = (typeof RULES)[number];
+
+/** Something a person should know before it happens: which rule, where and when, and what would clear it. */
+export type Flag = {
+  severity: Severity;
+  rule: RuleName;
+  on: Day;
+  /** Ids; null or empty when the flag is not about one. */
+  program: string | null;
+  benches: string[];
+  product: string | null;
+  /** The fact with its numbers, and what would clear it, in whole sentences. */
+  message: string;
+};

@@ -1,0 +1,164 @@
+import type { Dose } from '@/shared/measure/dose';
+import type { Micros, Minutes, Stock } from '@/shared/quantity/amounts';
+import type { Exact } from '@/shared/quantity/exact';
+import type { Day, Weekday } from '@/shared/time/day';
+import type { Instant } from '@/shared/time/instant';
+import type { Repeat } from '@/shared/time/recurrence';
+import type { Zone } from '@/shared/time/zone';
+
+/*
+ * The plain in-memory shop that every calculation takes. References are already followed: a program holds its recipes,
+ * an ingredient its product. `null` means unknown, and unknown is never treated as zero.
+ */
+
+export type Shop = {
+  name: string;
+  zone: Zone;
+  currency: string;
+  units: 'us' | 'metric';
+  /** Opening intervals of each weekday in minutes since midnight, in order, not overlapping. */
+  openingHours: Record<Weekday, [from: number, to: number][]>;
+  water: { alkalinityMgPerLCaCO3: number; pH: number } | null;
+  sprayer: Sprayer;
+  safetyDays: number;
+  wagePerHour: Micros | null;
+  /** How many applications in a row may carry the same mode of action on one bench. */
+  sameModeInARow: number;
+  /** Cost of capital as a fraction of its amount per year. */
+  capitalPerYear: number;
+  suppliers: Supplier[];
+  products: Product[];
+  offers: Offer[];
+  containers: Container[];
+  benches: Bench[];
+  recipes: Recipe[];
+  programs: Program[];
+  applications: Application[];
+};
+
+/** What is sprayed with: mL, exact, because a spray volume is worked out and not kept in stock. */
+export type Sprayer = { capacity: Exact; lossPerFill: Exact; measuringStep: Exact };
+
+export type Supplier = {
+  id: string;
+  name: string;
+  freightPerOrder: Micros | null;
+  freeFreightOver: Micros | null;
+  minimumOrder: Micros | null;
+  workingDays: ReadonlySet<Weekday>;
+};
+
+export type ProductKind =
+  | 'nutrient'
+  | 'biostimulant'
+  | 'insecticide'
+  | 'insecticide/miticide'
+  | 'miticide'
+  | 'fungicide'
+  | 'surfactant'
+  | 'pH adjuster'
+  | 'other';
+
+export type Basis = '% w/w' | '% w/v' | '% v/v' | 'g/L' | 'g/kg' | 'lb/gal';
+export type Content = { substance: string; amount: number; basis: Basis };
+
+export type Product = {
+  id: string;
+  name: string;
+  kind: ProductKind;
+  form: 'liquid' | 'powder';
+  formulation: string | null;
+  densityGPerMl: number | null;
+  gramsPerTeaspoon: number | null;
+  contents: Content[];
+  label: Label;
+  shelfLife: { unopenedDays: number | null; openedDays: number | null };
+  mixOrder: number | null;
+  alkaliSilicate: boolean;
+};
+
+export type Rate = { use: string; min: Dose | null; max: Dose | null };
+
+export type Label = {
+  rates: Rate[];
+  rei: Minutes | null;
+  phiDays: number | null;
+  maxApplicationsPerYear: number | null;
+  minDaysBetween: number | null;
+  modes: string[];
+  signalWord: string | null;
+  protectiveEquipment: string[];
+  sprayPh: { min: number; max: number } | null;
+  doNotMixWith: string[];
+  registration: string | null;
+};
+
+export type Offer = {
+  id: string;
+  supplier: Supplier;
+  product: Product;
+  packText: string;
+  pack: Stock;
+  price: Micros;
+  breaks: { atLeast: number; price: Micros }[];
+  leadDays: number | null;
+};
+
+/** One container of a lot, as it stands today. A lot of three is three of these. */
+export type Container = {
+  lot: string;
+  /** Position in its lot, from 0. */
+  place: number;
+  product: Product;
+  packText: string;
+  size: Stock;
+  remaining: Stock;
+  /** This container's share of what the lot cost; null when that was never entered. */
+  paid: Micros | null;
+  receivedOn: Day;
+  openedOn: Day | null;
+  expiresOn: Day | null;
+};
+
+export type PlantGroup = { name: string; pot: string | null; count: number; mlPerPlant: number | null };
+
+export type Bench = {
+  id: string;
+  name: string;
+  customers: boolean;
+  enclosed: boolean;
+  coverage: number;
+  plants: PlantGroup[];
+};
+
+export type Ingredient = { product: Product; dose: Dose; use: string | null };
+
+export type Recipe = {
+  id: string;
+  name: string;
+  targetPh: number | null;
+  useWithin: Minutes | null;
+  ingredients: Ingredient[];
+};
+
+export type Program = {
+  id: string;
+  /** Several recipes rotate in order, one per occurrence counted from startsOn. */
+  recipes: Recipe[];
+  benches: Bench[];
+  startsOn: Day;
+  endsOn: Day | null;
+  repeat: Repeat | null;
+  /** Minutes since midnight in the shop's zone. */
+  startMinute: number;
+  duration: Minutes;
+};
+
+export type Application = {
+  id: string;
+  recipe: Recipe;
+  benches: Bench[];
+  startedAt: Instant;
+  /** Null while it is running, or when nobody noted the end. */
+  endedAt: Instant | null;
+};

@@ -1,0 +1,49 @@
+import type { Stock } from './quantity/amounts';
+
+/** What was typed, read; or one sentence that says what is wrong and what to write instead. */
+export type Reading<T> = { ok: true; value: T } | { ok: false; message: string };
+
+export const read = <T>(value: T): Reading<T> => ({ ok: true, value });
+export const unreadable = (message: string): Reading<never> => ({ ok: false, message });
+
+/** One thing wrong in a shop file or a form: where, and what to write instead. */
+export type Fault = { path: string; message: string };
+
+/** Everything the shop may refuse, with the facts needed to explain it. */
+export type Refusal =
+  | { code: 'not-enough-stock'; wanted: Stock; left: Stock; unit: 'mL' | 'g' }
+  | { code: 'not-found'; what: string; id: string }
+  | { code: 'already-there'; what: string; id: string }
+  | { code: 'already-opened'; on: string }
+  | { code: 'before-received'; receivedOn: string }
+  | { code: 'same-key-other-body' }
+  | { code: 'shop-changed-since-preview' }
+  | { code: 'faults'; faults: Fault[] };
+
+/** A decision: the value, or why not. Only expected refusals travel this way. */
+export type Outcome<T> = { ok: true; value: T } | { ok: false; refusal: Refusal };
+
+export const accept = <T>(value: T): Outcome<T> => ({ ok: true, value });
+export const refuse = (refusal: Refusal): Outcome<never> => ({ ok: false, refusal });
+
+/** One sentence per refusal. A new code without a sentence does not compile. */
+export function explain(refusal: Refusal): string {
+  switch (refusal.code) {
+    case 'not-enough-stock':
+      return `There is not enough left: ${refusal.wanted / 1000} ${refusal.unit} wanted, ${refusal.left / 1000} ${refusal.unit} there. Take less, or count the bottle.`;
+    case 'not-found':
+      return `There is no ${refusal.what} "${refusal.id}" in this shop.`;
+    case 'already-there':
+      return `There is already a ${refusal.what} "${refusal.id}" in this shop. Give the new one another id.`;
+    case 'already-opened':
+      return `This container was already opened, on ${refusal.on}.`;
+    case 'before-received':
+      return `That is before the container was received, on ${refusal.receivedOn}. Give that day or a later one.`;
+    case 'same-key-other-body':
+      return 'This form was already sent with other figures. Reload the page and enter the change again.';
+    case 'shop-changed-since-preview':
+      return 'The shop has changed since this preview was made. Look at the changes once more, then confirm.';
+    case 'faults':
+      return `${refusal.faults.length === 1 ? 'One thing' : `${refusal.faults.length} things`} in this file must be put right first. Nothing was changed.`;
+  }
+}

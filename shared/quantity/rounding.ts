@@ -1,0 +1,77 @@
+import { compare, divide, type Exact, exact, multiply, ZERO } from './exact';
+
+/*
+ * Every rounding of the program is a function in this file, so that a division always shows its intent.
+ */
+
+const floorDivide = (over: bigint, under: bigint): bigint => {
+  const quotient = over / under;
+  return over % under !== 0n && over < 0n ? quotient - 1n : quotient;
+};
+
+const whole = <T extends number>(value: bigint): T => {
+  const number = Number(value);
+  if (!Number.isSafeInteger(number)) throw new RangeError(`rounding: ${value} is too large to be exact`);
+  return number as T;
+};
+
+/** The nearest whole number; a half goes away from zero. */
+export function wholeNearest<T extends number>({ over, under }: Exact): T {
+  const away = over < 0n ? -1n : 1n;
+  return whole<T>(away * floorDivide(2n * away * over + under, 2n * under));
+}
+
+/** The first whole number at or above. For sprayer fills, packs to buy, and intervals that may never be shortened. */
+export const wholeUp = <T extends number>({ over, under }: Exact): T => whole<T>(-floorDivide(-over, under));
+
+/** The last whole number at or below. For whole weeks until an order is due. */
+export const wholeDown = <T extends number>({ over, under }: Exact): T => whole<T>(floorDivide(over, under));
+
+/** The first multiple of a step at or above a value. A step of zero leaves the value as it is. */
+export function stepUp(value: Exact, step: Exact): Exact {
+  if (compare(step, ZERO) === 0) return value;
+  return multiply(exact(BigInt(wholeUp(divide(value, step)))), step);
+}
+
+/**
+ * The share of an amount that a part of a whole carries: amount × part ÷ whole.
+ *
+ * Takes    whole numbers, none negative
+ * Rounds   to the nearest whole, a half up, on exact integers
+ * Throws   RangeError when the part is above the whole
+ */
+export function share<A extends number, Q extends number>(amount: A, part: Q, of: NoInfer<Q>): A {
+  if (part > of) throw new RangeError(`share: ${part} is more than ${of}`);
+  return ofEach(amount, part, of);
+}
+
+/**
+ * The price of an amount when a pack of a given size costs so much: price × amount ÷ size. Unlike `share`, the amount
+ * may be larger than the pack.
+ *
+ * Rounds   to the nearest whole, a half up, on exact integers
+ */
+export function ofEach<A extends number, Q extends number>(price: A, amount: Q, size: NoInfer<Q>): A {
+  if (amount === 0) return 0 as A;
+  const product = price * amount;
+  if (product > MOST_EXACT) return wholeNearest<A>({ over: BigInt(price) * BigInt(amount), under: BigInt(size) });
+  // The same integer division in doubles: every term stays below 2^53, and the remainder settles the last bit.
+  const over = 2 * product + size;
+  const under = 2 * size;
+  let quotient = Math.floor(over / under);
+  if (quotient * under > over) quotient -= 1;
+  return quotient as A;
+}
+
+const MOST_EXACT = 2 ** 51;
+
+/**
+ * Share a whole amount over equal places so that the parts add up to it: the remainder goes to the first ones.
+ *
+ * Takes    the amount, and how many places (at least one)
+ */
+export function shareOut<A extends number>(amount: A, places: number): A[] {
+  const each = Math.floor(amount / places);
+  const left = amount - each * places;
+  return Array.from({ length: places }, (_, place) => (each + (place < left ? 1 : 0)) as A);
+}
