@@ -1,0 +1,16 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+export default defineConfig({
+  root,
+  resolve: {
+    alias: { '@': root, 'server-only': fileURLToPath(new URL('./server-only.ts', import.meta.url)) },
+  },
+  test: {
+    include: ['test/**/*.test.{ts,tsx}'],
+    exclude: ['test/e2e/**', 'node_modules/**'],
+    testTimeout: 60_000,
+  },
+});
