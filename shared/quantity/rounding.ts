@@ -75,3 +75,6 @@ export function shareOut<A extends number>(amount: A, places: number): A[] {
   const left = amount - each * places;
   return Array.from({ length: places }, (_, place) => (each + (place < left ? 1 : 0)) as A);
 }
+
+/** Whole weeks in a number of days, rounded down: −1 day is −1 week, so that late says so. */
+export const wholeWeeks = (days: number): number => Math.floor(days / 7);

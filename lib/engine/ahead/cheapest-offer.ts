@@ -1,0 +1,27 @@
+import type { Micros, Stock } from '@/shared/quantity/amounts';
+import { compare, fraction } from '@/shared/quantity/exact';
+import { ofEach } from '@/shared/quantity/rounding';
+import type { Offer } from '../shop';
+
+/**
+ * Of the offers of one product, the one that is cheapest per unit when one pack is bought, without freight. Between equals, the one
+ * with the shorter lead time; then the first by id.
+ *
+ * Gives   null when nobody offers the product
+ */
+export function cheapestOffer(offers: Offer[]): Offer | null {
+  const [first = null, ...rest] = offers;
+  return rest.reduce((best, offer) => (best && isCheaper(offer, best) ? offer : best), first);
+}
+
+function isCheaper(a: Offer, b: Offer): boolean {
+  const order = compare(perUnit(a), perUnit(b));
+  if (order !== 0) return order < 0;
+  const [leadA, leadB] = [a.leadDays ?? Number.POSITIVE_INFINITY, b.leadDays ?? Number.POSITIVE_INFINITY];
+  return leadA === leadB ? a.id < b.id : leadA < leadB;
+}
+
+const perUnit = (offer: Offer) => fraction(BigInt(offer.price), BigInt(offer.pack));
+
+/** What an amount costs at an offer's price per unit, as if a pack could be divided. Rounds to the nearest micro. */
+export const costAt = (offer: Offer, amount: Stock): Micros => ofEach(offer.price, amount, offer.pack);

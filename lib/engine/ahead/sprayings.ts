@@ -1,0 +1,94 @@
+import { minutes as minutesOf, type Stock } from '@/shared/quantity/amounts';
+import { type Exact, multiply } from '@/shared/quantity/exact';
+import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
+import { addDays, type Day } from '@/shared/time/day';
+import { addMinutes, type Instant } from '@/shared/time/instant';
+import { occurrences } from '@/shared/time/recurrence';
+import { atClock } from '@/shared/time/zone';
+import { plantsOn, sprayFor } from '../bench/spray-volume';
+import { longestRei } from '../keepout/reopening';
+import type { Ingredient, Program, Recipe, Shop } from '../shop';
+import { ratePerMl } from '../strength/dose-in-stock';
+import type { IngredientLine, Spray, Spraying } from './plan';
+
+/**
+ * Every occurrence of every program from one day to another, in the order they start; at the same moment, in the order
+ * of the programs. What each takes from the shelf is not known yet: its lines carry amounts, but no draws and no cost.
+ *
+ * Takes   the first and the last day, both included
+ */
+export function sprayingsBetween(shop: Shop, from: Day, to: Day): Spraying[] {
+  const all = shop.programs.flatMap((program) => sprayingsOf(shop, program, from, to));
+  // The sort is stable, so that programs which start at the same moment keep the shop's order.
+  return all.sort((a, b) => a.startsAt - b.startsAt);
+}
+
+/** What one program does each time with one of its recipes: it never changes, so it is worked out once. */
+type Batch = { recipe: Recipe; amounts: (Stock | null)[] };
+
+function sprayingsOf(shop: Shop, program: Program, from: Day, to: Day): Spraying[] {
+  const last = program.endsOn !== null && program.endsOn < to ? program.endsOn : to;
+  const spray = sprayFor(program.benches, shop.sprayer);
+  const plants = plantsOn(program.benches);
+  const batches = program.recipes.map((recipe) => batchOf(recipe, spray));
+  const labourCost = shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, program.duration, minutesOf(60));
+  const found: Spraying[] = [];
+  for (const { day, index } of occurrences(program.repeat, program.startsOn, from, last)) {
+    const batch = batches[index % batches.length];
+    if (!batch) throw new RangeError(`program ${program.id} has no recipe`);
+    const times = timesOf(shop, program, batch.recipe, day);
+    const lines = batch.recipe.ingredients.map((ingredient, line) => newLine(ingredient, batch.amounts[line] ?? null));
+    found.push({
+      program,
+      recipe: batch.recipe,
+      occurrence: index,
+      date: day,
+      ...times,
+      spray,
+      plants,
+      lines,
+      materialCost: null,
+      labourCost,
+    });
+  }
+  return found;
+}
+
+const batchOf = (recipe: Recipe, spray: Spray | null): Batch => ({
+  recipe,
+  amounts: recipe.ingredients.map((ingredient) => spray && amountOf(ingredient, spray.total)),
+});
+
+/**
+ * How much of an ingredient a spray volume takes: dose × volume.
+ *
+ * Units   mL of spray in; µL of a liquid or mg of a powder out
+ * Rounds  once, to the nearest whole, a half up
+ * Gives   null when density, grams per teaspoon or the strength that the dose needs is unknown
+ */
+export function amountOf(ingredient: Ingredient, sprayMl: Exact): Stock | null {
+  const rate = ratePerMl(ingredient.dose, ingredient.product);
+  return rate && wholeNearest<Stock>(multiply(rate, sprayMl));
+}
+
+function timesOf(shop: Shop, program: Program, recipe: Recipe, day: Day) {
+  const startsAt = atClock(shop.zone, day, program.startMinute);
+  const endsAt = addMinutes(startsAt, program.duration);
+  const rei = longestRei(recipe);
+  const reopensAt: Instant | null = rei === null ? null : addMinutes(endsAt, rei);
+  return { startsAt, endsAt, reopensAt };
+}
+
+const NONE = 0 as Stock;
+
+const newLine = (ingredient: Ingredient, amount: Stock | null): IngredientLine => ({
+  ingredient,
+  amount,
+  draws: [],
+  short: NONE,
+  shortCost: null,
+  cost: null,
+});
+
+/** The last day of a horizon of whole weeks that begins with a day. */
+export const horizonEnd = (today: Day, weeks: number): Day => addDays(today, 7 * weeks - 1);

@@ -1,0 +1,90 @@
+import { minus } from '@/shared/quantity/amounts';
+import { addDays } from '@/shared/time/day';
+import type { Plan } from '../ahead/plan';
+import { costOut } from '../ledger/draw-cost';
+import { lastUsableDay } from '../ledger/last-usable-day';
+import type { Container } from '../shop';
+import { bottleName } from './line-figures';
+import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
+
+/** The working of one figure of a container: `LOT/PLACE/FIGURE`. */
+export function containerWorking(plan: Plan, [lot, place, figure]: string[]): FoundWorking | null {
+  const container = plan.shop.containers.find((one) => one.lot === lot && String(one.place) === place);
+  if (!container) return null;
+  switch (figure) {
+    case 'remaining':
+      return remainingWorking(container);
+    case 'lastUsableDay':
+      return lastDayWorking(container);
+    case 'value':
+      return valueWorking(container);
+    default:
+      return null;
+  }
+}
+
+const stockShown = (container: Container, amount: Container['size']): Shown => ({
+  kind: 'stock',
+  amount,
+  form: container.product.form,
+});
+
+const remainingWorking = (container: Container): FoundWorking => ({
+  title: `Left in ${bottleName(container)}`,
+  value: stockShown(container, container.remaining),
+  rule: 'What it was received with, less everything that left it since. The sum of its movements, and nothing else.',
+  steps: [
+    entered('It held', stockShown(container, container.size), `pack ${container.packText}, lot ${container.lot}`),
+    entered('Out of it', stockShown(container, minus(container.size, container.remaining)), 'its movements'),
+  ],
+});
+
+function lastDayWorking(container: Container): FoundWorking {
+  const last = lastUsableDay(container);
+  return {
+    title: `Last usable day of ${bottleName(container)}`,
+    value: last === null ? text('not known') : { kind: 'day', day: last },
+    rule: 'The earlier of the printed expiry (without one: the day received + unopened life) and, once opened, the day opened + opened life. That day is still usable.',
+    steps: lastDaySteps(container),
+  };
+}
+
+function lastDaySteps({ expiresOn, receivedOn, openedOn, product }: Container): Step[] {
+  const { unopenedDays, openedDays } = product.shelfLife;
+  const steps: Step[] = [];
+  if (expiresOn !== null) steps.push(entered('Printed expiry', { kind: 'day', day: expiresOn }, 'the bottle'));
+  else if (unopenedDays !== null) {
+    const day = addDays(receivedOn, unopenedDays);
+    steps.push(entered('Unopened life ends', { kind: 'day', day }, `received ${receivedOn} + ${unopenedDays} days`));
+  } else steps.push(entered('Printed expiry', { kind: 'unknown', because: 'Never entered.' }, 'the bottle'));
+  if (openedOn === null) return [...steps, entered('Opened', text('not yet'), 'the bottle')];
+  if (openedDays === null) {
+    const unknown: Shown = { kind: 'unknown', because: 'Never entered.' };
+    return [...steps, entered('Opened life', unknown, `product ${product.name}`)];
+  }
+  const day = addDays(openedOn, openedDays);
+  return [...steps, entered('Opened life ends', { kind: 'day', day }, `opened ${openedOn} + ${openedDays} days`)];
+}
+
+/** What is left in a container at the price that was paid for it; null when that was never entered. */
+export const valueLeft = ({ paid, size, remaining }: Container) =>
+  paid === null ? null : costOut(paid, size, minus(size, remaining), size);
+
+function valueWorking(container: Container): FoundWorking {
+  const { paid, lot, place } = container;
+  return {
+    title: `Value of what is left in ${bottleName(container)}`,
+    value: money(valueLeft(container), 'What was paid for it was never entered.'),
+    rule: 'What was paid for the bottle, less the share of everything that left it. Draws, waste and this value add up to the price.',
+    steps: [
+      entered('Paid', money(paid, 'Never entered.'), `lot ${lot}, freight not in it`),
+      entered('It held', stockShown(container, container.size), `pack ${container.packText}`),
+      worked(
+        'Left in it',
+        stockShown(container, container.remaining),
+        'its movements',
+        figureAddress('container', lot, place, 'remaining'),
+      ),
+    ],
+  };
+}

@@ -1,0 +1,109 @@
+import { showMoney, showStock } from '@/shared/measure/show';
+import { toNumber } from '@/shared/quantity/exact';
+import { showDay } from '@/shared/time/show-day';
+import { cheapestOffer } from '../ahead/cheapest-offer';
+import type { Draw, IngredientLine, Plan, Spraying } from '../ahead/plan';
+import type { Container, Product, Shop } from '../shop';
+import { ratePerMl } from '../strength/dose-in-stock';
+import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
+
+/** The working of one ingredient line of a spraying: `N/amount` or `N/cost`. */
+export function lineWorking(plan: Plan, spraying: Spraying, [number, figure]: string[]): FoundWorking | null {
+  const line = spraying.lines[Number(number)];
+  if (!line) return null;
+  if (figure === 'amount') return amountWorking(spraying, line);
+  if (figure === 'cost') return costWorking(plan, spraying, line, Number(number));
+  return null;
+}
+
+const WEIGH = 'Density, grams per level teaspoon or strength is missing, so the dose cannot be turned into an amount.';
+
+/** A line's amount with its unit, or why it is unknown. */
+export const amountShown = ({ amount, ingredient }: IngredientLine): Shown =>
+  amount === null ? { kind: 'unknown', because: WEIGH } : { kind: 'stock', amount, form: ingredient.product.form };
+
+function amountWorking(spraying: Spraying, line: IngredientLine): FoundWorking {
+  const { product, dose } = line.ingredient;
+  const rate = ratePerMl(dose, product);
+  const unit = product.form === 'liquid' ? 'mL a litre of spray' : 'g a litre of spray';
+  const sprayMl = spraying.spray && toNumber(spraying.spray.total);
+  return {
+    title: `${product.name} in the batch`,
+    value: amountShown(line),
+    rule: `Dose × spray to mix, rounded once to the ${product.form === 'liquid' ? 'µL' : 'mg'}.`,
+    steps: [
+      entered(
+        `Dose: ${dose.text}`,
+        rate ? { kind: 'ratio', value: toNumber(rate), unit } : { kind: 'unknown', because: WEIGH },
+        `recipe ${spraying.recipe.name}`,
+      ),
+      ...measureSteps(product, dose.kind),
+      worked(
+        'Spray to mix',
+        sprayMl === null ? { kind: 'unknown', because: 'mL per plant' } : { kind: 'volume', ml: sprayMl },
+        'benches and sprayer',
+        figureAddress('spraying', spraying.program.id, spraying.date, 'sprayMl'),
+      ),
+    ],
+  };
+}
+
+/** What turned a dose by mass of a liquid, or by volume of a powder, into the product's own unit. */
+function measureSteps(product: Product, kind: 'volume' | 'mass' | 'substance'): Step[] {
+  if (product.form === 'liquid' && kind === 'mass') {
+    return [entered('Density', ratio(product.densityGPerMl, 'g a mL'), `product ${product.name}`)];
+  }
+  if (product.form === 'powder' && kind === 'volume') {
+    return [entered('One level teaspoon', ratio(product.gramsPerTeaspoon, 'g'), `product ${product.name}, as weighed`)];
+  }
+  if (kind !== 'substance') return [];
+  return product.contents.map(({ substance, amount, basis }) =>
+    entered(substance, { kind: 'ratio', value: amount, unit: basis }, `label of ${product.name}`),
+  );
+}
+
+const ratio = (value: number | null, unit: string): Shown =>
+  value === null ? { kind: 'unknown', because: 'Never entered.' } : { kind: 'ratio', value, unit };
+
+function costWorking(plan: Plan, spraying: Spraying, line: IngredientLine, number: number): FoundWorking {
+  const { product } = line.ingredient;
+  const address = figureAddress('spraying', spraying.program.id, spraying.date, 'line', number, 'amount');
+  return {
+    title: `Cost of ${product.name} in the batch`,
+    value: money(line.cost, 'Its amount, what was paid for a bottle, or an offer to buy it is unknown.'),
+    rule: 'Drawn from the bottles that die first. A draw costs the bottle’s price × what is out of it after ÷ its size, less the same before, each rounded to a millionth, so that all draws of a bottle add up to its price. What is short costs the cheapest offer per unit.',
+    steps: [
+      worked('Amount', amountShown(line), `recipe ${spraying.recipe.name}`, address),
+      ...line.draws.map((draw) => drawStep(plan.shop, draw)),
+      ...shortSteps(plan.shop, line),
+    ],
+  };
+}
+
+/** A bottle in words: its pack and the day it came. */
+export const bottleName = ({ packText, receivedOn, product }: Container): string =>
+  `${product.name}, ${packText}, received ${showDay(receivedOn)}`;
+
+function drawStep(shop: Shop, { container, amount, before, after, cost }: Draw): Step {
+  const show = (part: typeof amount) => showStock(part, container.product.form, shop.units);
+  const price = container.paid === null ? 'a price never entered' : showMoney(container.paid, shop.currency);
+  return worked(
+    bottleName(container),
+    money(cost, 'What was paid for this bottle was never entered.'),
+    `${show(amount)} of ${show(container.size)} that cost ${price}; out of it ${show(before)} before, ${show(after)} after`,
+    figureAddress('container', container.lot, container.place, 'remaining'),
+  );
+}
+
+function shortSteps(shop: Shop, line: IngredientLine): Step[] {
+  if (line.short === 0) return [];
+  const { product } = line.ingredient;
+  const offer = cheapestOffer(shop.offers.filter((one) => one.product === product));
+  const from = offer
+    ? `not on the shelf; ${offer.supplier.name} sells ${offer.packText} at ${showMoney(offer.price, shop.currency)}`
+    : 'not on the shelf, and no offer to buy it';
+  return [
+    entered('Short', { kind: 'stock', amount: line.short, form: product.form }, 'no usable bottle is left'),
+    entered('To buy that', money(line.shortCost, 'No supplier offers it.'), from),
+  ];
+}

@@ -1,0 +1,176 @@
+import { daysBetween } from '@/shared/time/day';
+import type { Plan, ProductAhead } from '../ahead/plan';
+import { lastUsableDay } from '../ledger/last-usable-day';
+import type { Container } from '../shop';
+import { bottleName } from './line-figures';
+import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
+import { weekWorking } from './week-figures';
+
+/** The working of one figure of a product: `ID/FIGURE` or `ID/week/N/COLUMN`. */
+export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): FoundWorking | null {
+  const ahead = plan.products.find(({ product }) => product.id === id);
+  if (!ahead) return null;
+  switch (figure) {
+    case 'onHand':
+      return onHandWorking(plan, ahead);
+    case 'usable':
+      return usableWorking(plan, ahead);
+    case 'wasteCost':
+      return wasteWorking(ahead);
+    case 'runsOutOn':
+      return runsOutWorking(plan, ahead);
+    case 'orderBy':
+      return orderByWorking(plan, ahead);
+    case 'weeksUntilReorder':
+      return weeksWorking(plan, ahead);
+    case 'week':
+      return weekWorking(plan, ahead, rest);
+    default:
+      return null;
+  }
+}
+
+const here = (plan: Plan, { product }: ProductAhead): Container[] =>
+  plan.shop.containers.filter((one) => one.product === product && one.receivedOn <= plan.today);
+
+const remainingStep = (container: Container, from: string): Step =>
+  worked(
+    bottleName(container),
+    { kind: 'stock', amount: container.remaining, form: container.product.form },
+    from,
+    figureAddress('container', container.lot, container.place, 'remaining'),
+  );
+
+function onHandWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
+  return {
+    title: `${ahead.product.name} on hand`,
+    value: { kind: 'stock', amount: ahead.onHand, form: ahead.product.form },
+    rule: 'What remains in every bottle received by today, also in those past their last day.',
+    steps: here(plan, ahead).map((one) => remainingStep(one, 'its movements')),
+  };
+}
+
+function usableWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
+  const isUsable = (one: Container) => (lastUsableDay(one) ?? plan.today) >= plan.today;
+  const past = here(plan, ahead).filter((one) => !isUsable(one) && one.remaining > 0);
+  return {
+    title: `${ahead.product.name} usable`,
+    value: { kind: 'stock', amount: ahead.usable, form: ahead.product.form },
+    rule: 'What remains in the bottles received by today whose last usable day is not past. Expired stock covers nothing.',
+    steps: [
+      ...here(plan, ahead)
+        .filter(isUsable)
+        .map((one) => remainingStep(one, 'its movements')),
+      ...past.map((one) => remainingStep(one, 'not counted: past its last usable day')),
+    ],
+  };
+}
+
+const wasteWorking = ({ product, wastes, wasteCost }: ProductAhead): FoundWorking => ({
+  title: `${product.name} that will be wasted`,
+  value: money(wasteCost, 'What was paid for one of these bottles was never entered.'),
+  rule: 'What is left in a bottle after its last usable day, at the price that was paid for it, within the weeks ahead.',
+  steps: wastes.flatMap(({ container, on, amount, cost }) => [
+    worked(
+      bottleName(container),
+      { kind: 'stock', amount, form: product.form },
+      'left after the sprayings planned until then',
+      figureAddress('container', container.lot, container.place, 'lastUsableDay'),
+    ),
+    entered('Counts as waste on', { kind: 'day', day: on }, 'the day after its last usable day, or today'),
+    entered('At cost', money(cost, 'What was paid was never entered.'), 'its share of the price of the bottle'),
+  ]),
+});
+
+const NOT_IN_HORIZON = (plan: Plan): Shown => text(`not within ${plan.weeks} weeks`);
+
+/** The day a product runs out, or words for not running out. */
+export const runsOutShown = (plan: Plan, { runsOutOn }: ProductAhead): Shown =>
+  runsOutOn === null ? NOT_IN_HORIZON(plan) : { kind: 'day', day: runsOutOn };
+
+function runsOutWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
+  const week = plan.products.indexOf(ahead) < 0 ? -1 : ahead.weeks.findIndex(({ short }) => short > 0);
+  const steps: Step[] = [
+    worked(
+      'Usable today',
+      stockOf(ahead, ahead.usable),
+      'the shelf',
+      figureAddress('product', ahead.product.id, 'usable'),
+    ),
+  ];
+  for (const spraying of plan.sprayings) {
+    if (ahead.runsOutOn !== null && spraying.date > ahead.runsOutOn) break;
+    for (const [number, line] of spraying.lines.entries()) {
+      if (line.ingredient.product !== ahead.product || line.amount === null) continue;
+      const took =
+        line.short > 0 ? `, of which ${line.short === line.amount ? 'nothing' : 'only a part'} is there` : '';
+      steps.push(
+        worked(
+          spraying.recipe.name,
+          stockOf(ahead, line.amount),
+          `${spraying.date}${took}`,
+          figureAddress('spraying', spraying.program.id, spraying.date, 'line', number, 'amount'),
+        ),
+      );
+    }
+  }
+  return {
+    title: `${ahead.product.name} runs out`,
+    value: runsOutShown(plan, ahead),
+    rule: 'The first day whose sprayings cannot be met in full from usable bottles. Bottles past their last day are not counted.',
+    steps: week < 0 ? steps.slice(0, 1) : steps,
+  };
+}
+
+const stockOf = ({ product }: ProductAhead, amount: ProductAhead['onHand']): Shown => ({
+  kind: 'stock',
+  amount,
+  form: product.form,
+});
+
+function orderByWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
+  const { reorder, runsOutOn, product } = ahead;
+  const runsOut = worked(
+    'Runs out',
+    runsOutShown(plan, ahead),
+    'the weeks ahead',
+    figureAddress('product', product.id, 'runsOutOn'),
+  );
+  const rule =
+    'The latest working day of the supplier on which an order still arrives before the product runs out, with the shop’s safety days between. The offer that is cheapest per unit is used.';
+  if (!reorder) {
+    const because = runsOutOn === null ? 'nothing runs out' : 'no offer with a lead time';
+    return { title: `Order ${product.name} by`, value: text(because), rule, steps: [runsOut] };
+  }
+  const { supplier, leadDays, packText } = reorder.offer;
+  return {
+    title: `Order ${product.name} by`,
+    value: { kind: 'day', day: reorder.by },
+    rule,
+    steps: [
+      runsOut,
+      entered('Safety days', count(plan.shop.safetyDays, 'days'), 'Setup, the shop'),
+      entered('Must have arrived on', { kind: 'day', day: reorder.neededOn }, 'runs out − safety days'),
+      entered('Lead time', count(leadDays ?? 0, 'working days'), `${supplier.name}, ${packText}`),
+      entered('Works on', text([...supplier.workingDays].join(', ')), supplier.name),
+    ],
+  };
+}
+
+function weeksWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
+  const { reorder, product } = ahead;
+  const address = figureAddress('product', product.id, 'orderBy');
+  if (!reorder) {
+    return { ...orderByWorking(plan, ahead), title: `Weeks until ${product.name} must be ordered` };
+  }
+  return {
+    title: `Weeks until ${product.name} must be ordered`,
+    value: count(reorder.weeks, 'weeks'),
+    rule: 'Days from today to the order-by day ÷ 7, rounded down. 0 is this week; below 0 it is late.',
+    steps: [
+      worked('Order by', { kind: 'day', day: reorder.by }, reorder.offer.supplier.name, address),
+      entered('Today', { kind: 'day', day: plan.today }, 'the clock, in the shop’s zone'),
+      entered('Days between', count(daysBetween(plan.today, reorder.by), 'days'), 'order by − today'),
+    ],
+  };
+}

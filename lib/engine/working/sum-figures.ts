@@ -1,0 +1,69 @@
+import { showDay } from '@/shared/time/show-day';
+import { sumKnown } from '../ahead/cost-sums';
+import type { Plan, Spraying } from '../ahead/plan';
+import { count, type FoundWorking, figureAddress, money, type Step, worked } from './shown';
+
+const UNKNOWN = 'Not known for this one, so it is not in the sum.';
+
+const costStep = (spraying: Spraying, figure: 'materialCost' | 'labourCost'): Step =>
+  worked(
+    `${spraying.recipe.name}, ${showDay(spraying.date)}`,
+    money(spraying[figure], UNKNOWN),
+    `program ${spraying.program.id}`,
+    figureAddress('spraying', spraying.program.id, spraying.date, figure),
+  );
+
+/** The working of a day's sum: `DATE/materialCost` or `DATE/labourCost`. */
+export function dayWorking(plan: Plan, [date, figure]: string[]): FoundWorking | null {
+  if (figure !== 'materialCost' && figure !== 'labourCost') return null;
+  const sprayings = plan.sprayings.filter((one) => one.date === date);
+  const total = sumKnown(sprayings.map((one) => one[figure]));
+  const [first] = sprayings;
+  return first
+    ? {
+        title: `${figure === 'materialCost' ? 'Product' : 'Labour'} on ${showDay(first.date)}`,
+        value: { kind: 'money', micros: total },
+        rule: 'The sprayings of the day, added up. What is unknown is not in the sum, and says so.',
+        steps: sprayings.map((one) => costStep(one, figure)),
+      }
+    : null;
+}
+
+/** The working of a sum over the whole horizon. */
+export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | null {
+  const { totals, sprayings } = plan;
+  switch (figure) {
+    case 'materialCost':
+    case 'labourCost':
+      return {
+        title: `${figure === 'materialCost' ? 'Product' : 'Labour'} in ${plan.weeks} weeks`,
+        value: { kind: 'money', micros: totals[figure] },
+        rule: 'Every spraying of the weeks ahead, added up. What is unknown is not in the sum.',
+        steps: sprayings.map((one) => costStep(one, figure)),
+      };
+    case 'wasteCost':
+      return wasteTotal(plan);
+    case 'unknownCosts':
+      return {
+        title: 'Sprayings whose cost is unknown',
+        value: count(totals.unknownCosts, 'sprayings'),
+        rule: 'Sprayings in which the amount or the price of at least one ingredient is unknown.',
+        steps: sprayings
+          .filter(({ materialCost }) => materialCost === null)
+          .map((one) => costStep(one, 'materialCost')),
+      };
+    default:
+      return null;
+  }
+}
+
+const wasteTotal = ({ products, totals, weeks }: Plan): FoundWorking => ({
+  title: `About to be wasted in ${weeks} weeks`,
+  value: { kind: 'money', micros: totals.wasteCost },
+  rule: 'What is left in bottles after their last usable day, at what was paid for it, if nothing but the programs uses it.',
+  steps: products
+    .filter(({ wastes }) => wastes.length > 0)
+    .map(({ product, wasteCost }) =>
+      worked(product.name, money(wasteCost, UNKNOWN), 'its bottles', figureAddress('product', product.id, 'wasteCost')),
+    ),
+});

@@ -1,0 +1,44 @@
+import type { Plan } from '../ahead/plan';
+import type { BenchState } from '../keepout/keep-out';
+import { benchWorking } from './bench-figures';
+import { containerWorking } from './container-figures';
+import { productWorking } from './product-figures';
+import { type FoundWorking, readAddress, type Working } from './shown';
+import { sprayingWorking } from './spraying-figures';
+import { dayWorking, totalWorking } from './sum-figures';
+
+export type { Shown, Step, Working } from './shown';
+
+/** What a figure may be asked of: the plan, and who may stand where now. */
+export type Figures = { plan: Plan; benches: BenchState[] };
+
+/**
+ * How any figure on any page was reached.
+ *
+ * Takes  the figures of one moment, and the address of one of them, such as `spraying/PROGRAM/DATE/materialCost`
+ * Gives  null when there is no such figure
+ */
+export function workingOf(figures: Figures, address: string): Working | null {
+  const path = readAddress(address);
+  const working = path && findWorking(figures, path);
+  return working && { figure: address, ...working };
+}
+
+function findWorking({ plan, benches }: Figures, [subject, ...path]: string[]): FoundWorking | null {
+  switch (subject) {
+    case 'spraying':
+      return sprayingWorking(plan, path);
+    case 'product':
+      return productWorking(plan, path);
+    case 'container':
+      return containerWorking(plan, path);
+    case 'bench':
+      return benchWorking(plan.shop, benches, path);
+    case 'day':
+      return dayWorking(plan, path);
+    case 'totals':
+      return totalWorking(plan, path);
+    default:
+      return null;
+  }
+}
