@@ -21,5 +21,6 @@ export function clockPinnedTo(instant: string): Clock {
 }
 
 /** The time of this machine, unless BENCH_CLOCK pins it to an instant (for tests and pictures). */
-export const clock: Clock = process.env.BENCH_CLOCK ? clockPinnedTo(process.env.BENCH_CLOCK) : clockAt(() => new Date());
-
+export const clock: Clock = process.env.BENCH_CLOCK
+  ? clockPinnedTo(process.env.BENCH_CLOCK)
+  : clockAt(() => new Date());
