@@ -1,0 +1,16 @@
+/** @type {import('next').NextConfig} */
+export default {
+  // Tests and a developer's server build into folders of their own, so that neither disturbs a running shop.
+  distDir: process.env.BUILD_DIR || '.next',
+  poweredByHeader: false,
+  reactStrictMode: true,
+  // `npm test` and `npm run check` check the types; starting the shop need not do it again.
+  typescript: { ignoreBuildErrors: true },
+  // The database driver is a native module, so it is loaded by Node and never bundled.
+  serverExternalPackages: ['better-sqlite3', '@prisma/adapter-better-sqlite3', '@prisma/client'],
+  // Shop files are read by route handlers that count for themselves; forms stay small.
+  experimental: { serverActions: { bodySizeLimit: '1mb' } },
+  // A build never depends on a picture service.
+  images: { unoptimized: true },
+  devIndicators: false,
+};
