@@ -2,28 +2,24 @@ import { least, type Micros, minus, plus, type Stock, stock, sum } from '@/share
 import { wholeWeeks } from '@/shared/quantity/rounding';
 import { addDays, type Day, dayFromNumber, dayNumber } from '@/shared/time/day';
 import { costOut } from '../ledger/draw-cost';
-import { lastUsableDay } from '../ledger/last-usable-day';
+import { drawnBefore, type Turn, turnOf } from '../ledger/draw-order';
 import type { Container } from '../shop';
 import type { Draw, IngredientLine, StockWeek, Waste } from './plan';
 
 /** One line of one spraying that asks for a product on a day. */
 export type Demand = { day: number; line: IngredientLine };
 
-/** A container on the walk: what is left in it, and the last day on which that may be used. */
-type Standing = {
+/** A container on the walk: whose turn it is, what is left in it, and what has left it. */
+type Standing = Turn & {
   container: Container;
   left: Stock;
   /** What has left the container, ever: the cumulative amount that its price is spread over. */
   out: Stock;
-  received: number;
-  lastDay: number;
-  opened: boolean;
 };
 
 /** What one product's walk gives, beside the draws that it writes into the lines. */
 export type Walk = { onHand: Stock; usable: Stock; weeks: StockWeek[]; wastes: Waste[]; runsOutOn: Day | null };
 
-const NEVER = Number.POSITIVE_INFINITY;
 const NONE = stock(0);
 
 /**
@@ -61,17 +57,12 @@ export function walkStock(containers: Container[], demands: Demand[], today: Day
   return walk;
 }
 
-function standUp(container: Container): Standing {
-  const last = lastUsableDay(container);
-  return {
-    container,
-    left: container.remaining,
-    out: minus(container.size, container.remaining),
-    received: dayNumber(container.receivedOn),
-    lastDay: last === null ? NEVER : dayNumber(last),
-    opened: container.openedOn !== null,
-  };
-}
+const standUp = (container: Container): Standing => ({
+  ...turnOf(container),
+  container,
+  left: container.remaining,
+  out: minus(container.size, container.remaining),
+});
 
 function countNow(standing: Standing[], today: number) {
   const here = standing.filter(({ received }) => received <= today);
@@ -108,25 +99,16 @@ function nextToDraw(standing: Standing[], day: number): Standing | null {
   let next: Standing | null = null;
   for (const one of standing) {
     if (one.left === 0 || one.received > day || one.lastDay < day) continue;
-    if (!next || comesBefore(one, next)) next = one;
+    if (!next || drawnBefore(one, next) < 0) next = one;
   }
   return next;
-}
-
-/** Dies first; then opened before unopened; then received earlier; then by lot and place. */
-function comesBefore(a: Standing, b: Standing): boolean {
-  if (a.lastDay !== b.lastDay) return a.lastDay < b.lastDay;
-  if (a.opened !== b.opened) return a.opened;
-  if (a.received !== b.received) return a.received < b.received;
-  if (a.container.lot !== b.container.lot) return a.container.lot < b.container.lot;
-  return a.container.place < b.container.place;
 }
 
 function drawFrom(from: Standing, amount: Stock, day: number): Draw {
   const { container } = from;
   if (!from.opened) {
     from.opened = true;
-    from.lastDay = Math.min(from.lastDay, day + (container.product.shelfLife.openedDays ?? NEVER));
+    from.lastDay = Math.min(from.lastDay, day + (container.product.shelfLife.openedDays ?? Number.POSITIVE_INFINITY));
   }
   const before = from.out;
   const after = plus(before, amount);
