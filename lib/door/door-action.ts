@@ -1,0 +1,67 @@
+import 'server-only';
+import { headers } from 'next/headers';
+import { unstable_rethrow } from 'next/navigation';
+import type { z } from 'zod';
+import type { FormState, Typed } from '@/shared/forms/form-state';
+import { explain, type Outcome } from '@/shared/outcome';
+import { ownHosts } from './allowed-hosts';
+import { markEntered } from './entered';
+import { incidentSentence, logIncident, REQUEST_ID_HEADER } from './incident';
+import { judgeKnock } from './judge-knock';
+import { readForm } from './read-form';
+import { type Visitor, visitorOf } from './visitor';
+
+/** What to tell the person when it is done, and where to look. */
+export type Done = { message: string; link?: string };
+
+/** A form's action as React calls it. */
+export type FormAction = (state: FormState, form: FormData) => Promise<FormState>;
+
+/**
+ * Every server action is made by this: who, read, command, refresh, go.
+ *
+ * Next runs an action for any POST that names it, at any path, with or without an Origin header. So the request
+ * is judged here again, whatever the proxy did, and nothing runs before that.
+ *
+ * Takes    the form's contract, and what to do with a form that fits it (the command, then revalidatePath or redirect)
+ * Gives    the next state of the form; `redirect` and `notFound` inside pass through
+ * Refuses  a request that is not from our own page; a form the contract refuses; whatever the command refuses
+ */
+export function doorAction<S extends z.ZodType>(
+  contract: S,
+  run: (value: z.output<S>, visitor: Visitor) => Promise<Outcome<Done>>,
+): FormAction {
+  return async (...sent) => {
+    const turned = await judgeAction();
+    if (turned) return refused(turned);
+    // Next hands on whatever was decoded from the request, which need not be a state and a form.
+    const form = [...sent].find((part: unknown) => part instanceof FormData);
+    if (!(form instanceof FormData)) return refused('This form could not be read. Reload the page and send it again.');
+
+    const read = readForm(contract, form);
+    if (!read.ok) return read.state;
+    try {
+      return stateAfter(await run(read.value, visitorOf()), read.typed);
+    } catch (error) {
+      unstable_rethrow(error);
+      return refused(incidentSentence(logIncident('action', error)), read.typed);
+    }
+  };
+}
+
+async function judgeAction(): Promise<string | null> {
+  const sent = await headers();
+  markEntered(sent.get(REQUEST_ID_HEADER));
+  const knock = { method: 'POST', path: '/', header: (name: string) => sent.get(name) };
+  return judgeKnock(knock, ownHosts())?.message ?? null;
+}
+
+function stateAfter(outcome: Outcome<Done>, typed: Typed): FormState {
+  if (outcome.ok) return { status: 'done', message: outcome.value.message, link: outcome.value.link ?? null };
+  const { refusal } = outcome;
+  return refused(explain(refusal), typed, refusal.code === 'faults' ? refusal.faults : []);
+}
+
+function refused(message: string, typed: Typed = {}, faults: { path: string; message: string }[] = []): FormState {
+  return { status: 'refused', typed, message, faults };
+}

@@ -1,0 +1,105 @@
+import 'server-only';
+import type { z } from 'zod';
+import { explain, type Fault, type Outcome, type Refusal } from '@/shared/outcome';
+import { ownHosts } from './allowed-hosts';
+import { API_BYTES } from './body-limits';
+import { incidentSentence, logIncident } from './incident';
+import { judgeKnock } from './judge-knock';
+import { readJsonBody } from './read-body';
+import { DATA_POLICY, SECURITY_HEADERS } from './security-headers';
+import { type Visitor, visitorOf } from './visitor';
+
+/** What a route takes: its query, and for a POST its JSON body with the most bytes it may have. */
+export type RouteContract<Q extends z.ZodType, B extends z.ZodType> = { query: Q; body?: B; limit?: number };
+
+/** What a route's handler is given, already read and judged. */
+export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
+  query: z.output<Q>;
+  body: z.output<B>;
+  visitor: Visitor;
+};
+
+/** A document to answer with, and the name to save it under when it is a file. */
+export type Answer = { document: unknown; saveAs?: string };
+
+/**
+ * Every route of the HTTP API is made by this: judge, who, read, ask, answer.
+ *
+ * Gives    the document as JSON; or `{ message, faults? }` with a status that says whose fault it is
+ * Refuses  what the door refuses; an unknown, doubled or malformed query field (400); a body that is too long,
+ *          broken off or not JSON; a body the contract refuses (422, every fault); whatever the shop refuses
+ */
+export function doorRoute<Q extends z.ZodType, B extends z.ZodType = z.ZodType>(
+  contract: RouteContract<Q, B>,
+  answer: (input: RouteInput<Q, B>) => Promise<Outcome<Answer>>,
+): (request: Request) => Promise<Response> {
+  return async (request) => {
+    try {
+      const { pathname, searchParams } = new URL(request.url);
+      const knock = { method: request.method, path: pathname, header: (name: string) => request.headers.get(name) };
+      const turned = judgeKnock(knock, ownHosts());
+      if (turned) return problem(turned.status, turned.message);
+
+      const query = contract.query.safeParse(queryOf(searchParams));
+      if (!query.success) return unreadable(400, 'This address asks for something else than is offered.', query.error);
+      const body = await readBody(contract, request);
+      if (body instanceof Response) return body;
+      const outcome = await answer({ query: query.data, body: body.value, visitor: visitorOf() });
+      return outcome.ok ? document(outcome.value) : refusal(outcome.refusal);
+    } catch (error) {
+      return problem(500, incidentSentence(logIncident(`${request.method} route`, error)));
+    }
+  };
+}
+
+async function readBody<Q extends z.ZodType, B extends z.ZodType>(
+  contract: RouteContract<Q, B>,
+  request: Request,
+): Promise<Response | { value: z.output<B> }> {
+  if (!contract.body) return { value: undefined as z.output<B> };
+  const sent = await readJsonBody(request, contract.limit ?? API_BYTES);
+  if (!sent.ok) return problem(sent.turned.status, sent.turned.message);
+  const reading = contract.body.safeParse(sent.value);
+  return reading.success
+    ? { value: reading.data }
+    : unreadable(422, 'This body is not what this route takes. Nothing was changed.', reading.error);
+}
+
+/** Query fields by name. A field that came twice becomes a list, which no contract for text accepts. */
+function queryOf(search: URLSearchParams): Record<string, string | string[]> {
+  const names = [...new Set(search.keys())];
+  return Object.fromEntries(
+    names.map((name) => {
+      const values = search.getAll(name);
+      return [name, values.length > 1 ? values : (values[0] ?? '')];
+    }),
+  );
+}
+
+function document({ document: content, saveAs }: Answer): Response {
+  const answered = Response.json(content, { headers: dataHeaders() });
+  if (saveAs) answered.headers.set('Content-Disposition', `attachment; filename="${saveAs.replace(/[^\w.-]+/g, '-')}"`);
+  return answered;
+}
+
+function refusal(why: Refusal): Response {
+  const status = { 'not-found': 404, 'same-key-other-body': 409, 'shop-changed-since-preview': 409 };
+  const code = why.code in status ? status[why.code as keyof typeof status] : 422;
+  return problem(code, explain(why), why.code === 'faults' ? why.faults : undefined);
+}
+
+function unreadable(status: number, message: string, error: z.ZodError): Response {
+  return problem(
+    status,
+    message,
+    error.issues.map((issue) => ({ path: issue.path.join('.'), message: issue.message })),
+  );
+}
+
+function problem(status: number, message: string, faults?: Fault[]): Response {
+  return Response.json({ message, ...(faults && { faults }) }, { status, headers: dataHeaders() });
+}
+
+function dataHeaders(): Record<string, string> {
+  return { ...SECURITY_HEADERS, 'Content-Security-Policy': DATA_POLICY, 'Cache-Control': 'no-store' };
+}

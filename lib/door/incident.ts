@@ -1,0 +1,19 @@
+import { randomBytes } from 'node:crypto';
+
+/** The request header in which the front of the server names each request. Never taken from outside. */
+export const REQUEST_ID_HEADER = 'x-bench-request';
+
+/**
+ * Write down what went wrong, in full, where only the owner of the machine reads it, and give the short
+ * reference that the answer may show. Nothing else about a fault of ours ever leaves the server.
+ */
+export function logIncident(where: string, error: unknown): string {
+  const reference = randomBytes(4).toString('hex');
+  console.error(`[${reference}] ${where}:`, error);
+  return reference;
+}
+
+/** The one sentence for a fault of ours. */
+export function incidentSentence(reference: string): string {
+  return `Something went wrong on our side. Nothing you typed is lost; try once more. If it happens again, look for ${reference} in the server's log.`;
+}

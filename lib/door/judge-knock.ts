@@ -1,0 +1,86 @@
+import { API_BYTES, bytesInWords, FORM_BYTES } from './body-limits';
+
+/** What a request shows before it is let in. Header names are lower case. */
+export type Knock = { method: string; path: string; header(name: string): string | null };
+
+/** A request turned away, with the status and one sentence that says why. */
+export type TurnedAway = { status: 400 | 403 | 405 | 411 | 413 | 415; message: string };
+
+/**
+ * Whether a request may come in at all. The same judgement stands in front of the server, in the proxy,
+ * and inside every action and route, because each of the first two can be missing or bypassed.
+ *
+ * Refuses  a method this shop has no use for (405); a Host that is not this machine, a change without
+ *          an Origin or with a foreign one (403); a form without a length (411), too long (413) or not a form (415);
+ *          an action id or router state that no page of ours has sent (400)
+ * Source   X-Forwarded-* is never read: nothing trusted stands in front of this server
+ */
+export function judgeKnock(knock: Knock, hosts: ReadonlySet<string>): TurnedAway | null {
+  return judgeAddress(knock, hosts) ?? judgeOrigin(knock) ?? judgeRouterState(knock) ?? judgeBody(knock);
+}
+
+function judgeAddress(knock: Knock, hosts: ReadonlySet<string>): TurnedAway | null {
+  if (!['GET', 'HEAD', 'POST', 'OPTIONS'].includes(knock.method)) {
+    return { status: 405, message: `This shop does not answer ${knock.method}. Use GET to look and POST to change.` };
+  }
+  if (!knock.path.startsWith('/') || knock.path.startsWith('//') || knock.path.includes('\\')) {
+    return { status: 400, message: 'The address must be a path on this machine, such as /week.' };
+  }
+  const host = knock.header('host')?.toLowerCase();
+  if (!host || !hosts.has(host)) {
+    return { status: 403, message: `This shop answers only at its own address: http://${[...hosts][1]}.` };
+  }
+  return null;
+}
+
+/** Whatever may change something must come from a page of this very server. */
+function judgeOrigin(knock: Knock): TurnedAway | null {
+  if (knock.method === 'GET' || knock.method === 'HEAD') return null;
+  const own = `http://${knock.header('host')?.toLowerCase()}`;
+  if (knock.header('origin')?.toLowerCase() === own) return null;
+  return { status: 403, message: `A change must come from this shop's own pages: the Origin header must be ${own}.` };
+}
+
+function judgeBody(knock: Knock): TurnedAway | null {
+  if (knock.method !== 'POST') return null;
+  const toApi = /^\/api\//i.test(knock.path);
+  const limit = toApi ? API_BYTES : FORM_BYTES;
+  if (Number(knock.header('content-length')) > limit) {
+    return { status: 413, message: `That is too long: at most ${bytesInWords(limit)} can be sent here.` };
+  }
+  return toApi ? null : judgeForm(knock);
+}
+
+/** A page takes forms and nothing else, so anything else is refused before it reaches the form reader. */
+function judgeForm(knock: Knock): TurnedAway | null {
+  if (knock.header('content-length') === null) {
+    return { status: 411, message: 'A form must say how long it is (Content-Length).' };
+  }
+  const action = knock.header('next-action');
+  if (action !== null && !/^[0-9a-f]{32,80}$/.test(action)) {
+    return { status: 400, message: 'This form is not known. Reload the page and send it again.' };
+  }
+  const type = knock.header('content-type')?.toLowerCase() ?? '';
+  const isForm = /^multipart\/form-data;.*boundary=/.test(type) || (action !== null && type.startsWith('text/plain'));
+  return isForm ? null : { status: 415, message: 'A page takes forms only. Programs send JSON to /api/v1 instead.' };
+}
+
+/** The router's own header: a page of ours sends a tree of [segment, children]. Next answers 500 to anything else. */
+function judgeRouterState(knock: Knock): TurnedAway | null {
+  const state = knock.header('next-router-state-tree');
+  if (state === null) return null;
+  try {
+    if (isRouterTree(JSON.parse(decodeURIComponent(state)))) return null;
+  } catch {
+    // Not JSON, or not percent-encoded: refused like a tree of the wrong shape.
+  }
+  return { status: 400, message: 'The page that asked is not known here. Reload it.' };
+}
+
+function isRouterTree(tree: unknown, depth = 0): boolean {
+  if (depth > 40 || !Array.isArray(tree) || tree.length < 2) return false;
+  const [segment, children]: unknown[] = tree;
+  if (typeof segment !== 'string' && !Array.isArray(segment)) return false;
+  if (typeof children !== 'object' || children === null || Array.isArray(children)) return false;
+  return Object.values(children).every((child) => isRouterTree(child, depth + 1));
+}

@@ -1,0 +1,63 @@
+import { bytesInWords } from './body-limits';
+import type { TurnedAway } from './judge-knock';
+
+/** A JSON body, or why it was turned away. */
+export type Body = { ok: true; value: unknown } | { ok: false; turned: TurnedAway };
+
+/**
+ * Read a JSON body, counting every byte as it comes.
+ *
+ * Refuses  anything but application/json (415); more bytes than the limit, said or sent (413);
+ *          fewer or more bytes than Content-Length said, bad UTF-8, bad JSON (400)
+ */
+export async function readJsonBody(request: Request, limit: number): Promise<Body> {
+  const type = request.headers.get('content-type')?.split(';')[0]?.trim().toLowerCase();
+  const encoding = request.headers.get('content-encoding') ?? 'identity';
+  if (type !== 'application/json' || encoding !== 'identity') {
+    return turn(415, 'Send JSON, uncompressed, with Content-Type: application/json.');
+  }
+  const said = request.headers.get('content-length');
+  if (Number(said) > limit) return turn(413, tooLong(limit));
+  const bytes = await readCounted(request, limit);
+  if (bytes === 'too-long') return turn(413, tooLong(limit));
+  if (bytes === 'broken-off' || (said !== null && Number(said) !== bytes.byteLength)) {
+    return turn(400, 'The body broke off: it is not as long as its Content-Length says. Nothing was changed.');
+  }
+  return parse(bytes);
+}
+
+async function readCounted(request: Request, limit: number): Promise<Uint8Array | 'too-long' | 'broken-off'> {
+  const chunks: Uint8Array[] = [];
+  let count = 0;
+  const reader = request.body?.getReader();
+  try {
+    for (let part = await reader?.read(); part && !part.done; part = await reader?.read()) {
+      count += part.value.byteLength;
+      if (count > limit) {
+        await reader?.cancel().catch(() => undefined);
+        return 'too-long';
+      }
+      chunks.push(part.value);
+    }
+  } catch {
+    // The other side hung up in the middle of its body.
+    return 'broken-off';
+  }
+  return Buffer.concat(chunks);
+}
+
+function parse(bytes: Uint8Array): Body {
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return { ok: true, value: JSON.parse(text) };
+  } catch (error) {
+    const where = error instanceof SyntaxError ? ` (${error.message})` : '';
+    return turn(400, `The body is not JSON${where}. Nothing was changed.`);
+  }
+}
+
+const tooLong = (limit: number) => `That is too long: at most ${bytesInWords(limit)} can be sent here.`;
+
+function turn(status: TurnedAway['status'], message: string): Body {
+  return { ok: false, turned: { status, message } };
+}

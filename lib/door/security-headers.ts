@@ -1,0 +1,39 @@
+/**
+ * The headers every answer carries. No HSTS: this server speaks plain http on this machine only.
+ * Referrer-Policy is `same-origin`, since `no-referrer` makes browsers send `Origin: null` with our own forms.
+ */
+export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
+  'X-Content-Type-Options': 'nosniff',
+  'X-Frame-Options': 'DENY',
+  'Referrer-Policy': 'same-origin',
+  'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=()',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+};
+
+/** For answers that are data: nothing in them may run, load or be framed. */
+export const DATA_POLICY = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
+
+/**
+ * The content policy of a page: only scripts that carry this answer's nonce run.
+ * Style attributes are allowed, because charts and bars set widths with them; style elements need the nonce.
+ *
+ * Takes    a fresh nonce, and whether a developer's server is answering (React's error overlay needs eval and styles)
+ */
+export function pagePolicy(nonce: string, developing: boolean): string {
+  return [
+    "default-src 'self'",
+    `script-src 'self' 'nonce-${nonce}' 'strict-dynamic'${developing ? " 'unsafe-eval'" : ''}`,
+    developing ? "style-src 'self' 'unsafe-inline'" : `style-src 'self' 'nonce-${nonce}'`,
+    "style-src-attr 'unsafe-inline'",
+    "img-src 'self' data: blob:",
+    "font-src 'self'",
+    `connect-src 'self'${developing ? ' ws:' : ''}`,
+    "object-src 'none'",
+    "frame-src 'none'",
+    "worker-src 'self'",
+    "base-uri 'none'",
+    "form-action 'self'",
+    "frame-ancestors 'none'",
+  ].join('; ');
+}
