@@ -1,0 +1,282 @@
+import { z } from 'zod';
+import {
+  clockTime,
+  count,
+  currency,
+  day,
+  dose,
+  id,
+  instant,
+  list,
+  listOf,
+  maybe,
+  money,
+  name,
+  number,
+  oneOf,
+  reference,
+  repeat,
+  section,
+  setting,
+  size,
+  volume,
+  words,
+  yesNo,
+  zone,
+} from './fields';
+
+/*
+ * The shop file: one JSON format that carries a whole shop in and out. It is a public contract: fields may be added,
+ * never renamed, and a field that is not in it is refused, so that a typo cannot be lost.
+ */
+
+export const FORMAT = 'bench-and-bottle/shop@1';
+
+const WEEKDAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+const weekday = () => oneOf(...WEEKDAYS);
+
+const MOST_DAYS = 36_500;
+const days = (write: string) => count(0, MOST_DAYS, write);
+const pH = () => number(0, 14, 'Write a pH from 0 to 14.');
+
+const opening = () =>
+  z
+    .tuple([clockTime(), clockTime()], { error: 'Write one opening as ["09:00", "18:00"].' })
+    .describe('From and until.');
+const openingsOf = (weekday: string) =>
+  listOf(opening()).describe(`When the shop is open on ${weekday}. Empty or left out: closed.`);
+
+const OpeningHours = section({
+  mon: openingsOf('Mondays'),
+  tue: openingsOf('Tuesdays'),
+  wed: openingsOf('Wednesdays'),
+  thu: openingsOf('Thursdays'),
+  fri: openingsOf('Fridays'),
+  sat: openingsOf('Saturdays'),
+  sun: openingsOf('Sundays'),
+});
+
+const Water = section({
+  alkalinityMgPerLCaCO3: number(0, 5_000, 'Write the alkalinity in mg/L as CaCO3.').describe(
+    'Alkalinity, mg/L as CaCO3.',
+  ),
+  pH: pH().describe('pH of the water as it comes.'),
+});
+
+const Settings = section({
+  name: name().describe('What the shop is called.'),
+  timeZone: zone().describe('IANA time zone of the shop.'),
+  currency: currency().describe('ISO 4217 code; all money in the file is in it.'),
+  units: setting(oneOf('us', 'metric'), 'us').describe('Units to show amounts in. It changes no stored value.'),
+  openingHours: OpeningHours.nullish()
+    .transform((hours) => hours ?? OpeningHours.parse({}))
+    .describe('When customers are in the shop.'),
+  water: maybe(Water).describe('The water that spray is mixed with. Null when it was never measured.'),
+  fillCapacity: volume().describe('What one sprayer fill holds.'),
+  lossPerFill: setting(volume(), '0 mL').describe('What stays in hose and pump with every fill.'),
+  measuringStep: setting(volume(), '0 mL').describe(
+    'Each fill is rounded up to a multiple of this. "0 mL": not rounded.',
+  ),
+  safetyDays: setting(days('Write whole days, 0 or more.'), 0).describe(
+    'How many days before it is needed stock should be in.',
+  ),
+  wagePerHour: maybe(money()).describe('What an hour of work costs.'),
+  sameModeInARow: setting(count(1, 100, 'Write a whole number, 1 or more.'), 2).describe(
+    'How many applications in a row may carry the same mode of action on one bench.',
+  ),
+  capitalPerYear: setting(number(0, 10, 'Write a fraction: 0.10 is 10 % a year.'), 0.1).describe(
+    'What money tied up in stock costs in a year, as a fraction of it.',
+  ),
+});
+
+const Supplier = section({
+  id: id().describe('Unique among the suppliers.'),
+  name: name().describe('Who sells.'),
+  freightPerOrder: maybe(money()).describe('Freight of one order.'),
+  freeFreightOver: maybe(money()).describe('No freight from this value of goods on. Null: freight is always paid.'),
+  minimumOrder: maybe(money()).describe('The smallest order they take.'),
+  workingDays: setting(list(weekday()).min(1, { error: 'Name at least one working day.' }), [
+    'mon',
+    'tue',
+    'wed',
+    'thu',
+    'fri',
+  ]).describe('The days on which orders are taken and sent. Left out: Monday to Friday.'),
+});
+
+const Content = section({
+  substance: words(200, 'Write the name of a substance.').describe(
+    'Active ingredient, nutrient (N, P2O5, K2O …) or acid.',
+  ),
+  amount: number(0, 2_000, 'Write how much of it there is, 0 or more.').describe(
+    'How much of it, in the basis beside it.',
+  ),
+  basis: oneOf('% w/w', '% w/v', '% v/v', 'g/L', 'g/kg', 'lb/gal').describe('What the amount is measured in.'),
+});
+
+const Rate = section({
+  use: words(200, 'Write the use that the label names.').describe('Plants and way of use, as the label says.'),
+  min: maybe(dose()).describe('The lowest dose for this use.'),
+  max: maybe(dose()).describe('The highest dose for this use.'),
+});
+
+const PhRange = section({ min: pH().describe('Lowest pH.'), max: pH().describe('Highest pH.') });
+
+const Label = section({
+  rates: listOf(Rate).describe('The dose range of each use. Empty: none typed in, and no dose is judged.'),
+  reiHours: maybe(number(0, 8_784, 'Write hours, 0 or more; null when it is unknown.')).describe(
+    'Restricted-entry interval in hours, kept in whole minutes, rounded up. Null: unknown, which keeps benches closed.',
+  ),
+  phiDays: maybe(days('Write whole days, 0 or more.')).describe('Pre-harvest interval in days.'),
+  maxApplicationsPerYear: maybe(count(0, 1_000, 'Write a whole number, 0 or more.')).describe(
+    'Most applications in 365 days.',
+  ),
+  minDaysBetween: maybe(days('Write whole days, 0 or more.')).describe('Fewest days between two applications.'),
+  modes: listOf(words(40, 'Write a mode-of-action group, such as "IRAC 3A".')).describe('Mode-of-action groups.'),
+  signalWord: maybe(words(40, 'Write the signal word.')).describe('Signal word.'),
+  protectiveEquipment: listOf(words(100, 'Write one piece of equipment.')).describe('What to wear.'),
+  sprayPh: maybe(PhRange).describe('The pH the mixed spray must have.'),
+  doNotMixWith: listOf(words(200, 'Write what it must not be mixed with.')).describe(
+    'Product ids, names, substances, kinds or formulations that must not share a tank with it.',
+  ),
+  registration: maybe(words(100, 'Write the registration number in quotes.')).describe('Registration number.'),
+});
+
+const ShelfLife = section({
+  unopenedDays: maybe(days('Write whole days, 0 or more.')).describe('Days it keeps unopened, from the day received.'),
+  openedDays: maybe(days('Write whole days, 0 or more.')).describe('Days it keeps once opened.'),
+});
+
+const Product = section({
+  id: id().describe('Unique among the products.'),
+  name: name().describe('What it says on the bottle.'),
+  kind: oneOf(
+    'nutrient',
+    'biostimulant',
+    'insecticide',
+    'miticide',
+    'insecticide/miticide',
+    'fungicide',
+    'surfactant',
+    'pH adjuster',
+    'other',
+  ).describe('What it is for.'),
+  form: oneOf('liquid', 'powder').describe('Stock of a liquid is kept by volume, of a powder by mass.'),
+  formulation: maybe(words(40, 'Write a formulation class, such as "EC".')).describe(
+    'Formulation class, such as EC, SC, WP.',
+  ),
+  densityGPerMl: maybe(number(0.01, 25, 'Write the density in g/mL.')).describe('Density, g/mL.'),
+  gramsPerTeaspoon: maybe(number(0.01, 100, 'Write what a level teaspoon weighs, in g.')).describe(
+    'Grams in one level teaspoon.',
+  ),
+  contents: listOf(Content).describe('What is in it.'),
+  label: Label.nullish()
+    .transform((label) => label ?? Label.parse({}))
+    .describe("What the product's own label says."),
+  shelfLife: ShelfLife.nullish()
+    .transform((life) => life ?? ShelfLife.parse({}))
+    .describe('How long it keeps.'),
+  mixOrder: maybe(count(0, 1_000, 'Write a whole number.')).describe(
+    'Place in the order of mixing, instead of the usual one.',
+  ),
+  alkaliSilicate: setting(yesNo(), false).describe('Whether it is an alkali silicate.'),
+});
+
+const Break = section({
+  atLeast: count(2, 1_000_000, 'Write a whole number of packs, 2 or more.').describe('From this many packs on.'),
+  price: money().describe('Price of one pack then.'),
+});
+
+const Offer = section({
+  id: id().describe('Unique among the offers.'),
+  supplier: reference('supplier').describe('Id of the supplier.'),
+  product: reference('product').describe('Id of the product.'),
+  pack: size().describe('What one pack holds.'),
+  price: money().describe('Price of one pack.'),
+  breaks: listOf(Break).describe('Lower prices for more packs.'),
+  leadDays: maybe(days('Write whole days, 0 or more.')).describe(
+    "From order to arrival, in the supplier's working days.",
+  ),
+});
+
+const Lot = section({
+  id: id().describe('Unique among the lots.'),
+  product: reference('product').describe('Id of the product.'),
+  pack: size().describe('What one container holds when full.'),
+  count: setting(count(1, 10_000, 'Write a whole number of containers, 1 or more.'), 1).describe(
+    'How many containers.',
+  ),
+  remaining: maybe(size()).describe('What is left in it. Null: it is full.'),
+  paid: maybe(money()).describe('What the whole lot cost, without freight.'),
+  receivedOn: day().describe('The day it came.'),
+  openedOn: maybe(day()).describe('The day it was opened.'),
+  expiresOn: maybe(day()).describe('The last day printed on it.'),
+});
+
+const PlantGroup = section({
+  name: name().describe('Which plants.'),
+  pot: maybe(words(40, 'Write a pot size, such as "4 in".')).describe('Pot size.'),
+  count: count(0, 1_000_000, 'Write a whole number of plants, 0 or more.').describe('How many plants.'),
+  mlPerPlant: maybe(number(0, 100_000, 'Write the mL that one plant takes.')).describe('Spray for one plant, mL.'),
+});
+
+const Bench = section({
+  id: id().describe('Unique among the benches.'),
+  name: name().describe('What it is called.'),
+  customers: setting(yesNo(), true).describe('Whether customers can reach it. Left out: they can.'),
+  enclosed: setting(yesNo(), true).describe('Whether it stands in an enclosed space. Left out: it does.'),
+  coverage: setting(number(0.001, 100, 'Write a factor above 0; 1 is usual.'), 1).describe(
+    'Factor on the spray of its plants.',
+  ),
+  plants: listOf(PlantGroup).describe('What stands on it.'),
+});
+
+const Ingredient = section({
+  product: reference('product').describe('Id of the product.'),
+  dose: dose().describe('How much of it goes into the spray.'),
+  use: maybe(words(200, 'Write the use, as the label names it.')).describe('Which rate of the label applies.'),
+});
+
+const Recipe = section({
+  id: id().describe('Unique among the recipes.'),
+  name: name().describe('What it is called.'),
+  targetPh: maybe(pH()).describe('The pH to bring the spray to.'),
+  useWithinHours: maybe(number(0, 8_784, 'Write hours, 0 or more.')).describe(
+    'How long the mixed spray may be used, hours.',
+  ),
+  ingredients: listOf(Ingredient).describe('What goes into it.'),
+});
+
+const Program = section({
+  id: id().describe('Unique among the programs.'),
+  recipes: list(reference('recipe')).describe('Ids of recipes; several rotate, one per occurrence from startsOn.'),
+  benches: list(reference('bench')).describe('Ids of the benches sprayed together.'),
+  startsOn: day().describe('The first day of the season.'),
+  endsOn: maybe(day()).describe('The last day of the season. Null: it goes on.'),
+  repeat: maybe(repeat()).describe('A recurrence rule of RFC 5545. Null: once, on startsOn.'),
+  startTime: clockTime().describe("When spraying starts, on the shop's clock."),
+  minutes: count(0, 10_080, 'Write whole minutes, 0 or more.').describe('How long spraying takes.'),
+});
+
+const Application = section({
+  id: id().describe('Unique among the applications.'),
+  recipe: reference('recipe').describe('Id of the recipe that was sprayed.'),
+  benches: list(reference('bench')).describe('Ids of the benches that were sprayed.'),
+  startedAt: instant().describe('When it started.'),
+  endedAt: maybe(instant()).describe('When it ended. Null while it is running, or when nobody noted it.'),
+});
+
+/** A whole shop, as one JSON document. What parsing gives has every default filled in. */
+export const ShopFile = section({
+  format: z.literal(FORMAT, { error: `Write "${FORMAT}".` }).describe('Which format this is, and which version of it.'),
+  shop: Settings.describe('The shop itself.'),
+  suppliers: listOf(Supplier).describe('Who sells to the shop.'),
+  products: listOf(Product).describe('What the shop keeps on its shelf.'),
+  offers: listOf(Offer).describe('Packs that can be bought.'),
+  lots: listOf(Lot).describe('Containers on the shelf. A lot of several is that many full ones.'),
+  benches: listOf(Bench).describe('Groups of plants sprayed together.'),
+  recipes: listOf(Recipe).describe('What is mixed.'),
+  programs: listOf(Program).describe('What is sprayed where, and how often.'),
+  applications: listOf(Application).describe('What was really sprayed.'),
+});
+export type ShopFile = z.output<typeof ShopFile>;
