@@ -1,0 +1,49 @@
+import { weekdayNumber } from './civil';
+import { type Day, dayFromNumber, dayNumber, WEEKDAYS, type Weekday } from './day';
+
+/**
+ * The day an order arrives: so many working days after the working day it was placed on. Placed on a day the supplier
+ * does not work, it is taken on the next working day. A lead of 0 arrives the same day.
+ *
+ * Throws  RangeError when the lead is negative or not whole, or the supplier works on no day
+ */
+export function arrivalOf(orderedOn: Day, leadDays: number, working: ReadonlySet<Weekday>): Day {
+  const week = weekOf(working, leadDays);
+  return dayFromNumber(walk(week, nearest(week, dayNumber(orderedOn), 1), leadDays, 1));
+}
+
+/**
+ * The latest working day on which an order can be placed to arrive on a day or before.
+ *
+ * Throws  RangeError when the lead is negative or not whole, or the supplier works on no day
+ */
+export function latestOrderDay(arriveBy: Day, leadDays: number, working: ReadonlySet<Weekday>): Day {
+  const week = weekOf(working, leadDays);
+  return dayFromNumber(walk(week, nearest(week, dayNumber(arriveBy), -1), leadDays, -1));
+}
+
+/** Which days of the week are worked, Monday first, and how many. */
+type WorkingWeek = { works: boolean[]; perWeek: number };
+
+function weekOf(working: ReadonlySet<Weekday>, leadDays: number): WorkingWeek {
+  if (working.size === 0) throw new RangeError('working days: a supplier who works on no day delivers nothing');
+  if (!Number.isInteger(leadDays) || leadDays < 0) throw new RangeError(`working days: ${leadDays} is no lead time`);
+  return { works: WEEKDAYS.map((weekday) => working.has(weekday)), perWeek: working.size };
+}
+
+const isWorked = (week: WorkingWeek, number: number): boolean => week.works[weekdayNumber(number)] === true;
+
+/** The day itself if it is worked, or else the next one that is, forwards (1) or back (−1). */
+function nearest(week: WorkingWeek, number: number, direction: 1 | -1): number {
+  let day = number;
+  while (!isWorked(week, day)) day += direction;
+  return day;
+}
+
+/** So many working days on from a working day. Whole weeks are jumped, so that a long lead costs no more than a short one. */
+function walk(week: WorkingWeek, from: number, leadDays: number, direction: 1 | -1): number {
+  const weeks = Math.floor(leadDays / week.perWeek);
+  let day = from + direction * 7 * weeks;
+  for (let left = leadDays - weeks * week.perWeek; left > 0; left--) day = nearest(week, day + direction, direction);
+  return day;
+}
