@@ -16,6 +16,9 @@ export type Refusal =
   | { code: 'already-there'; what: string; id: string }
   | { code: 'already-opened'; on: string }
   | { code: 'before-received'; receivedOn: string }
+  | { code: 'more-than-it-holds'; most: Stock; unit: 'mL' | 'g' }
+  | { code: 'already-reversed'; movement: string }
+  | { code: 'others-stand-on-it'; movement: string }
   | { code: 'same-key-other-body' }
   | { code: 'shop-changed-since-preview' }
   | { code: 'faults'; faults: Fault[] };
@@ -39,6 +42,12 @@ export function explain(refusal: Refusal): string {
       return `This container was already opened, on ${refusal.on}.`;
     case 'before-received':
       return `That is before the container was received, on ${refusal.receivedOn}. Give that day or a later one.`;
+    case 'more-than-it-holds':
+      return `The container cannot hold that much: ${refusal.most / 1000} ${refusal.unit} at most. Check the figure and its unit.`;
+    case 'already-reversed':
+      return 'This line was already taken back. Enter it anew if it was right after all.';
+    case 'others-stand-on-it':
+      return 'This line cannot be taken back, because later ones used what it brought. Take those back first, or count the bottle.';
     case 'same-key-other-body':
       return 'This form was already sent with other figures. Reload the page and enter the change again.';
     case 'shop-changed-since-preview':

@@ -18,7 +18,7 @@ export function lastUsableDay(container: Keeping, openedOn: Day | null = contain
   const shut = container.expiresOn ?? (unopenedDays === null ? null : addDays(container.receivedOn, unopenedDays));
   const opened = openedOn === null || openedDays === null ? null : addDays(openedOn, openedDays);
   if (shut === null || opened === null) return shut ?? opened;
-  return shut < opened ? shut : opened;
+  return dayNumber(shut) < dayNumber(opened) ? shut : opened;
 }
 
 /** The same as a day number (days since 1970-01-01), for long walks; +∞ when nothing ends the container's life. */

@@ -61,7 +61,7 @@ CREATE TABLE "Product" (
     "gramsPerTeaspoon" REAL,
     "unopenedDays" INTEGER CHECK ("unopenedDays" >= 0 AND "unopenedDays" = CAST("unopenedDays" AS BIGINT)),
     "openedDays" INTEGER CHECK ("openedDays" >= 0 AND "openedDays" = CAST("openedDays" AS BIGINT)),
-    "mixOrder" REAL,
+    "mixOrder" INTEGER CHECK ("mixOrder" >= 0 AND "mixOrder" = CAST("mixOrder" AS BIGINT)),
     "alkaliSilicate" BOOLEAN NOT NULL,
     "reiHours" REAL,
     "reiMinutes" INTEGER CHECK ("reiMinutes" >= 0 AND "reiMinutes" = CAST("reiMinutes" AS BIGINT)),
