@@ -1,0 +1,89 @@
+import type { ShopFile } from '@/shared/shop-file/contract';
+
+/** Eight benches; customers walk along the first two. What a plant takes was measured by spraying to run-off. */
+export const BENCHES: ShopFile['benches'] = [
+  {
+    id: 'front-table',
+    name: 'Front table',
+    customers: true,
+    enclosed: true,
+    coverage: 1,
+    plants: [
+      { name: 'Kumquat', pot: '6 in', count: 48, mlPerPlant: 55 },
+      { name: 'Calamondin', pot: '4 in', count: 36, mlPerPlant: 30 },
+    ],
+  },
+  {
+    id: 'fern-wall',
+    name: 'Fern wall',
+    customers: true,
+    enclosed: true,
+    coverage: 1,
+    plants: [
+      { name: 'Maidenhair fern', pot: '4 in', count: 96, mlPerPlant: 28 },
+      { name: 'Sword fern', pot: '6 in', count: 24, mlPerPlant: 45 },
+    ],
+  },
+  {
+    id: 'citrus-house',
+    name: 'Citrus house',
+    customers: false,
+    enclosed: true,
+    coverage: 1.1,
+    plants: [
+      { name: 'Lemon', pot: '6 in', count: 70, mlPerPlant: 50 },
+      { name: 'Lime', pot: '6 in', count: 40, mlPerPlant: 50 },
+      { name: 'Young mandarin', pot: '4 in', count: 36, mlPerPlant: 30 },
+    ],
+  },
+  {
+    id: 'herb-trays',
+    name: 'Herb trays',
+    customers: false,
+    enclosed: true,
+    coverage: 1,
+    plants: [
+      { name: 'Basil', pot: '4 in', count: 120, mlPerPlant: 13 },
+      { name: 'Rosemary', pot: '4 in', count: 60, mlPerPlant: 14 },
+      { name: 'Thyme', pot: '3 in', count: 60, mlPerPlant: 8 },
+    ],
+  },
+  {
+    id: 'orchid-bench',
+    name: 'Orchid bench',
+    customers: false,
+    enclosed: true,
+    coverage: 1,
+    plants: [{ name: 'Moth orchid', pot: '5 in', count: 84, mlPerPlant: 24 }],
+  },
+  {
+    id: 'succulent-shelf',
+    name: 'Succulent shelf',
+    customers: false,
+    enclosed: true,
+    coverage: 1,
+    plants: [
+      { name: 'Echeveria', pot: '3 in', count: 90, mlPerPlant: 9 },
+      { name: 'Aloe', pot: '4 in', count: 60, mlPerPlant: 12 },
+    ],
+  },
+  {
+    id: 'propagation-tent',
+    name: 'Propagation tent',
+    customers: false,
+    enclosed: true,
+    coverage: 1,
+    plants: [{ name: 'Rooted cuttings', pot: '2 in', count: 180, mlPerPlant: 8 }],
+  },
+  {
+    id: 'yard',
+    name: 'Yard',
+    customers: false,
+    enclosed: false,
+    coverage: 1,
+    plants: [
+      { name: 'Olive', pot: '2 gal', count: 24, mlPerPlant: 130 },
+      { name: 'Bay laurel', pot: '2 gal', count: 16, mlPerPlant: 105 },
+    ],
+  },
+];
