@@ -1,13 +1,15 @@
 import { z } from 'zod';
+import { WEEKDAYS } from '../time/day';
 import {
   clockTime,
+  closingTime,
   count,
   currency,
   day,
   dose,
   id,
   instant,
-  list,
+  instead,
   listOf,
   maybe,
   money,
@@ -17,8 +19,10 @@ import {
   reference,
   repeat,
   section,
+  sectionOf,
   setting,
   size,
+  someOf,
   volume,
   words,
   yesNo,
@@ -32,7 +36,6 @@ import {
 
 export const FORMAT = 'bench-and-bottle/shop@1';
 
-const WEEKDAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 const weekday = () => oneOf(...WEEKDAYS);
 
 const MOST_DAYS = 36_500;
@@ -41,7 +44,7 @@ const pH = () => number(0, 14, 'Write a pH from 0 to 14.');
 
 const opening = () =>
   z
-    .tuple([clockTime(), clockTime()], { error: 'Write one opening as ["09:00", "18:00"].' })
+    .tuple([clockTime(), closingTime()], instead('Write one opening as ["09:00", "18:00"].'))
     .describe('From and until.');
 const openingsOf = (weekday: string) =>
   listOf(opening()).describe(`When the shop is open on ${weekday}. Empty or left out: closed.`);
@@ -68,9 +71,7 @@ const Settings = section({
   timeZone: zone().describe('IANA time zone of the shop.'),
   currency: currency().describe('ISO 4217 code; all money in the file is in it.'),
   units: setting(oneOf('us', 'metric'), 'us').describe('Units to show amounts in. It changes no stored value.'),
-  openingHours: OpeningHours.nullish()
-    .transform((hours) => hours ?? OpeningHours.parse({}))
-    .describe('When customers are in the shop.'),
+  openingHours: sectionOf(OpeningHours).describe('When customers are in the shop.'),
   water: maybe(Water).describe('The water that spray is mixed with. Null when it was never measured.'),
   fillCapacity: volume().describe('What one sprayer fill holds.'),
   lossPerFill: setting(volume(), '0 mL').describe('What stays in hose and pump with every fill.'),
@@ -95,13 +96,10 @@ const Supplier = section({
   freightPerOrder: maybe(money()).describe('Freight of one order.'),
   freeFreightOver: maybe(money()).describe('No freight from this value of goods on. Null: freight is always paid.'),
   minimumOrder: maybe(money()).describe('The smallest order they take.'),
-  workingDays: setting(list(weekday()).min(1, { error: 'Name at least one working day.' }), [
-    'mon',
-    'tue',
-    'wed',
-    'thu',
-    'fri',
-  ]).describe('The days on which orders are taken and sent. Left out: Monday to Friday.'),
+  workingDays: setting(
+    someOf(weekday(), 'Name the days they work, such as ["mon", "tue"]; leave it out for Monday to Friday.'),
+    ['mon', 'tue', 'wed', 'thu', 'fri'],
+  ).describe('The days on which orders are taken and sent. Left out: Monday to Friday.'),
 });
 
 const Content = section({
@@ -170,12 +168,8 @@ const Product = section({
     'Grams in one level teaspoon.',
   ),
   contents: listOf(Content).describe('What is in it.'),
-  label: Label.nullish()
-    .transform((label) => label ?? Label.parse({}))
-    .describe("What the product's own label says."),
-  shelfLife: ShelfLife.nullish()
-    .transform((life) => life ?? ShelfLife.parse({}))
-    .describe('How long it keeps.'),
+  label: sectionOf(Label).describe("What the product's own label says."),
+  shelfLife: sectionOf(ShelfLife).describe('How long it keeps.'),
   mixOrder: maybe(count(0, 1_000, 'Write a whole number.')).describe(
     'Place in the order of mixing, instead of the usual one.',
   ),
@@ -249,8 +243,12 @@ const Recipe = section({
 
 const Program = section({
   id: id().describe('Unique among the programs.'),
-  recipes: list(reference('recipe')).describe('Ids of recipes; several rotate, one per occurrence from startsOn.'),
-  benches: list(reference('bench')).describe('Ids of the benches sprayed together.'),
+  recipes: someOf(reference('recipe'), 'Name at least one recipe by its id, such as ["r1"].').describe(
+    'Ids of recipes; several rotate, one per occurrence from startsOn.',
+  ),
+  benches: someOf(reference('bench'), 'Name at least one bench by its id, such as ["b1"].').describe(
+    'Ids of the benches sprayed together.',
+  ),
   startsOn: day().describe('The first day of the season.'),
   endsOn: maybe(day()).describe('The last day of the season. Null: it goes on.'),
   repeat: maybe(repeat()).describe('A recurrence rule of RFC 5545. Null: once, on startsOn.'),
@@ -261,14 +259,16 @@ const Program = section({
 const Application = section({
   id: id().describe('Unique among the applications.'),
   recipe: reference('recipe').describe('Id of the recipe that was sprayed.'),
-  benches: list(reference('bench')).describe('Ids of the benches that were sprayed.'),
+  benches: someOf(reference('bench'), 'Name at least one bench by its id, such as ["b1"].').describe(
+    'Ids of the benches that were sprayed.',
+  ),
   startedAt: instant().describe('When it started.'),
   endedAt: maybe(instant()).describe('When it ended. Null while it is running, or when nobody noted it.'),
 });
 
 /** A whole shop, as one JSON document. What parsing gives has every default filled in. */
 export const ShopFile = section({
-  format: z.literal(FORMAT, { error: `Write "${FORMAT}".` }).describe('Which format this is, and which version of it.'),
+  format: z.literal(FORMAT, instead(`Write "${FORMAT}".`)).describe('Which format this is, and which version of it.'),
   shop: Settings.describe('The shop itself.'),
   suppliers: listOf(Supplier).describe('Who sells to the shop.'),
   products: listOf(Product).describe('What the shop keeps on its shelf.'),

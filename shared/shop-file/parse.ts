@@ -1,0 +1,100 @@
+import type { z } from 'zod';
+import type { Fault } from '../outcome';
+import { checkDoses } from './check-doses';
+import { checkIds, idsOf } from './check-ids';
+import { checkSprayer } from './check-sprayer';
+import { checkStock } from './check-stock';
+import { checkTimes } from './check-times';
+import { ShopFile } from './contract';
+import { fieldsAt } from './known-fields';
+import { nearest } from './nearest';
+import { type Path, pathText, shortened } from './path';
+import { type Complain, type ReadablePart, readablePart } from './readable-part';
+import { scanJson } from './scan-json';
+
+export type ParsedShopFile = { ok: true; file: ShopFile } | { ok: false; faults: Fault[] };
+
+/** A shop of two hundred products with years of records is about a tenth of this. */
+export const LARGEST_FILE = 20_000_000;
+export const TOO_LARGE = 'The file is larger than 20 MB; no shop is. Look whether this is the right file.';
+
+/** More faults than anybody reads in one go. */
+export const MOST_FAULTS = 5_000;
+
+/**
+ * A shop file, read whole or refused whole.
+ *
+ * Takes    the text of the file
+ * Gives    the shop with every default filled in; or every fault at once, each with its place and what to write instead
+ * Refuses  more than 20 MB, what is not JSON, fields written twice or unknown, values that cannot be read, ids given
+ *          twice, references to nothing, and whatever contradicts itself
+ */
+export function parseShopFile(text: string): ParsedShopFile {
+  if (isTooLarge(text)) return { ok: false, faults: [{ path: '', message: TOO_LARGE }] };
+  // Some editors begin a file with a mark that nobody sees.
+  const bare = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  const scan = scanJson(bare);
+  if (!scan.readable) return { ok: false, faults: atMost(scan.faults) };
+  const raw: unknown = JSON.parse(bare);
+  const parsed = ShopFile.safeParse(raw);
+  const issues = parsed.error?.issues ?? [];
+  const readable = parsed.success
+    ? { part: parsed.data, isUnreadable: () => false }
+    : readablePart<ShopFile>(raw, unreadableIn(issues));
+  const faults = [...scan.faults, ...onePerPlace(issues.flatMap(faultsIn)), ...contradictions(readable)];
+  return parsed.success && faults.length === 0
+    ? { ok: true, file: parsed.data }
+    : { ok: false, faults: atMost(faults) };
+}
+
+const isTooLarge = (text: string): boolean =>
+  text.length > LARGEST_FILE ||
+  (text.length * 3 > LARGEST_FILE && new TextEncoder().encode(text).length > LARGEST_FILE);
+
+type Issue = z.core.$ZodIssue;
+
+/** An unknown field is a fault, but the object it stands in can still be read. */
+const unreadableIn = (issues: Issue[]): Path[] =>
+  issues.filter(({ code }) => code !== 'unrecognized_keys').map(({ path }) => path as Path);
+
+function faultsIn(issue: Issue): Fault[] {
+  const path = issue.path as Path;
+  if (issue.code !== 'unrecognized_keys') return [{ path: pathText(path), message: issue.message }];
+  const known = fieldsAt(ShopFile, path);
+  return issue.keys.map((key) => ({ path: pathText([...path, key]), message: unknownField(key, known) }));
+}
+
+function unknownField(key: string, known: string[]): string {
+  const meant = nearest(key, known);
+  const hint = meant ? `Did you mean "${meant}"?` : `The fields here are ${known.join(', ')}.`;
+  return `There is no field ${JSON.stringify(shortened(key, 60))} here. ${hint}`;
+}
+
+function onePerPlace(faults: Fault[]): Fault[] {
+  const first = new Map<string, Fault>();
+  for (const fault of faults) if (!first.has(fault.path)) first.set(fault.path, fault);
+  return [...first.values()];
+}
+
+function contradictions(readable: ReadablePart<ShopFile>): Fault[] {
+  const faults: Fault[] = [];
+  const complain: Complain = (path, message, restsOn = []) => {
+    if (!restsOn.some(readable.isUnreadable)) faults.push({ path: pathText(path), message });
+  };
+  const ids = idsOf(readable.part);
+  checkIds(readable, ids, complain);
+  checkStock(readable, ids, complain);
+  checkDoses(readable, ids, complain);
+  checkTimes(readable, complain);
+  checkSprayer(readable, ids, complain);
+  return faults;
+}
+
+function atMost(faults: Fault[]): Fault[] {
+  const left = faults.length - MOST_FAULTS;
+  if (left <= 0) return faults;
+  return [
+    ...faults.slice(0, MOST_FAULTS),
+    { path: '', message: `There are ${left} faults more. Put these right first.` },
+  ];
+}
