@@ -1,0 +1,11 @@
+/** `npm run build`: the built pages, made afresh, with nothing served. */
+import { fileURLToPath } from 'node:url';
+import { prepareBuild, prepareCode } from './start/prepare.js';
+import { tellTroubles } from './start/trouble.js';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+
+await tellTroubles(async () => {
+  await prepareCode(root);
+  await prepareBuild(root, true);
+});
