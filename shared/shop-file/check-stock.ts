@@ -28,6 +28,22 @@ export function checkStock({ part }: ReadablePart<ShopFile>, ids: Ids, complain:
     checkAmounts(['lots', index], lot, find(lot.product), complain);
     checkDays(['lots', index], lot, complain);
   }
+  checkHowMany(part?.lots, complain);
+}
+
+const MOST_CONTAINERS = 100_000;
+
+function checkHowMany(lots: Loose<ShopFile['lots']>, complain: Complain): void {
+  let containers = 0;
+  for (const [index, { count }] of eachOf(lots)) {
+    containers += count ?? 1;
+    if (containers <= MOST_CONTAINERS) continue;
+    complain(
+      ['lots', index, 'count'],
+      `With this there are more than ${MOST_CONTAINERS} containers; no shelf holds that many. Write fewer.`,
+    );
+    return;
+  }
 }
 
 type Breaks = readonly (Loose<ShopFile['offers'][number]['breaks'][number]> | undefined)[] | null | undefined;
