@@ -158,7 +158,6 @@ CREATE TABLE "Lot" (
     "packText" TEXT NOT NULL,
     "pack" BIGINT NOT NULL CHECK ("pack" > 0 AND "pack" = CAST("pack" AS BIGINT)),
     "count" INTEGER NOT NULL CHECK ("count" > 0 AND "count" = CAST("count" AS BIGINT)),
-    "paid" BIGINT CHECK ("paid" >= 0 AND "paid" = CAST("paid" AS BIGINT)),
     "receivedOn" TEXT NOT NULL CHECK ("receivedOn" LIKE '____-__-__'),
 
     PRIMARY KEY ("shopId", "id"),
@@ -171,6 +170,7 @@ CREATE TABLE "Container" (
     "shopId" TEXT NOT NULL,
     "lotId" TEXT NOT NULL,
     "place" INTEGER NOT NULL CHECK ("place" >= 0 AND "place" = CAST("place" AS BIGINT)),
+    "paid" BIGINT CHECK ("paid" >= 0 AND "paid" = CAST("paid" AS BIGINT)),
     "openedOn" TEXT CHECK ("openedOn" LIKE '____-__-__'),
     "expiresOn" TEXT CHECK ("expiresOn" LIKE '____-__-__'),
     "keptIn" TEXT,

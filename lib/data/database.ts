@@ -1,0 +1,82 @@
+import 'server-only';
+import { existsSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
+import { type Prisma, PrismaClient } from '@/prisma/generated/client';
+import { type Pragma, READER_PRAGMAS, refuseWrongPragmas, setPragmas, WRITER_PRAGMAS } from './pragmas';
+
+/** The database of the shops, on two connections: one writes, one command after another; the other only reads. */
+export type Database = {
+  file: string;
+  writer: PrismaClient;
+  reader: PrismaClient;
+  /** The end of the line of commands that wait their turn. Only `write` touches it. */
+  line: Promise<unknown>;
+  close(): Promise<void>;
+};
+
+/** Either connection, or a transaction on one. */
+export type Rows = Prisma.TransactionClient;
+
+const open = openInThisProcess(globalThis);
+
+/**
+ * The database in the data folder (DATA_DIR, or `data`), opened once per process, also across reloads in development.
+ *
+ * Throws   Error with a sentence when there is none, or when it would not keep what it is given
+ */
+export function database(): Promise<Database> {
+  const file = databaseFile();
+  const opened = open.get(file) ?? openDatabase(file).catch(forget(file));
+  open.set(file, opened);
+  return opened;
+}
+
+/** Where the database is kept. */
+export const databaseFile = (): string => join(resolve(process.env.DATA_DIR ?? 'data'), 'shop.db');
+
+/**
+ * Open the database in a file that is already there, and make sure of how it keeps what it is given.
+ *
+ * Throws   Error with a sentence: no such file (a mistyped path never makes a new database), or a setting that would
+ *          not hold
+ */
+export async function openDatabase(file: string, wanted: { writer: Pragma[]; reader: Pragma[] } = PRAGMAS) {
+  if (!existsSync(file)) {
+    throw new Error(
+      `There is no database at ${file}. Check DATA_DIR; \`npm start\` makes a new one where there is none.`,
+    );
+  }
+  const [writer, reader] = [connect(file), connect(file)];
+  const close = async () => {
+    await Promise.all([writer.$disconnect(), reader.$disconnect()]);
+    open.delete(file);
+  };
+  try {
+    await setPragmas(writer, wanted.writer);
+    await setPragmas(reader, wanted.reader);
+    await refuseWrongPragmas(writer, WRITER_PRAGMAS, 'writing');
+    await refuseWrongPragmas(reader, READER_PRAGMAS, 'reading');
+  } catch (error) {
+    await close();
+    throw error;
+  }
+  return { file, writer, reader, line: Promise.resolve(), close } satisfies Database;
+}
+
+const PRAGMAS = { writer: WRITER_PRAGMAS, reader: READER_PRAGMAS };
+
+const connect = (file: string): PrismaClient =>
+  new PrismaClient({ adapter: new PrismaBetterSqlite3({ url: file, fileMustExist: true, timeout: 250 }) });
+
+/** A database that could not be opened is tried anew by the next request. */
+const forget = (file: string) => (error: unknown) => {
+  open.delete(file);
+  throw error;
+};
+
+/** The databases that this process has open, kept where a reload of the program in development finds them again. */
+function openInThisProcess(house: { openDatabases?: Map<string, Promise<Database>> } & typeof globalThis) {
+  house.openDatabases ??= new Map();
+  return house.openDatabases;
+}

@@ -1,0 +1,21 @@
+import { createHash } from 'node:crypto';
+
+/**
+ * A fingerprint of plain data, the same whatever the order of its fields.
+ *
+ * Takes    what JSON can say; a field that is undefined counts as left out
+ */
+export const fingerprint = (value: unknown): string =>
+  createHash('sha256')
+    .update(JSON.stringify(inOrder(value)) ?? '')
+    .digest('hex');
+
+function inOrder(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(inOrder);
+  if (value === null || typeof value !== 'object') return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([field, held]) => [field, inOrder(held)]),
+  );
+}

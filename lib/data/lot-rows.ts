@@ -1,0 +1,82 @@
+import 'server-only';
+import { plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
+import { type LotContainer, type LotPart, paidFor, partsOf } from '@/lib/engine/exchange/split-lots';
+import { minus, type Stock, stock } from '@/shared/quantity/amounts';
+import { Day } from '@/shared/time/day';
+import type { Rows } from './database';
+import { toMicros, toStock } from './whole';
+
+/** A lot as it stands in the shop file, with the containers that it tells of. */
+export type StandingLot = {
+  part: LotPart;
+  lotId: string;
+  productId: string;
+  form: 'liquid' | 'powder';
+  packText: string;
+  size: Stock;
+  receivedOn: string;
+};
+
+/** The lots of a shop as its file tells them, out of the sums of their movements. */
+export async function lotsOf(rows: Rows, shopId: string) {
+  const lots = await standingLots(rows, shopId);
+  return lots.map(({ part, productId, form, packText, size, receivedOn }) => {
+    const [first] = part.containers;
+    const paid = paidFor(part);
+    return {
+      id: part.id,
+      product: productId,
+      pack: packText,
+      count: part.containers.length,
+      remaining: !first || first.remaining === size ? null : plainStock(first.remaining, form),
+      paid: paid === null ? null : plainMoney(paid),
+      receivedOn,
+      openedOn: first?.openedOn ?? null,
+      expiresOn: first?.expiresOn ?? null,
+    };
+  });
+}
+
+/** The same with their containers, for whoever writes to them. */
+export async function standingLots(rows: Rows, shopId: string): Promise<StandingLot[]> {
+  const lots = await rows.lot.findMany({
+    where: { shopId },
+    orderBy: { position: 'asc' },
+    include: { product: { select: { form: true } }, containers: { orderBy: { place: 'asc' } } },
+  });
+  const left = await balances(rows, shopId);
+  const ids = new Set(lots.map(({ id }) => id));
+  return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn, product, containers }) => {
+    const size = toStock(pack);
+    const standing = containers.map(
+      ({ place, paid, openedOn, expiresOn }): LotContainer => ({
+        place,
+        remaining: left(lotId, place),
+        paid: paid === null ? null : toMicros(paid),
+        openedOn: openedOn === null ? null : Day.parse(openedOn),
+        expiresOn: expiresOn === null ? null : Day.parse(expiresOn),
+      }),
+    );
+    const form = product.form === 'powder' ? 'powder' : 'liquid';
+    return partsOf({ id: lotId, size }, standing, (id) => ids.has(id)).map((part) => {
+      return { part, lotId, productId, form, packText, size, receivedOn };
+    });
+  });
+}
+
+/** What is left in each container of a shop: what came into it less what left it, summed by the database. */
+async function balances(rows: Rows, shopId: string): Promise<(lotId: string, place: number) => Stock> {
+  const sumsWhere = (side: { toSide: string } | { fromSide: string }) =>
+    rows.movement.groupBy({ by: ['lotId', 'place'], where: { shopId, ...side }, _sum: { amount: true } });
+  const came = bySpot(await sumsWhere({ toSide: 'container' }));
+  const went = bySpot(await sumsWhere({ fromSide: 'container' }));
+  return (lotId, place) => {
+    const key = spot(lotId, place);
+    return minus(came.get(key) ?? stock(0), went.get(key) ?? stock(0));
+  };
+}
+
+const bySpot = (sums: { lotId: string; place: number; _sum: { amount: bigint | null } }[]): Map<string, Stock> =>
+  new Map(sums.map(({ lotId, place, _sum }) => [spot(lotId, place), toStock(_sum.amount ?? 0n)]));
+
+const spot = (lotId: string, place: number): string => JSON.stringify([lotId, place]);

@@ -1,0 +1,82 @@
+import 'server-only';
+import { z } from 'zod';
+import type { Ledgered } from '@/lib/engine/ledger/decide';
+import type { Movement } from '@/lib/engine/ledger/movement';
+import { Day } from '@/shared/time/day';
+import { Instant } from '@/shared/time/instant';
+import type { Rows } from './database';
+import { toStock, toStored, toWhole } from './whole';
+import type { Stamp } from './writer';
+
+/** Which container: its lot, and its place in it from 0. */
+export type ContainerAt = { lotId: string; place: number };
+
+/** A movement of a container that is to be recorded. */
+export type Recording = ContainerAt & { movement: Movement; applicationId?: string; reason?: string };
+
+/**
+ * The one writer of the ledger: record movements after all that came before.
+ *
+ * Takes    movements that the engine decided, in the order in which they happened to be decided
+ */
+export async function recordMovements(rows: Rows, stamp: Stamp, recordings: readonly Recording[]): Promise<void> {
+  const { shopId, commandId, actor } = stamp;
+  const recordedAt = toStored(stamp.recordedAt);
+  const { _max } = await rows.movement.aggregate({ where: { shopId }, _max: { number: true } });
+  const first = (_max.number ?? 0n) + 1n;
+  await rows.movement.createMany({
+    data: recordings.map(({ lotId, place, movement, applicationId = null, reason = null }, index) => ({
+      ...{ shopId, id: movement.id, number: first + BigInt(index), lotId, place, kind: movement.kind },
+      ...{ fromSide: movement.from, toSide: movement.to, amount: toStored(movement.amount) },
+      ...{ occurredAt: toStored(movement.occurredAt), recordedAt, actor, commandId },
+      ...{ reversesId: movement.reverses, applicationId, reason },
+    })),
+  });
+}
+
+/** What a container's row and its ledger say. */
+export type ContainerStanding = ContainerAt & { ledger: Ledgered; openedOn: Day | null };
+
+/** A container with its movements, as the ledger decides on it. Null when there is no such container in the shop. */
+export async function containerAt(rows: Rows, shopId: string, at: ContainerAt): Promise<ContainerStanding | null> {
+  const where = { shopId, ...at };
+  const container = await rows.container.findUnique({
+    where: { shopId_lotId_place: where },
+    include: { lot: { include: { product: { select: { form: true } } } } },
+  });
+  if (!container) return null;
+  const movements = await rows.movement.findMany({ where, orderBy: { number: 'asc' } });
+  return {
+    ...at,
+    openedOn: container.openedOn === null ? null : Day.parse(container.openedOn),
+    ledger: {
+      form: Form.parse(container.lot.product.form),
+      size: toStock(container.lot.pack),
+      receivedOn: Day.parse(container.lot.receivedOn),
+      movements: movements.map(movementOf),
+    },
+  };
+}
+
+/** Which container a movement is of. */
+export const spotOf = (rows: Rows, shopId: string, movementId: string): Promise<ContainerAt | null> =>
+  rows.movement.findUnique({
+    where: { shopId_id: { shopId, id: movementId } },
+    select: { lotId: true, place: true },
+  });
+
+const Form = z.enum(['liquid', 'powder']);
+const Side = z.enum(['supplier', 'container', 'spray', 'waste', 'count']);
+const Kind = z.enum(['received', 'drawn', 'counted', 'discarded', 'reversed']);
+
+type MovementRow = NonNullable<Awaited<ReturnType<Rows['movement']['findUnique']>>>;
+
+const movementOf = ({ id, kind, fromSide, toSide, amount, occurredAt, reversesId }: MovementRow): Movement => ({
+  id,
+  kind: Kind.parse(kind),
+  from: Side.parse(fromSide),
+  to: Side.parse(toSide),
+  amount: toStock(amount),
+  occurredAt: Instant.parse(toWhole(occurredAt)),
+  reverses: reversesId,
+});

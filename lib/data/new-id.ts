@@ -1,0 +1,4 @@
+import { randomBytes } from 'node:crypto';
+
+/** A short random id for a new row: twelve letters and digits, 72 bits, so that two never meet. */
+export const newId = (): string => randomBytes(9).toString('base64url');

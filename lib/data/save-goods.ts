@@ -1,0 +1,146 @@
+import 'server-only';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Rows } from './database';
+import { minutesUp, type Saving, storedMoney } from './saving';
+import { real, realOrNull, small, smallOrNull, toStored } from './whole';
+import type { Stamp } from './writer';
+
+type FileSupplier = ShopFile['suppliers'][number];
+type FileProduct = ShopFile['products'][number];
+type FileOffer = ShopFile['offers'][number];
+
+/** Save suppliers. */
+export async function saveSuppliers(rows: Rows, shopId: string, suppliers: Saving<FileSupplier>[]): Promise<void> {
+  const fresh = suppliers.filter(({ isNew }) => isNew);
+  await rows.supplier.createMany({
+    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...supplierRow(item) })),
+  });
+  for (const { item, isNew } of suppliers) {
+    if (isNew) continue;
+    await rows.supplier.update({ where: { shopId_id: { shopId, id: item.id } }, data: supplierRow(item) });
+  }
+}
+
+const supplierRow = ({ name, freightPerOrder, freeFreightOver, minimumOrder, workingDays }: FileSupplier) => ({
+  name,
+  freightPerOrder: storedMoney(freightPerOrder),
+  freeFreightOver: storedMoney(freeFreightOver),
+  minimumOrder: storedMoney(minimumOrder),
+  workingDays,
+});
+
+/** Save products with what is in them and what their labels say. */
+export async function saveProducts(rows: Rows, shopId: string, products: Saving<FileProduct>[]): Promise<void> {
+  const fresh = products.filter(({ isNew }) => isNew);
+  await rows.product.createMany({
+    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...productRow(item) })),
+  });
+  for (const { item, isNew } of products) {
+    if (isNew) continue;
+    const where = { shopId, productId: item.id };
+    await rows.content.deleteMany({ where });
+    await rows.rate.deleteMany({ where });
+    await rows.product.update({ where: { shopId_id: { shopId, id: item.id } }, data: productRow(item) });
+  }
+  const items = products.map(({ item }) => item);
+  await rows.content.createMany({
+    data: items.flatMap(({ id: productId, contents }) =>
+      contents.map(({ substance, amount, basis }, position) => {
+        return { shopId, productId, position, substance, amount: real(amount), basis };
+      }),
+    ),
+  });
+  await rows.rate.createMany({
+    data: items.flatMap(({ id: productId, label }) =>
+      label.rates.map(({ use, min, max }, position) => ({ shopId, productId, position, use, min, max })),
+    ),
+  });
+}
+
+const productRow = (product: FileProduct) => ({
+  name: product.name,
+  kind: product.kind,
+  form: product.form,
+  formulation: product.formulation,
+  densityGPerMl: realOrNull(product.densityGPerMl),
+  gramsPerTeaspoon: realOrNull(product.gramsPerTeaspoon),
+  unopenedDays: smallOrNull(product.shelfLife.unopenedDays),
+  openedDays: smallOrNull(product.shelfLife.openedDays),
+  mixOrder: smallOrNull(product.mixOrder),
+  alkaliSilicate: product.alkaliSilicate,
+  ...labelColumns(product.label),
+});
+
+const labelColumns = (label: FileProduct['label']) => ({
+  reiHours: realOrNull(label.reiHours),
+  reiMinutes: minutesUp(label.reiHours),
+  phiDays: smallOrNull(label.phiDays),
+  maxApplicationsPerYear: smallOrNull(label.maxApplicationsPerYear),
+  minDaysBetween: smallOrNull(label.minDaysBetween),
+  modes: label.modes,
+  signalWord: label.signalWord,
+  protectiveEquipment: label.protectiveEquipment,
+  sprayPhMin: realOrNull(label.sprayPh?.min ?? null),
+  sprayPhMax: realOrNull(label.sprayPh?.max ?? null),
+  doNotMixWith: label.doNotMixWith,
+  registration: label.registration,
+});
+
+/** Save offers. A price that differs from today's is a new line in the offer's price history. */
+export async function saveOffers(rows: Rows, stamp: Stamp, offers: Saving<FileOffer>[]): Promise<void> {
+  const { shopId } = stamp;
+  const fresh = offers.filter(({ isNew }) => isNew);
+  await rows.offer.createMany({
+    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...offerRow(item) })),
+  });
+  await savePrices(
+    rows,
+    stamp,
+    fresh.map(({ item }) => ({ item, number: 1 })),
+  );
+  for (const { item, isNew } of offers) {
+    if (isNew) continue;
+    await rows.offer.update({ where: { shopId_id: { shopId, id: item.id } }, data: offerRow(item) });
+    const today = await rows.price.findFirst({
+      where: { shopId, offerId: item.id },
+      orderBy: { number: 'desc' },
+      include: { breaks: { orderBy: { position: 'asc' } } },
+    });
+    if (today && isSamePrice(today, item)) continue;
+    await savePrices(rows, stamp, [{ item, number: (today?.number ?? 0) + 1 }]);
+  }
+}
+
+const offerRow = ({ supplier, product, pack, leadDays }: FileOffer) => ({
+  supplierId: supplier,
+  productId: product,
+  packText: pack,
+  leadDays: smallOrNull(leadDays),
+});
+
+type StoredPrice = { price: bigint; breaks: { atLeast: number; price: bigint }[] };
+
+const isSamePrice = (today: StoredPrice, { price, breaks }: FileOffer): boolean =>
+  today.price === storedMoney(price) &&
+  today.breaks.length === breaks.length &&
+  today.breaks.every(({ atLeast, price }, place) => {
+    const other = breaks[place];
+    return other !== undefined && atLeast === other.atLeast && price === storedMoney(other.price);
+  });
+
+async function savePrices(rows: Rows, stamp: Stamp, prices: { item: FileOffer; number: number }[]): Promise<void> {
+  const { shopId, commandId, actor } = stamp;
+  const recordedAt = toStored(stamp.recordedAt);
+  await rows.price.createMany({
+    data: prices.map(({ item, number }) => {
+      return { shopId, offerId: item.id, number, price: storedMoney(item.price), commandId, actor, recordedAt };
+    }),
+  });
+  await rows.priceBreak.createMany({
+    data: prices.flatMap(({ item, number }) =>
+      item.breaks.map(({ atLeast, price }, position) => {
+        return { shopId, offerId: item.id, number, position, atLeast: small(atLeast), price: storedMoney(price) };
+      }),
+    ),
+  });
+}

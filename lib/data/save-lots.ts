@@ -1,0 +1,144 @@
+import 'server-only';
+import { packOf } from '@/lib/engine/exchange/canonical';
+import { receipt, setTo } from '@/lib/engine/ledger/decide';
+import { readMoney } from '@/shared/measure/money';
+import type { Micros, Stock } from '@/shared/quantity/amounts';
+import { shareOut } from '@/shared/quantity/rounding';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import { Day } from '@/shared/time/day';
+import type { Instant } from '@/shared/time/instant';
+import { atClock, Zone } from '@/shared/time/zone';
+import type { Rows } from './database';
+import { type StandingLot, standingLots } from './lot-rows';
+import { containerAt, type Recording, recordMovements } from './movements';
+import { newId } from './new-id';
+import { parsed, type Saving } from './saving';
+import { small, toStored, toStoredOrNull } from './whole';
+import type { Stamp } from './writer';
+
+type FileLot = ShopFile['lots'][number];
+
+/** A lot as it comes in: its containers are full, but for what a file says is already gone from the one. */
+export type ReceivedLot = {
+  id: string;
+  position: number;
+  productId: string;
+  packText: string;
+  size: Stock;
+  form: 'liquid' | 'powder';
+  count: number;
+  remaining: Stock;
+  paid: Micros | null;
+  receivedOn: Day;
+  openedOn: Day | null;
+  expiresOn: Day | null;
+};
+
+/** Save the lots that a file brings, and what it says of those that the shop has. */
+export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, lots: Saving<FileLot>[]): Promise<void> {
+  const zone = Zone.parse(file.shop.timeZone);
+  const products = new Map(file.products.map((product) => [product.id, product]));
+  const first = await rows.lot.count({ where: { shopId: stamp.shopId } });
+  const fresh = lots.filter(({ isNew }) => isNew);
+  await receiveLots(
+    rows,
+    stamp,
+    zone,
+    fresh.map(({ item }, place) => receivedLot(item, products, first + place)),
+  );
+  const changed = lots.filter(({ isNew }) => !isNew);
+  if (changed.length === 0) return;
+  const standing = new Map((await standingLots(rows, stamp.shopId)).map((lot) => [lot.part.id, lot]));
+  for (const { item } of changed) {
+    const lot = standing.get(item.id);
+    if (!lot) throw new RangeError(`save: no lot stands as ${item.id}`);
+    await correctLot(rows, stamp, lot, receivedLot(item, products, 0));
+  }
+}
+
+/** Put lots on the shelf: each container is filled by the supplier, and what is already gone from it is counted off. */
+export async function receiveLots(rows: Rows, stamp: Stamp, zone: Zone, lots: ReceivedLot[]): Promise<void> {
+  const { shopId } = stamp;
+  await rows.lot.createMany({
+    data: lots.map(({ id, position, productId, packText, size, count, receivedOn }) => {
+      return { shopId, id, position: small(position), productId, packText, pack: toStored(size), count, receivedOn };
+    }),
+  });
+  await rows.container.createMany({ data: lots.flatMap((lot) => containerRows(shopId, lot)) });
+  await recordMovements(
+    rows,
+    stamp,
+    lots.flatMap((lot) => firstMovements(lot, atClock(zone, lot.receivedOn, 0), stamp.recordedAt)),
+  );
+}
+
+const containerRows = (shopId: string, { id: lotId, count, paid, openedOn, expiresOn }: ReceivedLot) => {
+  const shares = paid === null ? null : shareOut(paid, count);
+  return Array.from({ length: count }, (_, place) => {
+    return { shopId, lotId, place, paid: toStoredOrNull(shares?.[place] ?? null), openedOn, expiresOn };
+  });
+};
+
+function firstMovements(lot: ReceivedLot, receivedAt: Instant, now: Instant): Recording[] {
+  return Array.from({ length: lot.count }, (_, place) => place).flatMap((place) => {
+    const received = receipt(lot.size, { id: newId(), at: receivedAt });
+    const ledger = { form: lot.form, size: lot.size, receivedOn: lot.receivedOn, movements: [received] };
+    const counted = setTo(ledger, lot.remaining, { id: newId(), at: later(now, receivedAt) });
+    if (!counted.ok) throw new RangeError(`save: lot ${lot.id} cannot hold what is left in it`);
+    return [received, ...(counted.value ? [counted.value] : [])].map((movement) => ({
+      lotId: lot.id,
+      place,
+      movement,
+    }));
+  });
+}
+
+/** What a file may say anew of a lot: how its pack is written, a price nobody knew, its days, and what is left. */
+async function correctLot(rows: Rows, stamp: Stamp, standing: StandingLot, lot: ReceivedLot): Promise<void> {
+  const { shopId } = stamp;
+  const { lotId, part } = standing;
+  const shares = lot.paid === null ? null : shareOut(lot.paid, part.containers.length);
+  await rows.lot.update({ where: { shopId_id: { shopId, id: lotId } }, data: { packText: lot.packText } });
+  for (const [index, { place, paid }] of part.containers.entries()) {
+    await rows.container.update({
+      where: { shopId_lotId_place: { shopId, lotId, place } },
+      data: {
+        openedOn: lot.openedOn,
+        expiresOn: lot.expiresOn,
+        paid: toStoredOrNull(paid ?? shares?.[index] ?? null),
+      },
+    });
+    const container = await containerAt(rows, shopId, { lotId, place });
+    if (!container) throw new RangeError(`save: no container ${place} in lot ${lotId}`);
+    const now = { id: newId(), at: latest(container.ledger.movements, stamp.recordedAt) };
+    const counted = setTo(container.ledger, lot.remaining, now);
+    if (!counted.ok) throw new RangeError(`save: lot ${lot.id} cannot hold what is left in it`);
+    const reason = 'counted by an import';
+    if (counted.value) await recordMovements(rows, stamp, [{ lotId, place, movement: counted.value, reason }]);
+  }
+}
+
+/** A count by import is of what stands now, after everything in the books. */
+const latest = (movements: readonly { occurredAt: Instant }[], now: Instant): Instant =>
+  movements.map(({ occurredAt }) => occurredAt).reduce(later, now);
+
+function later(a: Instant, b: Instant): Instant {
+  if (a > b) return a;
+  return b;
+}
+
+function receivedLot(lot: FileLot, products: Map<string, ShopFile['products'][number]>, position: number): ReceivedLot {
+  const product = products.get(lot.product);
+  const size = product ? packOf(lot.pack, product) : null;
+  if (!product || size === null) throw new RangeError(`save: lot ${lot.id} has no size`);
+  const remaining = lot.remaining === null ? size : packOf(lot.remaining, product);
+  if (remaining === null) throw new RangeError(`save: lot ${lot.id} does not say what is left`);
+  return {
+    ...{ id: lot.id, position, productId: lot.product, packText: lot.pack, size, form: product.form, remaining },
+    count: small(lot.count),
+    paid: lot.paid === null ? null : parsed(readMoney(lot.paid)),
+    receivedOn: Day.parse(lot.receivedOn),
+    openedOn: lot.openedOn === null ? null : Day.parse(lot.openedOn),
+    expiresOn: lot.expiresOn === null ? null : Day.parse(lot.expiresOn),
+  };
+}

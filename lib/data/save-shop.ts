@@ -1,0 +1,71 @@
+import 'server-only';
+import type { Comparison } from '@/lib/engine/exchange/compare';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Day } from '@/shared/time/day';
+import type { Rows } from './database';
+import { saveBenches, savePrograms } from './save-benches';
+import { saveOffers, saveProducts, saveSuppliers } from './save-goods';
+import { saveLots } from './save-lots';
+import { saveApplications, saveRecipes } from './save-recipes';
+import { type Saving, storedMoney } from './saving';
+import { real, realOrNull, small } from './whole';
+import type { Stamp } from './writer';
+
+/** A shop that is to be made: its id, whether it is the demo, and the day on which it is made. */
+export type NewShop = { isDemo: boolean; createdOn: Day };
+
+/** Make a shop with its settings and nothing in it. */
+export async function createShop(rows: Rows, stamp: Stamp, shop: NewShop, settings: ShopFile['shop']): Promise<void> {
+  await rows.shop.create({ data: { ...shop, id: stamp.shopId, ...settingsRow(settings) } });
+}
+
+/**
+ * Save what a file adds to a shop or changes in it.
+ *
+ * Takes    the file in its plain form, and what comparing it with the shop gave, without a fault
+ */
+export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, comparison: Comparison): Promise<void> {
+  const { shopId } = stamp;
+  const { collections, settings } = comparison;
+  if (settings.length > 0) await rows.shop.update({ where: { id: shopId }, data: settingsRow(file.shop) });
+  await saveSuppliers(rows, shopId, toSave(file.suppliers, collections.suppliers));
+  await saveProducts(rows, shopId, toSave(file.products, collections.products));
+  await saveOffers(rows, stamp, toSave(file.offers, collections.offers));
+  await saveLots(rows, stamp, file, toSave(file.lots, collections.lots));
+  await saveBenches(rows, shopId, toSave(file.benches, collections.benches));
+  await saveRecipes(rows, stamp, toSave(file.recipes, collections.recipes));
+  await savePrograms(rows, shopId, toSave(file.programs, collections.programs));
+  await saveApplications(rows, stamp, file, toSave(file.applications, collections.applications));
+}
+
+/** What is new goes after what the shop already has, in the order of the file. */
+function toSave<T extends { id: string }>(items: T[], change: Comparison['collections']['lots']): Saving<T>[] {
+  const added = new Map(change.added.map(({ id }, place) => [id, place]));
+  const changed = new Set(change.changed.map(({ id }) => id));
+  const first = change.changed.length + change.unchanged.length + change.leftAlone.length;
+  return items.flatMap((item): Saving<T>[] => {
+    const place = added.get(item.id);
+    if (place !== undefined) return [{ item, position: first + place, isNew: true }];
+    return changed.has(item.id) ? [{ item, position: 0, isNew: false }] : [];
+  });
+}
+
+function settingsRow(shop: ShopFile['shop']) {
+  const { water, wagePerHour, openingHours } = shop;
+  return {
+    name: shop.name,
+    timeZone: shop.timeZone,
+    currency: shop.currency,
+    units: shop.units,
+    openingHours,
+    alkalinityMgPerLCaCO3: realOrNull(water?.alkalinityMgPerLCaCO3 ?? null),
+    waterPh: realOrNull(water?.pH ?? null),
+    fillCapacity: shop.fillCapacity,
+    lossPerFill: shop.lossPerFill,
+    measuringStep: shop.measuringStep,
+    safetyDays: small(shop.safetyDays),
+    wagePerHour: storedMoney(wagePerHour),
+    sameModeInARow: small(shop.sameModeInARow),
+    capitalPerYear: real(shop.capitalPerYear),
+  };
+}

@@ -1,0 +1,24 @@
+import { readMoney } from '@/shared/measure/money';
+import type { Reading } from '@/shared/outcome';
+import { exact, multiply } from '@/shared/quantity/exact';
+import { wholeUp } from '@/shared/quantity/rounding';
+import { small, toStored } from './whole';
+
+/** A thing of a file that is to be saved: new, or in the place of what the shop has under its id. */
+export type Saving<T> = { item: T; position: number; isNew: boolean };
+
+/** Money as it stands in a file, for its column. */
+export function storedMoney<T extends string | null>(text: T): T extends null ? null : bigint;
+export function storedMoney(text: string | null): bigint | null {
+  return text === null ? null : toStored(parsed(readMoney(text)));
+}
+
+/** The value of a text that passed parsing. Throws RangeError when it did not. */
+export function parsed<T>(reading: Reading<T>): T {
+  if (!reading.ok) throw new RangeError(`save: ${reading.message}`);
+  return reading.value;
+}
+
+/** Hours of an interval in whole minutes, rounded up, so that no interval is kept shorter than it was given. */
+export const minutesUp = (hours: number | null): number | null =>
+  hours === null ? null : small(wholeUp(multiply(exact(hours), exact(60n))));

@@ -1,0 +1,27 @@
+import 'server-only';
+import { Day } from '@/shared/time/day';
+import { database } from './database';
+
+/** A shop in the list of those that this database holds. */
+export type ShopListed = { id: string; name: string; isDemo: boolean; createdOn: Day };
+
+/** Every shop in the database, the oldest first. */
+export async function shopsHere(): Promise<ShopListed[]> {
+  const { reader } = await database();
+  const shops = await reader.shop.findMany({ ...LISTED, orderBy: [{ createdOn: 'asc' }, { id: 'asc' }] });
+  return shops.map(listed);
+}
+
+/** One shop by its id; null when there is none. */
+export async function shopHere(id: string): Promise<ShopListed | null> {
+  const { reader } = await database();
+  const shop = await reader.shop.findUnique({ ...LISTED, where: { id } });
+  return shop && listed(shop);
+}
+
+const LISTED = { select: { id: true, name: true, isDemo: true, createdOn: true } } as const;
+
+const listed = (shop: Omit<ShopListed, 'createdOn'> & { createdOn: string }): ShopListed => ({
+  ...shop,
+  createdOn: Day.parse(shop.createdOn),
+});

@@ -1,0 +1,131 @@
+import 'server-only';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import type { Instant } from '@/shared/time/instant';
+import { type Database, database, type Rows } from './database';
+import { fingerprint } from './fingerprint';
+import { newId } from './new-id';
+
+/** A command as it is sent: everything that decides its answer, and the id that makes it one. */
+export type Command = {
+  /** Made with the form, so that sending it again is the same command. */
+  id: string;
+  name: string;
+  /** Null for a command that makes a shop: it gets an id of its own. */
+  shopId: string | null;
+  body: unknown;
+  /** The instant the command speaks of, when it speaks of one. */
+  spokenAt?: Instant;
+  actor?: string;
+};
+
+/** What every row that a command writes carries: whose it is, who wrote it, with which command and when. */
+export type Stamp = { shopId: string; commandId: string; actor: string; recordedAt: Instant };
+
+/** Plain data: what can be stored as an answer and given again. */
+export type Plain = string | number | boolean | null | Plain[] | { [field: string]: Plain };
+
+/**
+ * Do one command: decide and save in one transaction, after every command that came before it, and once only.
+ *
+ * The same id with the same body is answered as it was the first time. A refused command leaves nothing behind, not even
+ * its id: sending it again decides it anew, because what stood in its way may be gone.
+ *
+ * Takes    the command, the instant it is recorded at, and the work. The work awaits nothing but the rows it is given:
+ *          anything else would let another request's statement slip into this transaction
+ * Refuses  'same-key-other-body' when the id was already used for something else; and what the work refuses
+ */
+export async function write<T extends Plain>(
+  command: Command,
+  recordedAt: Instant,
+  work: (rows: Rows, stamp: Stamp) => Promise<Outcome<T>>,
+): Promise<Outcome<T>> {
+  const opened = await database();
+  const hash = fingerprint([command.name, command.shopId, command.body]);
+  const turn = opened.line.then(() => persistently(() => once(opened, command, hash, recordedAt, work)));
+  opened.line = turn.catch(() => {});
+  return turn;
+}
+
+/** Thrown to roll the transaction back with an answer that changes nothing. */
+type Rollback<T> = { rollback: Outcome<T> };
+
+async function once<T extends Plain>(
+  { writer }: Database,
+  command: Command,
+  bodyHash: string,
+  recordedAt: Instant,
+  work: (rows: Rows, stamp: Stamp) => Promise<Outcome<T>>,
+): Promise<Outcome<T>> {
+  const shopId = command.shopId ?? newId();
+  const stamp = { shopId, commandId: command.id, actor: command.actor ?? OWNER, recordedAt };
+  try {
+    return await writer.$transaction(async (rows) => {
+      // A write comes first, so that the transaction holds the file from its first statement and never has to upgrade.
+      await rows.shop.updateMany({ where: { id: shopId }, data: { revision: { increment: 1 } } });
+      const before = await rows.command.findUnique({ where: { id: command.id } });
+      if (before) throw back<T>(before.bodyHash === bodyHash ? accept(asAnswer<T>(before.answer)) : SAME_KEY);
+      const outcome = await work(rows, stamp);
+      if (!outcome.ok) throw back(outcome);
+      const answer = asAnswer<T>(JSON.parse(JSON.stringify(outcome.value)));
+      const { id, name } = command;
+      const spokenAt = command.spokenAt === undefined ? null : BigInt(command.spokenAt);
+      await rows.command.create({
+        data: {
+          id,
+          shopId,
+          name,
+          bodyHash,
+          answer: [answer],
+          actor: stamp.actor,
+          spokenAt,
+          recordedAt: BigInt(recordedAt),
+        },
+      });
+      return accept(answer);
+    }, PATIENCE);
+  } catch (thrown) {
+    if (isRollback<T>(thrown)) return thrown.rollback;
+    throw thrown;
+  }
+}
+
+/** Until accounts come, there is one person. */
+const OWNER = 'owner';
+
+const SAME_KEY = refuse({ code: 'same-key-other-body' });
+
+/** An import of a large shop takes seconds; nothing else in the process waits for longer than it. */
+const PATIENCE = { maxWait: 10_000, timeout: 120_000 };
+
+const back = <T>(rollback: Outcome<T>): Rollback<T> => ({ rollback });
+
+const isRollback = <T>(thrown: unknown): thrown is Rollback<T> =>
+  typeof thrown === 'object' && thrown !== null && 'rollback' in thrown;
+
+/** An answer is stored in a list of one, because a column cannot tell the answer `null` from none. */
+const asAnswer = <T extends Plain>(stored: unknown): T => (Array.isArray(stored) ? stored[0] : stored) as T;
+
+/** Try again, a few times and shortly, when another process holds the file or was faster. */
+async function persistently<T>(attempt: () => Promise<T>): Promise<T> {
+  for (const pause of PAUSES_MS) {
+    try {
+      return await attempt();
+    } catch (error) {
+      if (!isLostRace(error)) throw error;
+      await new Promise((resume) => setTimeout(resume, pause));
+    }
+  }
+  return attempt();
+}
+
+const PAUSES_MS = [20, 100, 300];
+
+/** P1008: the file is busy. P2034, 40001, 40P01: lost against another transaction. P2002 on the command: sent twice at once. */
+function isLostRace(error: unknown): boolean {
+  const { code, meta, cause, message } = error as Partial<Record<'code' | 'meta' | 'cause' | 'message', unknown>>;
+  if (code === 'P1008' || code === 'P2034') return true;
+  if (code === 'P2002') return JSON.stringify(meta ?? '').includes('Command');
+  const original = (cause as { originalCode?: unknown } | undefined)?.originalCode;
+  if (original === '40001' || original === '40P01') return true;
+  return String(original).startsWith('SQLITE_BUSY') || /database is locked/.test(String(message));
+}
