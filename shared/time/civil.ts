@@ -47,8 +47,8 @@ const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 export const daysInMonth = (year: number, month: number): number =>
   month === 2 && isLeapYear(year) ? 29 : (LENGTHS[month - 1] ?? 0);
 
-/** 0 for Monday to 6 for Sunday: 1970-01-01 was a Thursday. */
-export const weekdayNumber = (number: number): number => (number + 3) % 7;
+/** 0 for Monday to 6 for Sunday: 1970-01-01 was a Thursday. Days before it count too, so that no search back is lost. */
+export const weekdayNumber = (number: number): number => (((number + 3) % 7) + 7) % 7;
 
 export const MONTHS = [
   'January',

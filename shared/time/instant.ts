@@ -106,4 +106,7 @@ const clockText = (seconds: number): string =>
  *
  * Throws  RangeError when the minutes are not whole, or the result is past the year 9999
  */
-export const addMinutes = (instant: Instant, minutes: number): Instant => instantOf(instant + minutes * MINUTE);
+export function addMinutes(instant: Instant, minutes: number): Instant {
+  if (!Number.isInteger(minutes)) throw new RangeError(`instant: ${minutes} is not a whole number of minutes`);
+  return instantOf(instant + minutes * MINUTE);
+}

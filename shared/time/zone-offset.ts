@@ -11,6 +11,8 @@ const DAY = 86_400_000;
 const MINUTE = 60_000;
 /** A zone's memory is emptied when it holds this many entries, about a century of days: it must not grow for ever. */
 const MOST_KEPT = 40_000;
+/** A house holds a few shops. The names of zones may be spelled in many ways, so these are not kept for ever either. */
+const MOST_ZONES = 200;
 
 type Table = {
   format: Intl.DateTimeFormat;
@@ -83,6 +85,7 @@ function tableOf(zone: string): Table {
     second: '2-digit',
   });
   const table: Table = { format, atMidnight: new Map(), around: new Map(), nearChange: new Map() };
+  if (tables.size >= MOST_ZONES) tables.clear();
   tables.set(zone, table);
   return table;
 }

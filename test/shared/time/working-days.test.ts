@@ -1,0 +1,95 @@
+import fc from 'fast-check';
+import { DateTime } from 'luxon';
+import { expect, test } from 'vitest';
+import { addDays, dayFromNumber, WEEKDAYS, type Weekday, weekdayOf } from '@/shared/time/day';
+import { arrivalOf, latestOrderDay } from '@/shared/time/working-days';
+import { day } from './typed';
+
+const RUNS = { numRuns: 2_000 };
+const MONDAY_TO_FRIDAY = new Set<Weekday>(['mon', 'tue', 'wed', 'thu', 'fri']);
+const anyDay = fc.integer({ min: 10_000, max: 60_000 }).map(dayFromNumber);
+const anyWeek = fc.subarray([...WEEKDAYS], { minLength: 1 }).map((days): ReadonlySet<Weekday> => new Set(days));
+const lead = fc.nat(60);
+
+/** The same by counting the days one by one with another calendar library. */
+function counted(from: string, leadDays: number, working: ReadonlySet<Weekday>): string | null {
+  const works = (at: DateTime) => [...working].some((weekday) => WEEKDAYS.indexOf(weekday) === at.weekday - 1);
+  let at: DateTime = DateTime.fromISO(from, { zone: 'utc' });
+  while (!works(at)) at = at.plus({ days: 1 });
+  for (let left = leadDays; left > 0; ) {
+    at = at.plus({ days: 1 });
+    if (works(at)) left--;
+  }
+  return at.toISODate();
+}
+
+test('an order arrives on the day that counting one by one gives', () => {
+  fc.assert(
+    fc.property(anyDay, lead, anyWeek, (on, leadDays, working) => {
+      expect(arrivalOf(on, leadDays, working)).toBe(counted(on, leadDays, working));
+    }),
+    RUNS,
+  );
+});
+
+test('the latest order day is a working day, arrives in time, and the next working day would not', () => {
+  fc.assert(
+    fc.property(anyDay, lead, anyWeek, (by, leadDays, working) => {
+      const latest = latestOrderDay(by, leadDays, working);
+      expect(working.has(weekdayOf(latest))).toBe(true);
+      expect(arrivalOf(latest, leadDays, working) <= by).toBe(true);
+      let next = addDays(latest, 1);
+      while (!working.has(weekdayOf(next))) next = addDays(next, 1);
+      expect(arrivalOf(next, leadDays, working) > by).toBe(true);
+    }),
+    RUNS,
+  );
+});
+
+test.each([
+  {
+    name: 'five working days before a Friday is the Friday before',
+    by: '2026-03-13',
+    leadDays: 5,
+    order: '2026-03-06',
+  },
+  { name: 'a lead of 0 arrives the same day', by: '2026-03-11', leadDays: 0, order: '2026-03-11' },
+  {
+    name: 'what is wanted by Sunday with a lead of 0 is ordered on Friday',
+    by: '2026-03-15',
+    leadDays: 0,
+    order: '2026-03-13',
+  },
+  { name: 'what is wanted by Saturday must arrive on Friday', by: '2026-03-14', leadDays: 1, order: '2026-03-12' },
+  { name: 'one working day before a Monday is Friday', by: '2026-03-16', leadDays: 1, order: '2026-03-13' },
+])('$name', ({ by, leadDays, order }) => {
+  expect(latestOrderDay(day(by), leadDays, MONDAY_TO_FRIDAY)).toBe(order);
+});
+
+test('an order placed on a day the supplier does not work is taken on the next working day', () => {
+  expect(arrivalOf(day('2026-03-14'), 0, MONDAY_TO_FRIDAY)).toBe('2026-03-16');
+  expect(arrivalOf(day('2026-03-14'), 1, MONDAY_TO_FRIDAY)).toBe('2026-03-17');
+  expect(arrivalOf(day('2026-03-13'), 1, MONDAY_TO_FRIDAY)).toBe('2026-03-16');
+});
+
+test('a supplier who works on Wednesdays only delivers a week later for each day of lead', () => {
+  const wednesdays = new Set<Weekday>(['wed']);
+  expect(arrivalOf(day('2026-03-04'), 3, wednesdays)).toBe('2026-03-25');
+  expect(latestOrderDay(day('2026-03-24'), 3, wednesdays)).toBe('2026-02-25');
+});
+
+test('a very long lead is answered at once', () => {
+  const started = performance.now();
+  for (let run = 0; run < 10_000; run++) arrivalOf(day('1970-01-05'), 2_000_000, MONDAY_TO_FRIDAY);
+  expect(performance.now() - started).toBeLessThan(2_000);
+});
+
+test('no working day, and a lead that is no lead, are errors', () => {
+  expect(() => arrivalOf(day('2026-03-04'), 1, new Set())).toThrow(RangeError);
+  expect(() => latestOrderDay(day('2026-03-04'), -1, MONDAY_TO_FRIDAY)).toThrow(RangeError);
+  expect(() => latestOrderDay(day('2026-03-04'), 1.5, MONDAY_TO_FRIDAY)).toThrow(RangeError);
+  expect(latestOrderDay(day('1970-01-05'), 1, MONDAY_TO_FRIDAY)).toBe('1970-01-02');
+  for (let leadDays = 3; leadDays < 30; leadDays++) {
+    expect(() => latestOrderDay(day('1970-01-05'), leadDays, MONDAY_TO_FRIDAY)).toThrow(RangeError);
+  }
+});
