@@ -51,12 +51,15 @@ function dropForwarded(request: IncomingMessage): void {
   }
 }
 
-/** Answer with one sentence and hang up, so that the rest of a long body is not even read. */
+/** How long the rest of a body that was turned away is read and thrown away, so that the sender sees the answer. */
+const LINGER_MS = 2_000;
+
+/** Answer with one sentence and hang up. Who is still sending is heard out a little, and then cut off. */
 function turnAway(request: IncomingMessage, response: ServerResponse, { status, message }: TurnedAway): void {
   if (status === 405) response.setHeader('Allow', 'GET, HEAD, POST, OPTIONS');
   sendSentence(response, status, message);
-  request.unpipe();
-  response.once('finish', () => request.socket.destroySoon());
+  request.resume();
+  setTimeout(() => request.complete || request.socket.destroy(), LINGER_MS).unref();
 }
 
 function sendSentence(response: ServerResponse, status: number, message: string): void {
@@ -64,7 +67,6 @@ function sendSentence(response: ServerResponse, status: number, message: string)
   response.setHeader('Content-Type', 'application/json; charset=utf-8');
   response.setHeader('Content-Security-Policy', DATA_POLICY);
   response.setHeader('Cache-Control', 'no-store');
-  response.setHeader('Connection', 'close');
   response.end(JSON.stringify({ message }));
 }
 

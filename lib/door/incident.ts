@@ -15,5 +15,5 @@ export function logIncident(where: string, error: unknown): string {
 
 /** The one sentence for a fault of ours. */
 export function incidentSentence(reference: string): string {
-  return `Something went wrong on our side. Nothing you typed is lost; try once more. If it happens again, look for ${reference} in the server's log.`;
+  return `Something went wrong on our side. Try once more; if it happens again, look for ${reference} in the server's log.`;
 }
