@@ -1,4 +1,4 @@
-import { databaseFile } from '@/lib/data/database';
+import { databaseFile } from '@/lib/data/database-file';
 import { migrate } from './bring-up-to-date.js';
 
 /*

@@ -1,8 +1,8 @@
 import 'server-only';
 import { existsSync } from 'node:fs';
-import { join, resolve } from 'node:path';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import { type Prisma, PrismaClient } from '@/prisma/generated/client';
+import { databaseFile } from './database-file';
 import { type Pragma, READER_PRAGMAS, refuseWrongPragmas, setPragmas, WRITER_PRAGMAS } from './pragmas';
 
 /** The database of the shops, on two connections: one writes, one command after another; the other only reads. */
@@ -31,9 +31,6 @@ export function database(): Promise<Database> {
   open.set(file, opened);
   return opened;
 }
-
-/** Where the database is kept. */
-export const databaseFile = (): string => join(resolve(process.env.DATA_DIR ?? 'data'), 'shop.db');
 
 /**
  * Open the database in a file that is already there, and make sure of how it keeps what it is given.

@@ -1,0 +1,45 @@
+import 'server-only';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { Zone } from '@/shared/time/zone';
+import type { Rows } from './database';
+import { standingLots } from './lot-rows';
+import { type ContainerStanding, containerAt, spotOf } from './movements';
+
+/** A container as the shop file, the pages and the engine name it: the lot, and its place in that lot from 0. */
+export type ContainerNamed = { lot: string; place: number };
+
+/**
+ * A container with its ledger, by the name that pages have for it.
+ *
+ * Refuses  'not-found'
+ */
+export async function findContainer(
+  rows: Rows,
+  shopId: string,
+  { lot, place }: ContainerNamed,
+): Promise<Outcome<ContainerStanding>> {
+  const standing = (await standingLots(rows, shopId)).find(({ part }) => part.id === lot);
+  const container = standing?.part.containers[place];
+  const found =
+    standing && container && (await containerAt(rows, shopId, { lotId: standing.lotId, place: container.place }));
+  return found ? accept(found) : refuse({ code: 'not-found', what: 'container', id: `${lot}, number ${place + 1}` });
+}
+
+/** The container that a movement is of, with its ledger. Refuses 'not-found'. */
+export async function containerOfMovement(rows: Rows, shopId: string, id: string): Promise<Outcome<ContainerStanding>> {
+  const spot = await spotOf(rows, shopId, id);
+  const found = spot && (await containerAt(rows, shopId, spot));
+  return found ? accept(found) : refuse({ code: 'not-found', what: 'movement', id });
+}
+
+/** The zone of a shop. Refuses 'not-found'. */
+export async function zoneOf(rows: Rows, shopId: string): Promise<Outcome<Zone>> {
+  const shop = await rows.shop.findUnique({ where: { id: shopId }, select: { timeZone: true } });
+  return shop ? accept(Zone.parse(shop.timeZone)) : refuse({ code: 'not-found', what: 'shop', id: shopId });
+}
+
+/** Note the day on which a container was opened. */
+export async function setOpened(rows: Rows, shopId: string, at: ContainerStanding, openedOn: string): Promise<void> {
+  const { lotId, place } = at;
+  await rows.container.update({ where: { shopId_lotId_place: { shopId, lotId, place } }, data: { openedOn } });
+}

@@ -1,0 +1,40 @@
+import 'server-only';
+import type { Rows } from './database';
+
+/** What turns a size into stock of a product, and how many lots the shop has had. Null when there is no such product. */
+export async function productMeasures(rows: Rows, shopId: string, id: string) {
+  const product = await rows.product.findUnique({ where: { shopId_id: { shopId, id } } });
+  if (!product) return null;
+  const form: 'liquid' | 'powder' = product.form === 'powder' ? 'powder' : 'liquid';
+  const { densityGPerMl, gramsPerTeaspoon } = product;
+  return { form, densityGPerMl, gramsPerTeaspoon, lots: await rows.lot.count({ where: { shopId } }) };
+}
+
+/** A recipe in its newest version, with what goes into it and the intervals of its labels. Null when there is none. */
+export async function recipeToday(rows: Rows, shopId: string, recipeId: string) {
+  const version = await rows.recipeVersion.findFirst({
+    where: { shopId, recipeId },
+    orderBy: { number: 'desc' },
+    include: { ingredients: { orderBy: { position: 'asc' }, include: { product: { select: { reiMinutes: true } } } } },
+  });
+  if (!version) return null;
+  return {
+    number: version.number,
+    products: version.ingredients.map(({ productId, dose, product }) => {
+      return { product: productId, dose, reiMinutes: product.reiMinutes };
+    }),
+  };
+}
+
+/** The first of some benches that the shop does not have; null when it has them all. */
+export async function missingBench(rows: Rows, shopId: string, benches: readonly string[]): Promise<string | null> {
+  const there = await rows.bench.findMany({ where: { shopId, id: { in: [...benches] } }, select: { id: true } });
+  const ids = new Set(there.map(({ id }) => id));
+  return benches.find((id) => !ids.has(id)) ?? null;
+}
+
+/** How many application records a shop has, and how many versions one of them has. */
+export const applicationCount = (rows: Rows, shopId: string): Promise<number> =>
+  rows.application.count({ where: { shopId } });
+export const versionCount = (rows: Rows, shopId: string, applicationId: string): Promise<number> =>
+  rows.applicationVersion.count({ where: { shopId, applicationId } });

@@ -1,0 +1,29 @@
+import Database from 'better-sqlite3';
+import { databaseFile } from '@/lib/data/database-file';
+
+/*
+ * Puts the demo shop into a database that has no shop yet. Part of `npm start`, and so it looks first: the program itself
+ * is only read in when there is something to load.
+ */
+try {
+  if (isWithoutShop(databaseFile())) {
+    const { clock } = await import('@/lib/clock');
+    const { loadDemo } = await import('./load-demo');
+    const { database } = await import('@/lib/data/database');
+    await loadDemo(clock);
+    await (await database()).close();
+    process.stdout.write('loaded the demo shop\n');
+  }
+} catch (error) {
+  process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
+  process.exitCode = 1;
+}
+
+function isWithoutShop(file: string): boolean {
+  const shops = new Database(file, { fileMustExist: true, timeout: 1000 });
+  try {
+    return shops.prepare('SELECT 1 FROM "Shop"').get() === undefined;
+  } finally {
+    shops.close();
+  }
+}
