@@ -1,9 +1,10 @@
 import { readDose } from '@/shared/measure/dose';
 import { readMoney } from '@/shared/measure/money';
-import { readSize, readVolume, stockOf } from '@/shared/measure/size';
+import { exactStockOf, readSize, readVolume } from '@/shared/measure/size';
 import type { Reading } from '@/shared/outcome';
 import { type Micros, minutes, type Stock } from '@/shared/quantity/amounts';
-import { shareOut } from '@/shared/quantity/rounding';
+import type { Exact } from '@/shared/quantity/exact';
+import { shareOut, wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
 import { readDay, WEEKDAYS } from '@/shared/time/day';
@@ -135,8 +136,10 @@ function productOf(product: FileProduct): Product {
   };
 }
 
-function sizeOf(text: string, product: Product): Stock {
-  const size = stockOf(known(readSize(text, product.form)), product);
+const sizeOf = (text: string, product: Product): Stock => wholeNearest<Stock>(exactSizeOf(text, product));
+
+function exactSizeOf(text: string, product: Product): Exact {
+  const size = exactStockOf(known(readSize(text, product.form)), product);
   if (size === null) throw new RangeError(`shop file: nobody knows how much ${text} of ${product.id} is`);
   return size;
 }
@@ -148,7 +151,7 @@ function offerOf(offer: ShopFile['offers'][number], supplier: Find<Supplier>, fi
     supplier: supplier(offer.supplier),
     product,
     packText: offer.pack,
-    pack: sizeOf(offer.pack, product),
+    pack: exactSizeOf(offer.pack, product),
     price: known(readMoney(offer.price)),
     breaks: offer.breaks.map(({ atLeast, price }) => ({ atLeast, price: known(readMoney(price)) })),
     leadDays: offer.leadDays,

@@ -98,7 +98,8 @@ export type Offer = {
   supplier: Supplier;
   product: Product;
   packText: string;
-  pack: Stock;
+  /** µL or mg, exact: a price per unit is a rate, and the ledger rounds what is received. */
+  pack: Exact;
   price: Micros;
   breaks: { atLeast: number; price: Micros }[];
   leadDays: number | null;

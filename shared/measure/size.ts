@@ -1,5 +1,5 @@
 import { type Reading, read, unreadable } from '../outcome';
-import { microlitres, milligrams, type Stock } from '../quantity/amounts';
+import type { Stock } from '../quantity/amounts';
 import { compare, divide, type Exact, exact, fraction, multiply, ZERO } from '../quantity/exact';
 import { wholeNearest } from '../quantity/rounding';
 import { leadingNumber, quoted } from './number-text';
@@ -59,23 +59,34 @@ export function readVolume(text: string): Reading<Exact> {
 }
 
 /**
- * A size as the shelf keeps it: µL of a liquid, mg of a powder.
+ * A size in the unit in which the shelf counts the product, exact: for a price per unit, which is a rate and not stock.
  *
  *   liquid by weight  mg ÷ density (g/mL)          powder by spoon  µL ÷ µL per teaspoon × g per level teaspoon × 1000
  *
  * Gives    null when the density, or the weight of a level teaspoon, is not known
+ * Units    µL of a liquid, mg of a powder
+ */
+export function exactStockOf(size: Size, product: Weighable): Exact | null {
+  if (product.form === 'liquid') {
+    if (size.kind === 'volume') return size.microlitres;
+    return product.densityGPerMl === null ? null : divide(size.milligrams, exact(product.densityGPerMl));
+  }
+  if (size.kind === 'mass') return size.milligrams;
+  if (product.gramsPerTeaspoon === null) return null;
+  const perTeaspoon = multiply(exact(product.gramsPerTeaspoon), exact(1000n));
+  return multiply(divide(size.microlitres, TEASPOON.worth), perTeaspoon);
+}
+
+/**
+ * A size as the shelf keeps it.
+ *
+ * Gives    null when the density, or the weight of a level teaspoon, is not known
+ * Units    whole µL of a liquid, whole mg of a powder
  * Rounds   once, to the nearest whole, a half away from zero
  */
 export function stockOf(size: Size, product: Weighable): Stock | null {
-  if (product.form === 'liquid') {
-    if (size.kind === 'volume') return microlitres(wholeNearest(size.microlitres));
-    if (product.densityGPerMl === null) return null;
-    return microlitres(wholeNearest(divide(size.milligrams, exact(product.densityGPerMl))));
-  }
-  if (size.kind === 'mass') return milligrams(wholeNearest(size.milligrams));
-  if (product.gramsPerTeaspoon === null) return null;
-  const perTeaspoon = multiply(exact(product.gramsPerTeaspoon), exact(1000n));
-  return milligrams(wholeNearest(multiply(divide(size.microlitres, TEASPOON.worth), perTeaspoon)));
+  const amount = exactStockOf(size, product);
+  return amount && wholeNearest<Stock>(amount);
 }
 
 /** The question that "oz" alone raises wherever a liquid is meant. */

@@ -1,6 +1,6 @@
 import type { Micros, Stock } from '@/shared/quantity/amounts';
-import { compare, fraction } from '@/shared/quantity/exact';
-import { ofEach } from '@/shared/quantity/rounding';
+import { compare, divide, exact, multiply } from '@/shared/quantity/exact';
+import { wholeNearest } from '@/shared/quantity/rounding';
 import type { Offer } from '../shop';
 
 /**
@@ -21,7 +21,8 @@ function isCheaper(a: Offer, b: Offer): boolean {
   return leadA === leadB ? a.id < b.id : leadA < leadB;
 }
 
-const perUnit = (offer: Offer) => fraction(BigInt(offer.price), BigInt(offer.pack));
+const perUnit = (offer: Offer) => divide(exact(offer.price), offer.pack);
 
 /** What an amount costs at an offer's price per unit, as if a pack could be divided. Rounds to the nearest micro. */
-export const costAt = (offer: Offer, amount: Stock): Micros => ofEach(offer.price, amount, offer.pack);
+export const costAt = (offer: Offer, amount: Stock): Micros =>
+  wholeNearest<Micros>(multiply(exact(amount), perUnit(offer)));
