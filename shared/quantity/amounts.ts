@@ -19,7 +19,14 @@ export type Minutes = z.infer<typeof Minutes>;
 /** What a container holds: µL when the product is a liquid, mg when it is a powder. The product says which. */
 export type Stock = Microlitres | Milligrams;
 
+const TOO_LARGE = 'is too large to be exact';
+
+/** Whether something was thrown because a sum, or a rounding, went past the largest exact whole number. */
+export const isTooLarge = (thrown: unknown): boolean =>
+  thrown instanceof RangeError && thrown.message.endsWith(TOO_LARGE);
+
 const safe = <T extends number>(value: number): T => {
+  if (value > Number.MAX_SAFE_INTEGER) throw new RangeError(`quantity: ${value} ${TOO_LARGE}`);
   if (!Number.isSafeInteger(value) || value < 0) throw new RangeError(`quantity: ${value} is not a whole amount`);
   return value as T;
 };

@@ -39,6 +39,7 @@ export const FORMAT = 'bench-and-bottle/shop@1';
 const weekday = () => oneOf(...WEEKDAYS);
 
 const MOST_DAYS = 36_500;
+const LONGEST_WAIT = 366;
 const days = (write: string) => count(0, MOST_DAYS, write);
 const pH = () => number(0, 14, 'Write a pH from 0 to 14.');
 
@@ -78,7 +79,7 @@ const Settings = section({
   measuringStep: setting(volume(), '0 mL').describe(
     'Each fill is rounded up to a multiple of this. "0 mL": not rounded.',
   ),
-  safetyDays: setting(days('Write whole days, 0 or more.'), 0).describe(
+  safetyDays: setting(count(0, LONGEST_WAIT, 'Write whole days, 0 or more.'), 0).describe(
     'How many days before it is needed stock should be in.',
   ),
   wagePerHour: maybe(money()).describe('What an hour of work costs.'),
@@ -188,7 +189,7 @@ const Offer = section({
   pack: size().describe('What one pack holds.'),
   price: money().describe('Price of one pack.'),
   breaks: listOf(Break).describe('Lower prices for more packs.'),
-  leadDays: maybe(days('Write whole days, 0 or more.')).describe(
+  leadDays: maybe(count(0, LONGEST_WAIT, 'Write whole days, 0 or more.')).describe(
     "From order to arrival, in the supplier's working days.",
   ),
 });

@@ -89,11 +89,15 @@ export const dose = () =>
     ofEither(readDose),
   ).meta(such('12 mL/gal', '0.5 %', '40 ppm spinosad'));
 
+const FIRST_YEAR = '1971';
 const LAST_YEAR = '2999';
-const ofOurTime = (text: string): Reading<unknown> =>
-  text.slice(0, 4) > LAST_YEAR
-    ? unreadable(`${shown(text)} is too far ahead. Give a year up to ${LAST_YEAR}.`)
-    : read(0);
+
+/** Years that leave room for every interval before and after them. */
+function ofOurTime(text: string): Reading<unknown> {
+  const year = text.slice(0, 4);
+  if (year >= FIRST_YEAR && year <= LAST_YEAR) return read(text);
+  return unreadable(`${shown(text)} is too far away. Give a year from ${FIRST_YEAR} to ${LAST_YEAR}.`);
+}
 
 /** Two readings of one text: the first thing wrong is what is said. */
 const bothOf = (first: (text: string) => Reading<unknown>, second: (text: string) => Reading<unknown>) => {

@@ -1,0 +1,62 @@
+/**
+ * `npm run -s shop -- VERB FILE`: plain JavaScript with nothing but Node, because it has to run before anything is
+ * installed. Standard output is for the answer alone, so whatever else is said goes to standard error.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const NEEDED = ['tsx', 'zod', 'temporal-polyfill'];
+
+process.on('uncaughtException', failed);
+try {
+  if (isTooOld(process.versions.node)) sayAndStop(`This needs Node 20.19 or newer; here is ${process.versions.node}.`);
+  else if (isInstalled() || install()) process.exitCode = await answer();
+  else sayAndStop('The packages could not be installed; the lines above say why. It needs the npm registry.');
+} catch (error) {
+  failed(error);
+}
+
+async function answer() {
+  const { register } = await import('tsx/esm/api');
+  register({ tsconfig: join(ROOT, 'tsconfig.json') });
+  const { shop } = await import('./verbs.ts');
+  return shop(process.argv.slice(2));
+}
+
+function isTooOld(version) {
+  const [major, minor] = version.split('.').map(Number);
+  return major < 20 || (major === 20 && minor < 19);
+}
+
+function isInstalled() {
+  return NEEDED.every((name) => existsSync(join(ROOT, 'node_modules', name, 'package.json')));
+}
+
+function install() {
+  process.stderr.write('Installing packages (a few minutes the first time) …\n');
+  const npm = process.env.npm_execpath;
+  const args = ['ci', '--include=dev', '--no-audit', '--no-fund'];
+  const [command, given] = npm?.endsWith('.js') ? [process.execPath, [npm, ...args]] : ['npm', args];
+  const { status } = spawnSync(command, given, {
+    cwd: ROOT,
+    stdio: ['ignore', 2, 2],
+    shell: command === 'npm' && process.platform === 'win32',
+  });
+  return status === 0;
+}
+
+/** A bug. What it was is for whoever mends it, and is told on request only. */
+function failed(error) {
+  sayAndStop(
+    'This is a fault of the program, not of your file: please report it. With BENCH_DEBUG=1 set, it tells more.',
+  );
+  if (process.env.BENCH_DEBUG) process.stderr.write(`${error?.stack ?? error}\n`);
+}
+
+function sayAndStop(message) {
+  process.stderr.write(`${JSON.stringify({ path: '', message })}\n`);
+  process.exitCode = 1;
+}

@@ -1,0 +1,114 @@
+import { clock } from '@/lib/clock';
+import { planAhead } from '@/lib/engine/ahead/plan-ahead';
+import { planDocument } from '@/lib/engine/ahead/plan-document';
+import { keepOut } from '@/lib/engine/keepout/keep-out';
+import { keepoutDocument } from '@/lib/engine/keepout/keepout-document';
+import type { Shop } from '@/lib/engine/shop';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { type Fault, type Reading, read, unreadable } from '@/shared/outcome';
+import { isTooLarge } from '@/shared/quantity/amounts';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import { shopFileSchema } from '@/shared/shop-file/json-schema';
+import { parseShopFile } from '@/shared/shop-file/parse';
+import { shown } from '@/shared/shop-file/path';
+import { type Day, readDay } from '@/shared/time/day';
+import { type Instant, readInstant } from '@/shared/time/instant';
+import { readArguments, type Usage } from './arguments';
+import { printed } from './printed';
+import { readShopText } from './read-shop-text';
+
+type Options = ReadonlyMap<string, string>;
+/** A refusal names everything that was wrong with the options. */
+type Answer = { ok: true; value: unknown } | { ok: false; messages: string[] };
+type Verb = Usage & { answer: (file: ShopFile, options: Options) => Answer };
+
+const VERBS: Record<string, Verb> = {
+  check: { file: true, options: {}, answer: (file) => ({ ok: true, value: { ok: true, counts: countsOf(file) } }) },
+  schema: { file: false, options: {}, answer: () => ({ ok: true, value: shopFileSchema() }) },
+  plan: { file: true, options: { '--today': '2026-03-02', '--weeks': '26' }, answer: plan },
+  keepout: { file: true, options: { '--now': '2026-03-02T09:00:00Z' }, answer: keepout },
+};
+
+/**
+ * The `shop` command: one question about a shop file, one JSON document as the answer.
+ *
+ * Takes   the words after the command's name
+ * Gives   the exit code: 0 answered; 2 refused, with every fault as one line of JSON on standard error
+ */
+export async function shop(words: readonly string[]): Promise<number> {
+  const asked = readArguments(words, VERBS);
+  if (!asked.ok) return refused([{ path: '', message: asked.message }]);
+  const { verb, file, options } = asked.value;
+  const answer = VERBS[verb]?.answer;
+  if (!answer) throw new RangeError(`shop: ${verb} is known and has no answer`);
+  if (file === null) return answered(shopFileSchema());
+  const text = await readShopText(file, process.env.INIT_CWD ?? process.cwd());
+  if (!text.ok) return refused([{ path: '', message: text.message }]);
+  const parsed = parseShopFile(text.value);
+  if (!parsed.ok) return refused(parsed.faults);
+  const given = worked(() => answer(parsed.file, options));
+  return given.ok ? answered(given.value) : refused(given.messages.map((message) => ({ path: '', message })));
+}
+
+/** Figures so large that they cannot be kept exactly come from the file, not from the program. */
+function worked(answer: () => Answer): Answer {
+  try {
+    return answer();
+  } catch (error) {
+    if (!isTooLarge(error)) throw error;
+    return { ok: false, messages: [TOO_MUCH] };
+  }
+}
+
+const TOO_MUCH =
+  'Some amounts or costs in this file add up to more than can be kept exactly. Look for a count, a price or a size with a few digits too many.';
+
+async function answered(document: unknown): Promise<number> {
+  await printed(process.stdout, `${JSON.stringify(document)}\n`);
+  return 0;
+}
+
+async function refused(faults: Fault[]): Promise<number> {
+  await printed(process.stderr, faults.map((fault) => `${JSON.stringify(fault)}\n`).join(''));
+  return 2;
+}
+
+function countsOf({ format: _, shop: __, ...lists }: ShopFile): Record<string, number> {
+  return Object.fromEntries(Object.entries(lists).map(([name, list]) => [name, list.length]));
+}
+
+function plan(file: ShopFile, options: Options): Answer {
+  const ours = shopOfFile(file);
+  const today = todayIn(ours, options.get('--today'));
+  const weeks = weeksIn(options.get('--weeks') ?? '26');
+  if (!today.ok || !weeks.ok)
+    return { ok: false, messages: [today, weeks].flatMap((each) => (each.ok ? [] : each.message)) };
+  return { ok: true, value: planDocument(planAhead(ours, today.value, weeks.value)) };
+}
+
+function keepout(file: ShopFile, options: Options): Answer {
+  const ours = shopOfFile(file);
+  const text = options.get('--now');
+  const now: Reading<Instant> = text === undefined ? read(clock.now()) : readInstant(text);
+  if (!now.ok) return { ok: false, messages: [`--now: ${now.message}`] };
+  return { ok: true, value: keepoutDocument(now.value, keepOut(ours, now.value), ours.zone) };
+}
+
+/** The horizon reaches two years on, and an order may have been due a lead time and more before its first day. */
+const [FIRST_TODAY, LAST_TODAY] = ['2000-01-01', '2999-12-31'];
+
+function todayIn(ours: Shop, text: string | undefined): Reading<Day> {
+  if (text === undefined) return read(clock.today(ours.zone));
+  const day = readDay(text);
+  if (!day.ok) return unreadable(`--today: ${day.message}`);
+  if (day.value >= FIRST_TODAY && day.value <= LAST_TODAY) return day;
+  return unreadable(`--today: ${text} is too far away. Give a day from ${FIRST_TODAY} to ${LAST_TODAY}.`);
+}
+
+const MOST_WEEKS = 104;
+
+function weeksIn(text: string): Reading<number> {
+  const weeks = /^\d{1,3}$/.test(text) ? Number(text) : 0;
+  if (weeks >= 1 && weeks <= MOST_WEEKS) return read(weeks);
+  return unreadable(`--weeks: ${shown(text)} is not a number of weeks. Write a whole number from 1 to ${MOST_WEEKS}.`);
+}

@@ -1,0 +1,104 @@
+import { moneyText } from '@/shared/measure/money';
+import type { Micros, Stock } from '@/shared/quantity/amounts';
+import { compare, divide, type Exact, exact, toNumber, ZERO } from '@/shared/quantity/exact';
+import { wholeNearest } from '@/shared/quantity/rounding';
+import { type Instant, instantText } from '@/shared/time/instant';
+import type { Zone } from '@/shared/time/zone';
+import type { Product } from '../shop';
+import type { IngredientLine, Plan, ProductAhead, Spray, Spraying } from './plan';
+
+export type PlanDocument = ReturnType<typeof planDocument>;
+
+/**
+ * A plan as the `shop` command and the HTTP API print it.
+ *
+ * Units   mL of a liquid and g of a powder as plain numbers, not rounded; money as decimal text with six places
+ * Rounds  the cost per plant and per litre only, to six places, a half away from zero
+ * Gives   null for whatever is unknown
+ */
+export const planDocument = (plan: Plan) => ({
+  from: plan.today,
+  weeks: plan.weeks,
+  sprayings: plan.sprayings.map((spraying) => sprayingIn(spraying, plan.shop.zone)),
+  products: plan.products.map(productIn),
+  totals: {
+    materialCost: moneyText(plan.totals.materialCost),
+    labourCost: moneyText(plan.totals.labourCost),
+    wasteCost: moneyText(plan.totals.wasteCost),
+    unknownCosts: plan.totals.unknownCosts,
+  },
+  flags: plan.flags.map(({ severity, rule, on, program, benches, product, message }) => ({
+    severity,
+    rule,
+    on,
+    program,
+    benches,
+    product,
+    message,
+  })),
+});
+
+const sprayingIn = (spraying: Spraying, zone: Zone) => ({
+  program: spraying.program.id,
+  recipe: spraying.recipe.id,
+  benches: spraying.program.benches.map(({ id }) => id),
+  date: spraying.date,
+  startsAt: instantText(spraying.startsAt, zone),
+  endsAt: instantText(spraying.endsAt, zone),
+  sprayMl: spraying.spray && toNumber(spraying.spray.total),
+  plants: spraying.plants,
+  fills: spraying.spray && fillsIn(spraying.spray),
+  ingredients: spraying.lines.map(lineIn),
+  materialCost: moneyOrNull(spraying.materialCost),
+  labourCost: moneyOrNull(spraying.labourCost),
+  costPerPlant: perUnit(spraying.materialCost, exact(BigInt(spraying.plants))),
+  costPerLitre: perUnit(spraying.materialCost, spraying.spray && divide(spraying.spray.total, ML_PER_LITRE)),
+  reopensAt: instantOrNull(spraying.reopensAt, zone),
+});
+
+const ML_PER_LITRE = exact(1_000n);
+
+const fillsIn = ({ fills, fill }: Spray) => Array.from({ length: fills }, () => ({ ml: toNumber(fill) }));
+
+const lineIn = ({ ingredient, amount, cost }: IngredientLine) => ({
+  product: ingredient.product.id,
+  amount: amount === null ? null : shown(amount),
+  unit: unitOf(ingredient.product),
+  cost: moneyOrNull(cost),
+});
+
+/** A cost spread over plants or litres. Null when the cost is unknown, or when there is nothing to spread it over. */
+function perUnit(cost: Micros | null, over: Exact | null): string | null {
+  if (cost === null || over === null || compare(over, ZERO) === 0) return null;
+  return moneyText(wholeNearest<Micros>(divide(exact(BigInt(cost)), over)));
+}
+
+const productIn = ({ product, onHand, usable, weeks, runsOutOn, reorder, wasteCost }: ProductAhead) => ({
+  product: product.id,
+  unit: unitOf(product),
+  onHand: shown(onHand),
+  usable: shown(usable),
+  weeks: weeks.map(({ week, need, used, short, wasted, received, closing }) => ({
+    week,
+    need: shown(need),
+    used: shown(used),
+    short: shown(short),
+    wasted: shown(wasted),
+    received: shown(received),
+    closing: shown(closing),
+  })),
+  runsOutOn,
+  orderBy: reorder?.by ?? null,
+  weeksUntilReorder: reorder?.weeks ?? null,
+  wasteCost: moneyOrNull(wasteCost),
+});
+
+/** What the shelf counts in: a thousand of them make a mL or a g. */
+const shown = (amount: Stock): number => amount / 1_000;
+
+const unitOf = ({ form }: Product): 'mL' | 'g' => (form === 'liquid' ? 'mL' : 'g');
+
+const moneyOrNull = (amount: Micros | null): string | null => (amount === null ? null : moneyText(amount));
+
+const instantOrNull = (instant: Instant | null, zone: Zone): string | null =>
+  instant === null ? null : instantText(instant, zone);
