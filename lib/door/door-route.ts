@@ -9,8 +9,13 @@ import { readJsonBody } from './read-body';
 import { DATA_POLICY, SECURITY_HEADERS } from './security-headers';
 import { type Visitor, visitorOf } from './visitor';
 
-/** What a route takes: its query, and for a POST its JSON body with the most bytes it may have. */
-export type RouteContract<Q extends z.ZodType, B extends z.ZodType> = { query: Q; body?: B; limit?: number };
+/** What a route takes: its query, and for a POST its JSON body with the most bytes it may have. `saveAs` names a download. */
+export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
+  query: Q;
+  body?: B;
+  limit?: number;
+  saveAs?: (document: T) => string;
+};
 
 /** What a route's handler is given, already read and judged. */
 export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
@@ -19,9 +24,6 @@ export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
   visitor: Visitor;
 };
 
-/** A document to answer with, and the name to save it under when it is a file. */
-export type Answer = { document: unknown; saveAs?: string };
-
 /**
  * Every route of the HTTP API is made by this: judge, who, read, ask, answer.
  *
@@ -29,9 +31,9 @@ export type Answer = { document: unknown; saveAs?: string };
  * Refuses  what the door refuses; an unknown, doubled or malformed query field (400); a body that is too long,
  *          broken off or not JSON; a body the contract refuses (422, every fault); whatever the shop refuses
  */
-export function doorRoute<Q extends z.ZodType, B extends z.ZodType = z.ZodType>(
-  contract: RouteContract<Q, B>,
-  answer: (input: RouteInput<Q, B>) => Promise<Outcome<Answer>>,
+export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodType>(
+  contract: RouteContract<Q, B, T>,
+  answer: (input: RouteInput<Q, B>) => Promise<Outcome<T>>,
 ): (request: Request) => Promise<Response> {
   return async (request) => {
     try {
@@ -45,15 +47,16 @@ export function doorRoute<Q extends z.ZodType, B extends z.ZodType = z.ZodType>(
       const body = await readBody(contract, request);
       if (body instanceof Response) return body;
       const outcome = await answer({ query: query.data, body: body.value, visitor: visitorOf() });
-      return outcome.ok ? document(outcome.value) : refusal(outcome.refusal);
+      if (!outcome.ok) return refusal(outcome.refusal);
+      return contract.saveAs ? download(outcome.value, contract.saveAs(outcome.value)) : document(outcome.value);
     } catch (error) {
       return problem(500, incidentSentence(logIncident(`${request.method} route`, error)));
     }
   };
 }
 
-async function readBody<Q extends z.ZodType, B extends z.ZodType>(
-  contract: RouteContract<Q, B>,
+async function readBody<B extends z.ZodType>(
+  contract: { body?: B; limit?: number },
   request: Request,
 ): Promise<Response | { value: z.output<B> }> {
   if (!contract.body) return { value: undefined as z.output<B> };
@@ -76,10 +79,20 @@ function queryOf(search: URLSearchParams): Record<string, string | string[]> {
   );
 }
 
-function document({ document: content, saveAs }: Answer): Response {
-  const answered = Response.json(content, { headers: dataHeaders() });
-  if (saveAs) answered.headers.set('Content-Disposition', `attachment; filename="${saveAs.replace(/[^\w.-]+/g, '-')}"`);
-  return answered;
+function document(content: unknown): Response {
+  return Response.json(content, { headers: dataHeaders() });
+}
+
+/** A document to keep: laid out for people, under a name that is safe on every disk. */
+function download(content: unknown, name: string): Response {
+  const safe = name.normalize('NFKD').replace(/[^\w.-]+/g, '-');
+  return new Response(`${JSON.stringify(content, null, 2)}\n`, {
+    headers: {
+      ...dataHeaders(),
+      'Content-Type': 'application/json; charset=utf-8',
+      'Content-Disposition': `attachment; filename="${safe}"`,
+    },
+  });
 }
 
 function refusal(why: Refusal): Response {

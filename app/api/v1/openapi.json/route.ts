@@ -1,0 +1,6 @@
+import { doorRoute } from '@/lib/door/door-route';
+import { openApi } from '@/shared/api/open-api';
+import { NoQuestion } from '@/shared/api/questions';
+import { accept } from '@/shared/outcome';
+
+export const GET = doorRoute({ query: NoQuestion }, async () => accept(openApi()));

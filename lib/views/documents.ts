@@ -1,0 +1,68 @@
+import 'server-only';
+import type { z } from 'zod';
+import type { KeepoutQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from '@/shared/api/questions';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { isTooLarge } from '@/shared/quantity/amounts';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Clock } from '../clock';
+import { shopFileOf } from '../data/snapshot';
+import { planAhead } from '../engine/ahead/plan-ahead';
+import { type PlanDocument, planDocument } from '../engine/ahead/plan-document';
+import { keepOut } from '../engine/keepout/keep-out';
+import { type KeepoutDocument, keepoutDocument } from '../engine/keepout/keepout-document';
+import { shopOfFile } from '../engine/shop-of-file';
+import { type Working, workingOf } from '../engine/working/working';
+import { askedShop } from './asked-shop';
+import { WEEKS_AHEAD } from './house';
+
+/** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
+export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): Promise<Outcome<PlanDocument>> {
+  return answerOf(asked.shop, (file) => {
+    const shop = shopOfFile(file);
+    return planDocument(planAhead(shop, asked.today ?? clock.today(shop.zone), asked.weeks));
+  });
+}
+
+/** Which benches are closed, as `shop keepout` prints it. */
+export function keepoutAnswer(
+  asked: z.output<typeof KeepoutQuestion>,
+  clock: Clock,
+): Promise<Outcome<KeepoutDocument>> {
+  return answerOf(asked.shop, (file) => {
+    const shop = shopOfFile(file);
+    const now = asked.now ?? clock.now();
+    return keepoutDocument(now, keepOut(shop, now), shop.zone);
+  });
+}
+
+/** A whole shop as its shop file. */
+export function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Outcome<ShopFile>> {
+  return answerOf(asked.shop, (file) => file);
+}
+
+/** How a figure of the pages was reached, now. Refuses 'not-found' when there is no such figure. */
+export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clock: Clock): Promise<Outcome<Working>> {
+  const outcome = await answerOf(asked.shop, (file) => {
+    const shop = shopOfFile(file);
+    const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
+    return workingOf({ plan, benches: keepOut(shop, clock.now()) }, asked.figure);
+  });
+  if (!outcome.ok) return outcome;
+  return outcome.value ? accept(outcome.value) : refuse({ code: 'not-found', what: 'figure', id: asked.figure });
+}
+
+async function answerOf<T>(id: string | undefined, work: (file: ShopFile) => T): Promise<Outcome<T>> {
+  const asked = await askedShop(id);
+  if (!asked.ok) return asked;
+  const file = await shopFileOf(asked.value.id);
+  try {
+    return accept(work(file));
+  } catch (error) {
+    // Figures that cannot be kept exactly come from what was typed in, not from the program.
+    if (!isTooLarge(error)) throw error;
+    return refuse({ code: 'faults', faults: [{ path: '', message: TOO_LARGE }] });
+  }
+}
+
+const TOO_LARGE =
+  'Some amounts or costs of this shop add up to more than can be kept exactly. Look for a count, a price or a size with a few digits too many.';

@@ -1,0 +1,129 @@
+import { z } from 'zod';
+
+const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+const instant = z.string().regex(/^\d{4}-\d{2}-\d{2}T[\d:.]+(Z|[+-]\d{2}:\d{2})$/);
+const money = z.string().regex(/^-?\d+\.\d{6}$/);
+const unit = z.enum(['mL', 'g']);
+
+const spraying = z.strictObject({
+  program: z.string(),
+  recipe: z.string(),
+  benches: z.array(z.string()),
+  date: day,
+  startsAt: instant,
+  endsAt: instant,
+  sprayMl: z.number().nullable(),
+  plants: z.number().int(),
+  fills: z.array(z.strictObject({ ml: z.number() })).nullable(),
+  ingredients: z.array(
+    z.strictObject({ product: z.string(), amount: z.number().nullable(), unit, cost: money.nullable() }),
+  ),
+  materialCost: money.nullable(),
+  labourCost: money.nullable(),
+  costPerPlant: money.nullable(),
+  costPerLitre: money.nullable(),
+  reopensAt: instant.nullable(),
+});
+
+const week = z.strictObject({
+  week: day,
+  need: z.number(),
+  used: z.number(),
+  short: z.number(),
+  wasted: z.number(),
+  received: z.number(),
+  closing: z.number(),
+});
+
+const product = z.strictObject({
+  product: z.string(),
+  unit,
+  onHand: z.number(),
+  usable: z.number(),
+  weeks: z.array(week),
+  runsOutOn: day.nullable(),
+  orderBy: day.nullable(),
+  weeksUntilReorder: z.number().int().nullable(),
+  wasteCost: money.nullable(),
+});
+
+const flag = z.strictObject({
+  severity: z.enum(['stop', 'warn', 'note']),
+  rule: z.string(),
+  on: day,
+  program: z.string().nullable(),
+  benches: z.array(z.string()),
+  product: z.string().nullable(),
+  message: z.string(),
+});
+
+/** The plan, as `GET /api/v1/plan` and `shop plan` give it. */
+export const PlanAnswer = z.strictObject({
+  from: day,
+  weeks: z.number().int(),
+  sprayings: z.array(spraying),
+  products: z.array(product),
+  totals: z.strictObject({
+    materialCost: money,
+    labourCost: money,
+    wasteCost: money,
+    unknownCosts: z.number().int(),
+  }),
+  flags: z.array(flag),
+});
+
+/** Which benches are closed, as `GET /api/v1/keepout` and `shop keepout` give it. */
+export const KeepoutAnswer = z.strictObject({
+  now: instant,
+  benches: z.array(
+    z.strictObject({
+      bench: z.string(),
+      state: z.enum(['open', 'closed', 'unknown']),
+      until: instant.nullable(),
+      because: z.array(z.string()),
+    }),
+  ),
+});
+
+/** A value with its unit. Which fields it has follows from its kind. */
+const shown = z.looseObject({ kind: z.string() });
+
+/** How a figure was reached: the rule in words, and every input with where it came from. */
+export const WorkingAnswer = z.strictObject({
+  figure: z.string(),
+  title: z.string(),
+  value: shown,
+  rule: z.string(),
+  steps: z.array(z.strictObject({ label: z.string(), value: shown, from: z.string(), figure: z.string().nullable() })),
+});
+
+const fault = z.strictObject({ path: z.string(), message: z.string() });
+const named = z.strictObject({ id: z.string(), name: z.string().nullable() });
+const differing = z.strictObject({ field: z.string(), from: z.unknown(), to: z.unknown() });
+const collectionChange = z.strictObject({
+  added: z.array(named),
+  changed: z.array(named.extend({ fields: z.array(differing) })),
+  unchanged: z.array(named),
+  leftAlone: z.array(named),
+});
+
+/** What an import would do. `fingerprint` goes into the import itself; null for a new shop. */
+export const PreviewAnswer = z.strictObject({
+  name: z.string(),
+  comparison: z.strictObject({
+    settings: z.array(differing),
+    collections: z.record(z.string(), collectionChange),
+    faults: z.array(fault),
+  }),
+  fingerprint: z.string().nullable(),
+});
+
+/** What an import did. */
+export const ImportAnswer = z.strictObject({
+  shopId: z.string(),
+  added: z.number().int(),
+  changed: z.number().int(),
+});
+
+/** Any refusal: one sentence, and the places when there are several. */
+export const Problem = z.strictObject({ message: z.string(), faults: z.array(fault).optional() });

@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import type { Reading } from '../outcome';
+import { Day, readDay } from '../time/day';
+import { readInstant } from '../time/instant';
+
+/** Which of the shops in this database; left out, the one that is looked at. */
+const shop = z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.');
+
+/** A text of the address, read as the shop reads it everywhere, with its own sentence when it cannot be. */
+const readBy = <T>(read: (text: string) => Reading<T>) =>
+  z.string().transform((text, context) => {
+    const reading = read(text);
+    if (reading.ok) return reading.value;
+    context.addIssue(reading.message);
+    return z.NEVER;
+  });
+
+const [FIRST_TODAY, LAST_TODAY] = [Day.parse('2000-01-01'), Day.parse('2999-12-31')];
+const MOST_WEEKS = 104;
+
+const today = readBy(readDay)
+  .refine((day) => day >= FIRST_TODAY && day <= LAST_TODAY, {
+    error: `Give a day from ${FIRST_TODAY} to ${LAST_TODAY}.`,
+  })
+  .optional()
+  .describe('The day the plan begins, YYYY-MM-DD. Left out: today where the shop is.');
+
+const weeks = z
+  .string()
+  .regex(/^\d{1,3}$/, { error: `Write a whole number from 1 to ${MOST_WEEKS}.` })
+  .transform(Number)
+  .refine((count) => count >= 1 && count <= MOST_WEEKS, { error: `Write a whole number from 1 to ${MOST_WEEKS}.` })
+  .default(26)
+  .describe('How many weeks to look ahead, 1 to 104. Left out: 26.');
+
+const now = readBy(readInstant).optional().describe('An ISO 8601 instant with Z or an offset. Left out: now.');
+
+/** What `GET /api/v1/plan` is asked. */
+export const PlanQuestion = z.strictObject({ today, weeks, shop });
+
+/** What `GET /api/v1/keepout` is asked. */
+export const KeepoutQuestion = z.strictObject({ now, shop });
+
+/** What `GET /api/v1/shop` is asked. */
+export const ShopQuestion = z.strictObject({ shop });
+
+/** What `GET /api/v1/working` is asked: the address of a figure, as the pages' figures carry it. */
+export const WorkingQuestion = z.strictObject({
+  figure: z.string().min(1).max(500).describe('The address of a figure, such as spraying/g1/2026-03-03/materialCost.'),
+  shop,
+});
+
+/** Nothing to ask. */
+export const NoQuestion = z.strictObject({});
