@@ -1,5 +1,5 @@
-import Database from 'better-sqlite3';
 import { databaseFile } from '@/lib/data/database-file';
+import { isWithoutShop } from './is-without-shop.js';
 
 /*
  * Puts the demo shop into a database that has no shop yet. Part of `npm start`, and so it looks first: the program itself
@@ -17,13 +17,4 @@ try {
 } catch (error) {
   process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
   process.exitCode = 1;
-}
-
-function isWithoutShop(file: string): boolean {
-  const shops = new Database(file, { fileMustExist: true, timeout: 1000 });
-  try {
-    return shops.prepare('SELECT 1 FROM "Shop"').get() === undefined;
-  } finally {
-    shops.close();
-  }
 }
