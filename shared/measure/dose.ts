@@ -107,6 +107,7 @@ function readRatio(
 
 /** The spray that the dose is for, in litres: a unit of volume, once or a given number of times. */
 function readSprayVolume(text: string, spray: string): Reading<Exact> {
+  if (spray === '') return unreadable(`In ${quoted(text)} the spray is missing. Write it like "${EXAMPLE}".`);
   const amount = leadingNumber(/^\p{L}/u.test(spray) ? `1 ${spray}` : spray, '100 gal');
   if (!amount.ok) return amount;
   const unit = readUnit(amount.value.rest, USUAL_DROP);

@@ -40,7 +40,7 @@ export function leadingNumber(text: string, example: string): Reading<{ number: 
     .replaceAll('⁄', '/')
     .replace(ANY_SYMBOL, (symbol) => ` ${SYMBOLS[symbol]}`)
     .trim();
-  if (plain === '') return unreadable(`This is empty. Write an amount with its unit, such as "${example}".`);
+  if (plain === '') return unreadable(`This is empty. Write it like "${example}".`);
   const wrong = wrongStart(text, plain, example);
   if (wrong) return unreadable(wrong);
 
