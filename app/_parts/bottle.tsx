@@ -1,0 +1,116 @@
+import { useId } from 'react';
+import type { BottleSeen } from '@/lib/views/bottle-seen';
+import styles from './bottle.module.css';
+
+/** Height in pixels of a one-litre bottle; the others follow by the cube root of what they hold. */
+const LITRE = 106;
+const BASE = 2;
+
+type BottleProps = { bottle: BottleSeen; scale?: number };
+
+/**
+ * One container as it stands on the shelf: drawn to scale, filled to its level, cap off once opened, its last usable
+ * day on a paper tag. What will be left over when that day has passed is hatched from the bottom, since the rest is
+ * drawn off above it. A powder stands in a jar. The words beside it say the same.
+ */
+export function Bottle({ bottle, scale = 1 }: BottleProps) {
+  const id = useId();
+  const height = LITRE * scale * Math.cbrt(bottle.litres);
+  const shape = bottle.form === 'powder' ? jar(height) : flask(height);
+  const { width, mouth, top, outline } = shape;
+  const level = (part: number) => height - BASE - (height - BASE - top) * part;
+  const room = { left: 3, right: TAG.width + 4, above: 12 };
+  return (
+    <svg
+      className={styles.bottle}
+      width={room.left + width + room.right}
+      height={height + room.above}
+      viewBox={`${-room.left} ${-room.above} ${room.left + width + room.right} ${height + room.above}`}
+      aria-hidden="true"
+      focusable="false"
+    >
+      <clipPath id={id}>
+        <path d={`${outline} Z`} />
+      </clipPath>
+      <g clipPath={`url(#${id})`}>
+        <rect className={styles[bottle.liquid]} y={level(bottle.left)} width={width} height={height} />
+        <rect className={styles.wasted} y={level(bottle.wasted)} width={width} height={height} />
+      </g>
+      <path className={styles.glass} d={outline} />
+      <Cap width={width} mouth={mouth} opened={bottle.opened} />
+      {bottle.tag && <PaperTag text={bottle.tag} from={[(width + mouth) / 2, top * 0.7]} to={[width, top + 6]} />}
+    </svg>
+  );
+}
+
+type Shape = { width: number; mouth: number; top: number; outline: string };
+
+/** A bottle: neck, shoulders, body. */
+function flask(height: number): Shape {
+  const width = height / 2;
+  const mouth = width * 0.42;
+  const [left, right] = [(width - mouth) / 2, (width + mouth) / 2];
+  const [neck, shoulder] = [height * 0.2, height * 0.12];
+  const body = neck + 2 * shoulder;
+  const [low, foot] = [height - BASE, height - 7];
+  const outline = [
+    `M${left} 2 V${neck}`,
+    `C${left} ${neck + shoulder * 0.7} 2 ${neck + shoulder * 0.5} 2 ${body}`,
+    `V${foot} Q2 ${low} 7 ${low} H${width - 7} Q${width - 2} ${low} ${width - 2} ${foot} V${body}`,
+    `C${width - 2} ${neck + shoulder * 0.5} ${right} ${neck + shoulder * 0.7} ${right} ${neck} V2`,
+  ].join(' ');
+  return { width, mouth, top: neck * 0.6, outline };
+}
+
+/** A jar: straight sides and a wide mouth. */
+function jar(height: number): Shape {
+  const width = height * 0.68;
+  const mouth = width * 0.82;
+  const [left, right] = [(width - mouth) / 2, (width + mouth) / 2];
+  const [low, foot] = [height - BASE, height - 6];
+  const outline = [
+    `M${left} 2 V8 Q2 10 2 15`,
+    `V${foot} Q2 ${low} 6 ${low} H${width - 6} Q${width - 2} ${low} ${width - 2} ${foot} V15`,
+    `Q${width - 2} 10 ${right} 8 V2`,
+  ].join(' ');
+  return { width, mouth, top: 12, outline };
+}
+
+/** On the mouth, or off and beside it. */
+function Cap({ width, mouth, opened }: { width: number; mouth: number; opened: boolean }) {
+  const [left, right] = [(width - mouth) / 2, (width + mouth) / 2];
+  if (!opened) return <rect className={styles.cap} x={left - 2} y={-8} width={mouth + 4} height={10} rx={1.5} />;
+  const wide = Math.min(mouth * 0.9, 40);
+  return (
+    <rect
+      className={styles.cap}
+      x={right + 5}
+      y={-6}
+      width={wide}
+      height={8}
+      rx={1.5}
+      transform={`rotate(24 ${right} 0)`}
+    />
+  );
+}
+
+const TAG = { width: 46, height: 19 };
+
+function PaperTag({ text, from, to }: { text: string; from: [number, number]; to: [number, number] }) {
+  const [x, y] = to;
+  return (
+    <g>
+      <path className={styles.string} d={`M${from.join(' ')} Q${x - 2} ${y - 8} ${x + 3} ${y + TAG.height / 2}`} />
+      <g transform={`translate(${x} ${y})`}>
+        <path
+          className={styles.paper}
+          d={`M0 ${TAG.height / 2} L6 0 H${TAG.width} V${TAG.height} H6 Z`}
+          strokeLinejoin="round"
+        />
+        <text className={styles.day} x={(TAG.width + 6) / 2} y={TAG.height / 2} dy="0.34em" textAnchor="middle">
+          {text}
+        </text>
+      </g>
+    </g>
+  );
+}

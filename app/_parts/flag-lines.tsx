@@ -1,0 +1,35 @@
+import type { Flag, Severity } from '@/lib/engine/rules/flag';
+import styles from './flag-lines.module.css';
+
+const WORDS: Record<Severity, string> = { stop: 'Stop', warn: 'Look', note: 'Note' };
+
+/** What a person should know before it happens, the gravest first: a shape, a word, and the fact in whole sentences. */
+export function FlagLines({ flags }: { flags: Flag[] }) {
+  if (flags.length === 0) return null;
+  return (
+    <ul className={styles.flags}>
+      {flags.map((flag) => (
+        <li
+          key={`${flag.rule} ${flag.on} ${flag.program} ${flag.product} ${flag.message}`}
+          data-severity={flag.severity}
+        >
+          <SeverityMark severity={flag.severity} />
+          <span>
+            <b>{WORDS[flag.severity]}:</b> {flag.message}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The shape of a severity, which the word beside it repeats. */
+export function SeverityMark({ severity }: { severity: Severity }) {
+  return (
+    <svg className={styles.mark} data-severity={severity} viewBox="0 0 16 16" aria-hidden="true" focusable="false">
+      {severity === 'stop' && <path d="M0 0 H16 V16 H0 Z M4.5 4.5 L11.5 11.5 M11.5 4.5 L4.5 11.5" />}
+      {severity === 'warn' && <path d="M8 1 L15 8 L8 15 L1 8 Z M8 4.5 V8.5 M8 10.8 V11.2" />}
+      {severity === 'note' && <path d="M8 1 A7 7 0 1 1 7.99 1 Z M8 7.5 V11.5 M8 4.6 V5" />}
+    </svg>
+  );
+}

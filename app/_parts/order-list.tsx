@@ -1,0 +1,65 @@
+import type { OrderLine } from '@/lib/views/order-lines';
+import { Figure } from './figure';
+import styles from './order-list.module.css';
+import type { Ways } from './shown-text';
+
+/** What to order: whole weeks left as the large figure, and in words by when, from whom and why. */
+export function OrderList({ orders, ways }: { orders: OrderLine[]; ways: Ways }) {
+  return (
+    <ul>
+      {orders.map((line) => (
+        <li key={line.product.id} className={styles.line}>
+          <Weeks line={line} ways={ways} />
+          <div>
+            <a className={styles.product} href={`/shelf/${encodeURIComponent(line.product.id)}`}>
+              {line.product.name}
+            </a>
+            <small>
+              <OrderWords line={line} ways={ways} />
+            </small>
+          </div>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+type LineProps = { line: OrderLine; ways: Ways };
+
+/** The large figure: weeks left, "now" in the week itself, "late" after it. */
+function Weeks({ line: { order, runsOutOn }, ways }: LineProps) {
+  if (!order) {
+    return (
+      <span className={styles.weeks} data-pressing="">
+        <Figure of={runsOutOn} ways={ways}>
+          ?
+        </Figure>
+      </span>
+    );
+  }
+  const { weeks, weeksUntilReorder } = order;
+  return (
+    <span className={styles.weeks} data-pressing={weeks <= 0 ? '' : undefined}>
+      <Figure of={weeksUntilReorder} ways={ways}>
+        {weeks < 0 ? 'late' : weeks === 0 ? 'now' : weeks}
+        {weeks > 0 && <span className={styles.unit}>{weeks === 1 ? 'week' : 'weeks'}</span>}
+      </Figure>
+    </span>
+  );
+}
+
+function OrderWords({ line: { order, runsOutOn }, ways }: LineProps) {
+  if (!order) {
+    return (
+      <>
+        runs out <Figure of={runsOutOn} ways={ways} />; no offer with a lead time yet
+      </>
+    );
+  }
+  return (
+    <>
+      {order.weeks < 0 ? 'was to be ordered by ' : 'order by '}
+      <Figure of={order.orderBy} ways={ways} />, {order.from} · runs out <Figure of={runsOutOn} ways={ways} />
+    </>
+  );
+}

@@ -1,0 +1,6 @@
+/** What stands after the question mark of an address. A field that came twice is a list. */
+export type Search = Record<string, string | string[] | undefined>;
+
+/** One field of the address; of a doubled one, the first. */
+export const one = (value: string | string[] | undefined): string | undefined =>
+  Array.isArray(value) ? value[0] : value;

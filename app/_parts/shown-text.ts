@@ -1,0 +1,38 @@
+import type { Shown } from '@/lib/engine/working/shown';
+import { showMinutes, showMoney, showNumber, showStock, showVolume } from '@/shared/measure/show';
+import type { Day } from '@/shared/time/day';
+import { showDay, showUntil } from '@/shared/time/show-day';
+import type { Zone } from '@/shared/time/zone';
+
+/** How a shop wants its figures written: US or metric units, its currency, its own clock and today, beside which another year shows. */
+export type Ways = { units: 'us' | 'metric'; currency: string; zone: Zone; today: Day };
+
+/** A value as a person reads it, always with its unit; an unknown one says that it is not known. */
+export function shownText(value: Shown, ways: Ways): string {
+  switch (value.kind) {
+    case 'money':
+      return showMoney(value.micros, ways.currency);
+    case 'stock':
+      return showStock(value.amount, value.form, ways.units);
+    case 'volume':
+      return showVolume(value.ml * 1000, ways.units);
+    case 'count':
+      return `${showNumber(value.value)} ${counted(value.value, value.of)}`;
+    case 'ratio':
+      return `${showNumber(value.value)} ${value.unit}`;
+    case 'day':
+      return showDay(value.day, ways.today);
+    case 'instant':
+      // Rounded up to the minute: a time read from a screen may never end an interval too soon.
+      return showUntil(value.instant, ways.zone, ways.today);
+    case 'minutes':
+      return showMinutes(value.minutes);
+    case 'text':
+      return value.text;
+    case 'unknown':
+      return 'not known';
+  }
+}
+
+/** One fill, two fills: the word for what is counted comes in the plural. */
+const counted = (value: number, of: string): string => (value === 1 || value === -1 ? of.replace(/s$/, '') : of);

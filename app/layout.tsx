@@ -1,0 +1,52 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
+import './paper.css';
+import type { Metadata, Viewport } from 'next';
+import type { ReactNode } from 'react';
+import { clock } from '@/lib/clock';
+import { houseNow } from '@/lib/views/house';
+import { Hatching } from './_parts/hatching';
+import { PlaceLinks } from './_parts/place-links';
+import { PLACES } from './_parts/places';
+import { WorkingOpener } from './_parts/working-opener';
+import styles from './layout.module.css';
+
+export const metadata: Metadata = {
+  title: { template: '%s · Bench & Bottle', default: 'Bench & Bottle' },
+  description: 'Sprayings, stock, cost and closed benches of a small plant shop.',
+};
+
+export const viewport: Viewport = {
+  themeColor: [
+    { media: '(prefers-color-scheme: light)', color: '#f5f2e9' },
+    { media: '(prefers-color-scheme: dark)', color: '#121a15' },
+  ],
+};
+
+/** What every page stands in: the shop's name, the places, the caution. */
+export default async function Layout({ children }: { children: ReactNode }) {
+  const house = await houseNow(clock);
+  return (
+    <html lang="en">
+      <body>
+        <a className={styles.skip} href="#main">
+          Skip to the page
+        </a>
+        <Hatching />
+        <header className={styles.header}>
+          <a className={styles.shop} href="/today">
+            {house?.shop.name ?? 'Bench & Bottle'}
+          </a>
+          <PlaceLinks places={PLACES} />
+        </header>
+        <main id="main" className={styles.main} tabIndex={-1}>
+          {children}
+        </main>
+        <footer className={styles.caution}>
+          <b>The label governs.</b> This page only repeats what was typed in from it. Local rules and licensed practice
+          come first.
+        </footer>
+        {house && <WorkingOpener ways={house.ways} />}
+      </body>
+    </html>
+  );
+}

@@ -1,0 +1,156 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useRef, useState } from 'react';
+import { ImportChanges } from './import-changes';
+import { RefusedFile } from './refused-file';
+import { askPreview, type Imported, type Preview, type Refused, sendImport } from './send-shop-file';
+import styles from './setup.module.css';
+import { ShowShopButton } from './show-shop-button';
+import { freshId } from './use-command-id';
+import { useHalfTyped } from './use-half-typed';
+
+type Shop = { id: string; name: string };
+type Step =
+  | { at: 'choosing' }
+  | { at: 'refused'; refused: Refused }
+  | { at: 'previewed'; preview: Preview; sent: { into: string; text: string; commandId: string }; refused?: Refused }
+  | { at: 'done'; imported: Imported; name: string };
+
+/**
+ * Brings a shop file in: choose or paste it, see what would change, then confirm. Nothing changes before that, and then
+ * all of it does or nothing.
+ */
+export function ImportShop({ shown }: { shown: Shop | null }) {
+  const [step, setStep] = useState<Step>({ at: 'choosing' });
+  const [isBusy, setBusy] = useState(false);
+  const router = useRouter();
+
+  const preview = async (into: string, text: string) => {
+    setBusy(true);
+    const answer = await askPreview(into, text);
+    const sent = { into, text, commandId: freshId() };
+    setStep(answer.ok ? { at: 'previewed', preview: answer.value, sent } : { at: 'refused', refused: answer.refused });
+    setBusy(false);
+  };
+
+  const confirm = async (from: Extract<Step, { at: 'previewed' }>) => {
+    setBusy(true);
+    const { commandId, into, text } = from.sent;
+    const answer = await sendImport(commandId, into, from.preview.fingerprint, text);
+    setStep(
+      answer.ok
+        ? { at: 'done', imported: answer.value, name: from.preview.name }
+        : { ...from, refused: answer.refused },
+    );
+    setBusy(false);
+    if (answer.ok) router.refresh();
+  };
+
+  return (
+    <>
+      <ChooseFile shown={shown} isBusy={isBusy} isDone={step.at === 'done'} onPreview={preview} />
+      <div aria-live="polite">
+        {step.at === 'refused' && <RefusedFile refused={step.refused} />}
+        {step.at === 'previewed' && (
+          <>
+            <ImportChanges
+              preview={step.preview}
+              isNew={step.sent.into === 'new'}
+              isBusy={isBusy}
+              onConfirm={() => confirm(step)}
+              onCancel={() => setStep({ at: 'choosing' })}
+            />
+            {step.refused && <RefusedFile refused={step.refused} />}
+          </>
+        )}
+        {step.at === 'done' && <Done step={step} isShown={step.imported.shopId === shown?.id} />}
+      </div>
+    </>
+  );
+}
+
+function Done({ step, isShown }: { step: Extract<Step, { at: 'done' }>; isShown: boolean }) {
+  const { imported, name } = step;
+  return (
+    <div className={styles.said} data-good="">
+      <p>
+        {name}: {imported.added} added, {imported.changed} changed. <a href="/today">Go to today</a>
+      </p>
+      {!isShown && <ShowShopButton shop={{ id: imported.shopId, name }} />}
+    </div>
+  );
+}
+
+type ChooseFileProps = {
+  shown: Shop | null;
+  isBusy: boolean;
+  isDone: boolean;
+  onPreview: (into: string, text: string) => void;
+};
+
+function ChooseFile({ shown, isBusy, isDone, onPreview }: ChooseFileProps) {
+  const form = useRef<HTMLFormElement>(null);
+  const [missing, setMissing] = useState(false);
+  useHalfTyped(form, 'import-shop', isDone);
+
+  const send = async (sent: FormData) => {
+    const file = sent.get('file');
+    const chosen = file instanceof File && file.size > 0 ? await file.text() : '';
+    const text = chosen || String(sent.get('text') ?? '');
+    setMissing(text.trim() === '');
+    if (text.trim() !== '') onPreview(String(sent.get('into') ?? 'new'), text);
+  };
+
+  return (
+    <form
+      ref={form}
+      className={styles.form}
+      onSubmit={(event) => {
+        event.preventDefault();
+        send(new FormData(event.currentTarget));
+      }}
+    >
+      <noscript>
+        <p>Bringing a file in needs scripts in this browser. Without them, use the shop command.</p>
+      </noscript>
+      <div>
+        <label htmlFor="file">Choose a file</label>
+        <input id="file" name="file" type="file" accept=".json,application/json" />
+      </div>
+      <div>
+        <label htmlFor="text">or paste it</label>
+        <textarea
+          id="text"
+          name="text"
+          rows={3}
+          spellCheck={false}
+          aria-invalid={missing}
+          aria-describedby="text-told"
+        />
+        <p id="text-told" className={missing ? styles.fault : styles.hint}>
+          {missing
+            ? 'There is no file yet. Choose one, or paste its text here.'
+            : 'A file saved from here, or one written by hand. What would change is shown first.'}
+        </p>
+      </div>
+      <fieldset>
+        <legend>Bring it into</legend>
+        <label className={styles.choice}>
+          <input type="radio" name="into" value="new" defaultChecked />a new shop
+        </label>
+        {shown && (
+          <label className={styles.choice}>
+            <input type="radio" name="into" value={shown.id} />
+            {shown.name}, which is shown now
+          </label>
+        )}
+      </fieldset>
+      <p>
+        <button type="submit" data-main="" disabled={isBusy}>
+          {isBusy ? 'Reading…' : 'Show what would change'}
+        </button>
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,66 @@
+import type { Metadata } from 'next';
+import { clock } from '@/lib/clock';
+import { type SetupScreen, setupScreen } from '@/lib/views/setup';
+import { showDay } from '@/shared/time/show-day';
+import { ImportShop } from './import-shop';
+import styles from './setup.module.css';
+import { ShopFacts } from './shop-facts';
+import { ShowShopButton } from './show-shop-button';
+import { StartShopForm } from './start-shop-form';
+
+export const metadata: Metadata = { title: 'Setup' };
+
+export default async function SetupPage() {
+  const { shops, shown } = await setupScreen(clock);
+  return (
+    <>
+      <h1>Setup</h1>
+      <p className="soft">The shop itself, the shops in this database, and shop files in and out.</p>
+      <div className={styles.columns}>
+        <div>
+          {shown && <ShownShop shown={shown} />}
+          <section aria-labelledby="shops">
+            <h2 id="shops">Shops in this database</h2>
+            <ul>
+              {shops.map((shop) => (
+                <li key={shop.id} className={styles.shop}>
+                  <span>
+                    <b>{shop.name}</b>
+                    <small className="soft">
+                      {shop.isDemo ? 'the demo shop, ' : ''}here since {showDay(shop.createdOn)}
+                    </small>
+                  </span>
+                  {shop.id === shown?.id ? <span className="soft">shown now</span> : <ShowShopButton shop={shop} />}
+                </li>
+              ))}
+            </ul>
+          </section>
+        </div>
+        <div>
+          <section aria-labelledby="import">
+            <h2 id="import">Bring in a shop file</h2>
+            <ImportShop shown={shown && { id: shown.id, name: shown.settings.name }} />
+          </section>
+          <section aria-labelledby="start">
+            <h2 id="start">Start a shop of my own</h2>
+            <StartShopForm />
+          </section>
+        </div>
+      </div>
+    </>
+  );
+}
+
+function ShownShop({ shown }: { shown: NonNullable<SetupScreen['shown']> }) {
+  return (
+    <section aria-labelledby="facts">
+      <h2 id="facts">{shown.settings.name}</h2>
+      <ShopFacts settings={shown.settings} counts={shown.counts} />
+      <p className={styles.out}>
+        <a className="button" href="/api/v1/shop" download>
+          Save as a shop file
+        </a>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,46 @@
+import type { Product } from '@/lib/engine/shop';
+import { showMinutes } from '@/shared/measure/show';
+import styles from './product.module.css';
+
+/** The product's own label, as somebody typed it in. What was never entered says so. */
+export function LabelFacts({ product }: { product: Product }) {
+  return (
+    <dl className={styles.facts}>
+      {factsOf(product).map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd className={value === null ? 'grave' : undefined}>{value ?? 'not known'}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function factsOf({ contents, label, shelfLife, densityGPerMl }: Product): [string, string | null][] {
+  const { rates, rei, phiDays, maxApplicationsPerYear, minDaysBetween, modes, sprayPh } = label;
+  return [
+    ...rates.map(({ use, min, max }): [string, string] => [
+      `Rate, ${use}`,
+      `${min?.text ?? 'any'} to ${max?.text ?? 'any'}`,
+    ]),
+    ['People keep out for', rei === null ? null : showMinutes(rei)],
+    ['Before harvest', phiDays === null ? null : `${phiDays} days`],
+    [
+      'Most in 365 days',
+      maxApplicationsPerYear === null ? 'no limit entered' : `${maxApplicationsPerYear} applications`,
+    ],
+    ['Between two', minDaysBetween === null ? 'no limit entered' : `at least ${minDaysBetween} days`],
+    ['Mode of action', listed(modes)],
+    ['Signal word', label.signalWord ?? 'none entered'],
+    ['To wear', listed(label.protectiveEquipment)],
+    ['Spray pH', sprayPh ? `${sprayPh.min} to ${sprayPh.max}` : 'no range entered'],
+    ['Never in one tank with', listed(label.doNotMixWith)],
+    ['Contents', listed(contents.map(({ substance, amount, basis }) => `${substance} ${amount} ${basis}`))],
+    ['Keeps unopened', shelfLife.unopenedDays === null ? null : `${shelfLife.unopenedDays} days`],
+    ['Keeps opened', shelfLife.openedDays === null ? null : `${shelfLife.openedDays} days`],
+    ['Density', densityGPerMl === null ? 'not entered' : `${densityGPerMl} g/mL`],
+    ['Registration', label.registration ?? 'none entered'],
+  ];
+}
+
+const listed = (words: string[]): string => (words.length === 0 ? 'none entered' : words.join(', '));

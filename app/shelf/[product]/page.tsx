@@ -1,0 +1,104 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { clock } from '@/lib/clock';
+import { type ProductScreen, productScreen } from '@/lib/views/product';
+import { showDay } from '@/shared/time/show-day';
+import { Bottle } from '../../_parts/bottle';
+import { EmptyPlace } from '../../_parts/empty-place';
+import { Figure } from '../../_parts/figure';
+import { FlagLines } from '../../_parts/flag-lines';
+import { ContainerTable } from './container-table';
+import { LabelFacts } from './label-facts';
+import { OfferTable } from './offer-table';
+import styles from './product.module.css';
+import { RunOutChart } from './run-out-chart';
+import { WeeksTable } from './weeks-table';
+
+type ProductParams = { params: Promise<{ product: string }> };
+
+export async function generateMetadata({ params }: ProductParams): Promise<Metadata> {
+  const screen = await productScreen(clock, decodeURIComponent((await params).product));
+  return { title: screen?.product.name ?? 'Not here' };
+}
+
+export default async function ProductPage({ params }: ProductParams) {
+  const screen = await productScreen(clock, decodeURIComponent((await params).product));
+  if (!screen) notFound();
+  const { product, facts, weeks, ramp, offers, flags, today, ways } = screen;
+  return (
+    <>
+      <p>
+        <a href="/shelf">Shelf</a>
+      </p>
+      <h1>{product.name}</h1>
+      <p className="soft">
+        {product.kind}, {facts.form}
+        {facts.formulation && `, ${facts.formulation}`}
+      </p>
+      <FlagLines flags={flags} />
+      <Answers screen={screen} />
+      <div className={styles.columns}>
+        <section aria-labelledby="weeks">
+          <h2 id="weeks">Week by week</h2>
+          <RunOutChart ramp={ramp} units={ways.units} today={today} />
+          <WeeksTable weeks={weeks} ways={ways} />
+        </section>
+        <div>
+          <section aria-labelledby="containers">
+            <h2 id="containers">Containers</h2>
+            {product.bottles.length === 0 ? (
+              <EmptyPlace>Nothing of it is on the shelf.</EmptyPlace>
+            ) : (
+              <>
+                <div className={styles.shelf}>
+                  {product.bottles.map((bottle) => (
+                    <Bottle key={bottle.key} bottle={bottle.seen} />
+                  ))}
+                </div>
+                <ContainerTable bottles={product.bottles} today={today} ways={ways} />
+              </>
+            )}
+          </section>
+          <section aria-labelledby="offers">
+            <h2 id="offers">Who sells it</h2>
+            {offers.length === 0 ? (
+              <EmptyPlace>No supplier offers it yet, so what is short has no price and no order-by day.</EmptyPlace>
+            ) : (
+              <OfferTable offers={offers} ways={ways} />
+            )}
+          </section>
+          <section aria-labelledby="label">
+            <h2 id="label">What its label says</h2>
+            <LabelFacts product={facts} />
+          </section>
+        </div>
+      </div>
+      <p className="soft small">Counted from {showDay(today)}, 26 weeks ahead.</p>
+    </>
+  );
+}
+
+/** The answers first: what is there, when it runs out, when to order, what will be wasted. */
+function Answers({ screen: { product, ways } }: { screen: ProductScreen }) {
+  const { onHand, usable, runsOutOn, orderBy, weeksUntilReorder, wasteCost } = product;
+  const answers = [
+    ['on hand', onHand],
+    ['usable', usable],
+    ['runs out', runsOutOn],
+    ['order by', orderBy],
+    ['until reorder', weeksUntilReorder],
+    ['will be wasted', wasteCost],
+  ] as const;
+  return (
+    <dl className={styles.answers}>
+      {answers.map(([name, figure]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>
+            <Figure of={figure} ways={ways} />
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

@@ -1,0 +1,103 @@
+'use client';
+
+import {
+  Area,
+  AreaChart,
+  CartesianGrid,
+  ReferenceArea,
+  ReferenceLine,
+  ResponsiveContainer,
+  Tooltip,
+  XAxis,
+  YAxis,
+} from 'recharts';
+import type { Ramp } from '@/lib/views/stock-ramp';
+import { showStock } from '@/shared/measure/show';
+import { stock } from '@/shared/quantity/amounts';
+import { type Day, dayFromNumber } from '@/shared/time/day';
+import { showDayShort } from '@/shared/time/show-day';
+import styles from './run-out-chart.module.css';
+
+type RunOutChartProps = { ramp: Ramp; units: 'us' | 'metric'; today: Day };
+
+/**
+ * Stock through the weeks ahead as a ramp, stacked by container, stepping down at each spraying. The table under it
+ * holds the same figures, so a reader that cannot see the chart skips it.
+ */
+export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
+  const amount = (value: unknown) => showStock(stock(Number(value)), ramp.form, units);
+  const day = (value: unknown) => showDayShort(dayFromNumber(Number(value)), today);
+  const points = ramp.points.map(({ number, left }) => ({ number, ...left }));
+  const [first, last] = [ramp.points[0]?.number ?? 0, ramp.points.at(-1)?.number ?? 0];
+  return (
+    <div className={styles.chart} aria-hidden="true">
+      <ResponsiveContainer width="100%" height="100%">
+        <AreaChart data={points} margin={{ top: 18, right: 8, bottom: 0, left: 8 }} accessibilityLayer={false}>
+          <CartesianGrid vertical={false} stroke="var(--line)" />
+          <XAxis
+            dataKey="number"
+            type="number"
+            domain={[first, last]}
+            ticks={[0, 4, 8, 12, 16, 20, 24].map((week) => first + 7 * week)}
+            tickFormatter={day}
+            tick={TICK}
+            stroke="var(--ink)"
+            interval="preserveStartEnd"
+          />
+          <YAxis tickFormatter={amount} tick={TICK} width={68} stroke="var(--edge)" axisLine={false} tickLine={false} />
+          {ramp.containers.map(({ key, name }, place) => (
+            <Area
+              key={key}
+              dataKey={String(place)}
+              name={`${name}, lot ${key.split(' ')[0]}`}
+              type="stepAfter"
+              stackId="shelf"
+              stroke="var(--ink)"
+              strokeWidth={1.5}
+              fill={place % 2 === 0 ? 'var(--liquid-feed)' : 'var(--liquid-insect)'}
+              fillOpacity={1}
+              isAnimationActive={false}
+            />
+          ))}
+          {ramp.orderBy !== null && ramp.neededOn !== null && ramp.neededOn >= first && (
+            <ReferenceArea x1={Math.max(ramp.orderBy, first)} x2={ramp.neededOn} fill="var(--sun)" fillOpacity={0.55} />
+          )}
+          {ramp.orderBy !== null && ramp.orderBy >= first && (
+            <ReferenceLine
+              x={ramp.orderBy}
+              stroke="var(--clay)"
+              strokeWidth={2}
+              label={said('order by', 'var(--clay)')}
+            />
+          )}
+          {ramp.runsOut !== null && (
+            <ReferenceLine
+              x={ramp.runsOut}
+              stroke="var(--oxide)"
+              strokeWidth={2}
+              label={said('runs out', 'var(--oxide)')}
+            />
+          )}
+          <Tooltip
+            formatter={amount}
+            labelFormatter={day}
+            isAnimationActive={false}
+            contentStyle={SLIP}
+            itemStyle={{ color: 'var(--ink)' }}
+            cursor={{ stroke: 'var(--ink)', strokeDasharray: '3 3' }}
+          />
+        </AreaChart>
+      </ResponsiveContainer>
+    </div>
+  );
+}
+
+const TICK = { fill: 'var(--soft)', fontSize: 13 };
+const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };
+const said = (value: string, fill: string) => ({
+  value,
+  fill,
+  fontSize: 13,
+  fontWeight: 650,
+  position: 'top' as const,
+});

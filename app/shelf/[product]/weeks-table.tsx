@@ -1,0 +1,38 @@
+import { type ProductScreen, WEEK_COLUMNS } from '@/lib/views/product';
+import { showDayShort } from '@/shared/time/show-day';
+import { Figure } from '../../_parts/figure';
+import type { Ways } from '../../_parts/shown-text';
+import styles from './product.module.css';
+
+/** The weeks of the plan as figures. Opening + received − used − wasted = closing. */
+export function WeeksTable({ weeks, ways }: { weeks: ProductScreen['weeks']; ways: Ways }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
+    <section className="sideways" tabIndex={0} aria-label="Stock by week as a table">
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">Seven days from</th>
+            {WEEK_COLUMNS.map((column) => (
+              <th key={column} scope="col" className="number">
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {weeks.map(({ week, cells, isShort }) => (
+            <tr key={week} className={isShort ? styles.short : undefined}>
+              <th scope="row">{showDayShort(week, ways.today)}</th>
+              {cells.map((cell) => (
+                <td key={cell.at} className="number">
+                  <Figure of={cell} ways={ways} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,99 @@
+import type { Metadata } from 'next';
+import { clock } from '@/lib/clock';
+import { type TodayScreen, todayScreen } from '@/lib/views/today';
+import { showDayLong } from '@/shared/time/show-day';
+import { BenchRow } from '../_parts/bench-row';
+import { HourScale } from '../_parts/day-strip';
+import { EmptyPlace } from '../_parts/empty-place';
+import { FirstVisit } from '../_parts/first-visit';
+import { FlagLines } from '../_parts/flag-lines';
+import { OrderList } from '../_parts/order-list';
+import { Ticket } from '../_parts/ticket';
+import { DaysAhead } from './days-ahead';
+import { summaryOf } from './summary';
+import styles from './today.module.css';
+import { WasteShelf } from './waste-shelf';
+
+export const metadata: Metadata = { title: 'Today' };
+
+export default async function TodayPage() {
+  const screen = await todayScreen(clock);
+  if (!screen) return <FirstVisit />;
+  return (
+    <div className={styles.today}>
+      <div className={styles.left}>
+        <h1>{showDayLong(screen.today)}</h1>
+        <p className="soft">{summaryOf(screen)}</p>
+        <Benches screen={screen} />
+        <ToMix screen={screen} />
+        <DaysAhead days={screen.ahead} from={screen.today} ways={screen.ways} />
+      </div>
+      <div className={styles.right}>
+        <Orders screen={screen} />
+        <WasteShelf waste={screen.waste} total={screen.wasteCost} ways={screen.ways} />
+        {screen.flags.length > 0 && (
+          <section aria-labelledby="also">
+            <h2 id="also">Also</h2>
+            <FlagLines flags={screen.flags} />
+          </section>
+        )}
+      </div>
+    </div>
+  );
+}
+
+type ScreenProps = { screen: TodayScreen };
+
+function Benches({ screen: { benches, minute, ways } }: ScreenProps) {
+  return (
+    <section aria-labelledby="benches">
+      <h2 id="benches">Who may stand where</h2>
+      {benches.length === 0 ? (
+        <EmptyPlace step={{ href: '/setup', text: 'Bring in a shop file' }}>
+          Each bench with its opening hours, its sprayings and the time people keep out. There is no bench yet.
+        </EmptyPlace>
+      ) : (
+        <ul className={styles.benches}>
+          <li className={styles.clock} aria-hidden="true">
+            <HourScale />
+          </li>
+          {benches.map((bench) => (
+            <BenchRow key={bench.id} bench={bench} minute={minute} ways={ways} />
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function ToMix({ screen: { toMix, ways } }: ScreenProps) {
+  return (
+    <section aria-labelledby="to-mix">
+      <h2 id="to-mix">To mix</h2>
+      {toMix.length === 0 ? (
+        <EmptyPlace>Nothing is to be sprayed today.</EmptyPlace>
+      ) : (
+        toMix.map((ticket) => <Ticket key={ticket.id} ticket={ticket} ways={ways} />)
+      )}
+    </section>
+  );
+}
+
+const MOST_ORDERS = 4;
+
+function Orders({ screen: { orders, ways } }: ScreenProps) {
+  const pressing = orders.filter(({ order }) => order === null || order.weeks <= 0);
+  const shown = orders.slice(0, pressing.length > MOST_ORDERS ? pressing.length : MOST_ORDERS);
+  return (
+    <section aria-labelledby="order">
+      <h2 id="order">Order</h2>
+      {pressing.length === 0 && <EmptyPlace>Nothing has to be ordered this week.</EmptyPlace>}
+      <OrderList orders={shown} ways={ways} />
+      {shown.length < orders.length && (
+        <p className={styles.more}>
+          <a href="/shelf?as=table">{orders.length - shown.length} more run out within 26 weeks</a>
+        </p>
+      )}
+    </section>
+  );
+}

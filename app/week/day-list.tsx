@@ -1,0 +1,56 @@
+import type { Recorded, WeekDay } from '@/lib/views/week';
+import type { Day } from '@/shared/time/day';
+import { showClock, showDay, showUntil } from '@/shared/time/show-day';
+import { Figure } from '../_parts/figure';
+import type { Ways } from '../_parts/shown-text';
+import { Ticket } from '../_parts/ticket';
+import styles from './day-list.module.css';
+
+type DayListProps = { days: WeekDay[]; today: Day; ways: Ways };
+
+/** The days one by one, each spraying with its mix, its cost and what is flagged. */
+export function DayList({ days, today, ways }: DayListProps) {
+  return days.map((day) => (
+    <section key={day.day} className={styles.day} id={`day-${day.day}`} aria-labelledby={`head-${day.day}`}>
+      <div className={styles.head}>
+        <h2 id={`head-${day.day}`}>{day.day === today ? `Today, ${showDay(day.day)}` : showDay(day.day, today)}</h2>
+        <DayCost day={day} ways={ways} />
+      </div>
+      {day.recorded.map((one) => (
+        <RecordedLine key={one.key} recorded={one} day={day.day} ways={ways} />
+      ))}
+      {day.tickets.map((ticket) => (
+        <Ticket key={ticket.id} ticket={ticket} ways={ways} />
+      ))}
+      {day.tickets.length + day.recorded.length === 0 && (
+        <p className={styles.nothing}>{day.day < today ? 'Nothing was recorded.' : 'Nothing is to be sprayed.'}</p>
+      )}
+    </section>
+  ));
+}
+
+function DayCost({ day: { materialCost, labourCost, unknown }, ways }: { day: WeekDay; ways: Ways }) {
+  if (!materialCost || !labourCost) return null;
+  return (
+    <p className={styles.cost}>
+      product <Figure of={materialCost} ways={ways} />
+      {unknown > 0 && <span className="grave"> + {unknown} not known</span>} · labour apart{' '}
+      <Figure of={labourCost} ways={ways} />
+    </p>
+  );
+}
+
+function RecordedLine({ recorded, day, ways }: { recorded: Recorded; day: Day; ways: Ways }) {
+  const { recipe, benches, startsAt, endsAt, reopensAt } = recorded;
+  return (
+    <p className={styles.recorded}>
+      <b>{recipe}</b> on {benches.join(', ')}: {showClock(startsAt, ways.zone)} to{' '}
+      {endsAt === null ? 'no end noted' : showClock(endsAt, ways.zone, day)}, as recorded.{' '}
+      {reopensAt === null ? (
+        <b className="grave">Keep out, not known when it reopens.</b>
+      ) : (
+        `Closed to ${showUntil(reopensAt, ways.zone, day)}.`
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,39 @@
+import type { Instant } from '@/shared/time/instant';
+import type { Plan } from '../engine/ahead/plan';
+import { reopensAfter } from '../engine/keepout/reopening';
+import type { Bench, Recipe, Shop } from '../engine/shop';
+
+/** A bench being sprayed and the time after it: as recorded, or as planned. */
+export type Closing = {
+  benches: Bench[];
+  recipe: Recipe;
+  planned: boolean;
+  startsAt: Instant;
+  /** Null while it is running, or when nobody noted the end. */
+  endsAt: Instant | null;
+  /** Null when it is not known. */
+  reopensAt: Instant | null;
+};
+
+/** Every closing there is: what was recorded, and what the plan will add. */
+export function closingsOf(shop: Shop, plan: Plan): Closing[] {
+  const planned = plan.sprayings.map(
+    ({ program, recipe, startsAt, endsAt, reopensAt }): Closing => ({
+      benches: program.benches,
+      recipe,
+      planned: true,
+      startsAt,
+      endsAt,
+      reopensAt,
+    }),
+  );
+  return [...recordedClosings(shop), ...planned];
+}
+
+/** The closings that application records give. */
+export function recordedClosings(shop: Shop): Closing[] {
+  return shop.applications.map(({ benches, recipe, startedAt, endedAt }) => {
+    const reopensAt = reopensAfter(recipe, startedAt, endedAt);
+    return { benches, recipe, planned: false, startsAt: startedAt, endsAt: endedAt, reopensAt };
+  });
+}

@@ -1,0 +1,16 @@
+import type { Flag, Severity } from '../engine/rules/flag';
+
+const GRAVITY: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
+
+/** What must stop first, then what needs a look, then notes; the order of days is kept. */
+export const gravestFirst = (flags: Flag[]): Flag[] =>
+  [...flags].sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
+
+/** How many of each severity, for a short line: "2 stops, 1 to look at". Empty when there is none. */
+export function flagsInWords(flags: Flag[]): string {
+  const count = (severity: Severity) => flags.filter((flag) => flag.severity === severity).length;
+  const [stops, looks] = [count('stop'), count('warn')];
+  return [stops > 0 && `${stops} ${stops === 1 ? 'stop' : 'stops'}`, looks > 0 && `${looks} to look at`]
+    .filter(Boolean)
+    .join(', ');
+}

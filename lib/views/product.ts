@@ -1,0 +1,44 @@
+import 'server-only';
+import type { Day } from '@/shared/time/day';
+import type { Clock } from '../clock';
+import type { Flag } from '../engine/rules/flag';
+import type { Offer, Product } from '../engine/shop';
+import type { Fig } from './figures';
+import { gravestFirst } from './flags-by-gravity';
+import { type House, houseNow } from './house';
+import { type ShelfProduct, shelfProduct } from './shelf-product';
+import { type Ramp, stockRamp } from './stock-ramp';
+
+/** The columns of a product's weeks, as the contract of the plan names them. */
+export const WEEK_COLUMNS = ['need', 'used', 'short', 'wasted', 'received', 'closing'] as const;
+
+export type ProductScreen = Pick<House, 'today' | 'ways'> & {
+  product: ShelfProduct;
+  facts: Product;
+  weeks: { week: Day; cells: Fig[]; isShort: boolean }[];
+  ramp: Ramp;
+  offers: Offer[];
+  flags: Flag[];
+};
+
+/** One product: how it runs out week by week, its bottles, who sells it, and what its label says. */
+export async function productScreen(clock: Clock, id: string): Promise<ProductScreen | null> {
+  const house = await houseNow(clock);
+  const ahead = house?.plan.products.find(({ product }) => product.id === id);
+  if (!house || !ahead) return null;
+  const { shop, today, ways, plan, figure } = house;
+  return {
+    today,
+    ways,
+    product: shelfProduct(house, ahead),
+    facts: ahead.product,
+    weeks: ahead.weeks.map(({ week, short }, number) => ({
+      week,
+      cells: WEEK_COLUMNS.map((column) => figure('product', id, 'week', number, column)),
+      isShort: short > 0,
+    })),
+    ramp: stockRamp(house, ahead),
+    offers: shop.offers.filter(({ product }) => product === ahead.product),
+    flags: gravestFirst(plan.flags.filter(({ product }) => product === id)),
+  };
+}

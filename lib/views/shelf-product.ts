@@ -1,0 +1,46 @@
+import type { ProductAhead } from '../engine/ahead/plan';
+import type { Product } from '../engine/shop';
+import type { Fig } from './figures';
+import type { House } from './house';
+import { bottlesOf, type ShelfBottle } from './shelf-bottles';
+
+/** One product with what is left of it and what lies ahead of it. */
+export type ShelfProduct = {
+  id: string;
+  name: string;
+  kind: Product['kind'];
+  onHand: Fig;
+  usable: Fig;
+  /** Whether some of what is there may no longer be used. */
+  someDead: boolean;
+  runsOut: boolean;
+  runsOutOn: Fig;
+  orderBy: Fig;
+  weeksUntilReorder: Fig;
+  /** Whole weeks until it must be ordered; null when nothing runs out or nobody sells it. */
+  weeks: number | null;
+  wasteCost: Fig;
+  wastes: boolean;
+  bottles: ShelfBottle[];
+};
+
+export function shelfProduct(house: House, ahead: ProductAhead): ShelfProduct {
+  const { product, onHand, usable, runsOutOn, reorder, wastes } = ahead;
+  const its = (what: string) => house.figure('product', product.id, what);
+  return {
+    id: product.id,
+    name: product.name,
+    kind: product.kind,
+    onHand: its('onHand'),
+    usable: its('usable'),
+    someDead: usable < onHand,
+    runsOut: runsOutOn !== null,
+    runsOutOn: its('runsOutOn'),
+    orderBy: its('orderBy'),
+    weeksUntilReorder: its('weeksUntilReorder'),
+    weeks: reorder?.weeks ?? null,
+    wasteCost: its('wasteCost'),
+    wastes: wastes.some(({ amount }) => amount > 0),
+    bottles: bottlesOf(house, product),
+  };
+}

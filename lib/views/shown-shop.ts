@@ -1,0 +1,20 @@
+import 'server-only';
+import { cookies } from 'next/headers';
+import { cache } from 'react';
+import { type ShopListed, shopHere, shopsHere } from '../data/shops';
+
+/** The cookie that remembers which shop this browser looks at. */
+export const SHOWN_SHOP = 'shown-shop';
+
+/** Every shop in this database, and which of them this browser looks at. */
+export const shopsAndShown = cache(async (): Promise<{ shops: ShopListed[]; shown: ShopListed | null }> => {
+  const shops = await shopsHere();
+  const chosen = (await cookies()).get(SHOWN_SHOP)?.value;
+  return { shops, shown: shops.find(({ id }) => id === chosen) ?? newestOwn(shops) ?? shops.at(-1) ?? null };
+});
+
+/** Whoever has a shop of their own wants to see that one, and the demo only as long as there is none. */
+const newestOwn = (shops: ShopListed[]): ShopListed | undefined => shops.filter(({ isDemo }) => !isDemo).at(-1);
+
+/** One shop of this database by its id; null when there is none. */
+export const shopNamed = shopHere;

@@ -1,0 +1,68 @@
+import 'server-only';
+import { addDays, type Day } from '@/shared/time/day';
+import type { Clock } from '../clock';
+import type { Flag } from '../engine/rules/flag';
+import { type BenchStanding, benchStandings } from './bench-standing';
+import type { Fig } from './figures';
+import { gravestFirst } from './flags-by-gravity';
+import { type House, houseNow } from './house';
+import { minuteNow } from './minute-now';
+import { type OrderLine, orderLines } from './order-lines';
+import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
+import { type WasteSeen, wasteAhead } from './waste-ahead';
+
+/** A coming day in one line: what is sprayed, and what it costs. */
+export type DayAhead = {
+  day: Day;
+  sprayings: { id: string; recipe: string }[];
+  /** Null when nothing is sprayed. */
+  materialCost: Fig | null;
+  /** How many of its sprayings have a cost that is not known, and so are not in the sum. */
+  unknown: number;
+  flags: Flag[];
+};
+
+export type TodayScreen = Pick<House, 'today' | 'ways'> & {
+  minute: number;
+  benches: BenchStanding[];
+  toMix: SprayingTicket[];
+  ahead: DayAhead[];
+  orders: OrderLine[];
+  waste: WasteSeen[];
+  wasteCost: Fig;
+  /** Flags about the shop as a whole today, which no spraying shows. */
+  flags: Flag[];
+};
+
+/** Today: what to spray, who may stand where, what to order and what is about to be wasted. */
+export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
+  const house = await houseNow(clock);
+  if (!house) return null;
+  const { today, ways, plan, figure } = house;
+  return {
+    today,
+    ways,
+    minute: minuteNow(house),
+    benches: benchStandings(house),
+    toMix: plan.sprayings.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
+    ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
+    orders: orderLines(house),
+    waste: wasteAhead(house),
+    wasteCost: figure('totals', 'wasteCost'),
+    flags: gravestFirst(plan.flags.filter(({ program }) => program === null)),
+  };
+}
+
+function dayAhead(house: House, day: Day): DayAhead {
+  const sprayings = house.plan.sprayings.filter(({ date }) => date === day);
+  return {
+    day,
+    sprayings: sprayings.map((spraying) => ({
+      id: ticketId(spraying),
+      recipe: spraying.recipe.name,
+    })),
+    materialCost: sprayings.length > 0 ? house.figure('day', day, 'materialCost') : null,
+    unknown: sprayings.filter(({ materialCost }) => materialCost === null).length,
+    flags: house.plan.flags.filter(({ on, program }) => on === day && program !== null),
+  };
+}

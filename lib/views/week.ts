@@ -1,0 +1,114 @@
+import 'server-only';
+import { addDays, type Day, readDay } from '@/shared/time/day';
+import type { Instant } from '@/shared/time/instant';
+import { dayOf } from '@/shared/time/zone';
+import type { Clock } from '../clock';
+import { type Closing, closingsOf, recordedClosings } from './closings';
+import { type DaySpans, daySpans } from './day-spans';
+import type { Fig } from './figures';
+import { type House, houseNow, WEEKS_AHEAD } from './house';
+import { minuteNow } from './minute-now';
+import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
+
+export type WeekScreen = Pick<House, 'today' | 'ways'> & {
+  days: WeekDay[];
+  benches: WeekBench[];
+  previous: Day;
+  next: Day;
+  /** The last day that the plan reaches. */
+  reach: Day;
+  /** What was wrong with the day that was asked for. */
+  fault: string | null;
+};
+
+export type WeekDay = {
+  day: Day;
+  /** What is planned, from today on. */
+  tickets: SprayingTicket[];
+  /** What was really sprayed. */
+  recorded: Recorded[];
+  materialCost: Fig | null;
+  labourCost: Fig | null;
+  /** How many of its sprayings have a cost that is not known, and so are not in the sum. */
+  unknown: number;
+  /** Minutes since midnight, on the day that is today. */
+  minute: number | null;
+};
+
+export type Recorded = {
+  key: string;
+  recipe: string;
+  benches: string[];
+  startsAt: Instant;
+  endsAt: Instant | null;
+  reopensAt: Instant | null;
+};
+
+export type WeekBench = { id: string; name: string; days: BenchDay[] };
+export type BenchDay = { day: Day; spans: DaySpans; sprayings: { id: string; recipe: string; startsAt: Instant }[] };
+
+/**
+ * Seven days by benches.
+ *
+ * Takes   the first day as it stands in the address; without one, today
+ */
+export async function weekScreen(clock: Clock, asked: string | undefined): Promise<WeekScreen | null> {
+  const house = await houseNow(clock);
+  if (!house) return null;
+  const { shop, plan, today, ways } = house;
+  const reading = asked === undefined ? null : readDay(asked);
+  const from = reading?.ok ? reading.value : today;
+  const days = [0, 1, 2, 3, 4, 5, 6].map((number) => addDays(from, number));
+  const closings = closingsOf(shop, plan);
+  return {
+    today,
+    ways,
+    days: days.map((day) => weekDay(house, day)),
+    benches: shop.benches.map((bench) => ({
+      id: bench.id,
+      name: bench.name,
+      days: days.map((day) => benchDay(house, day, closings, bench)),
+    })),
+    previous: addDays(from, -7),
+    next: addDays(from, 7),
+    reach: addDays(today, 7 * WEEKS_AHEAD - 1),
+    fault: reading && !reading.ok ? reading.message : null,
+  };
+}
+
+function weekDay(house: House, day: Day): WeekDay {
+  const { shop, plan, today, figure } = house;
+  const sprayings = plan.sprayings.filter(({ date }) => date === day);
+  const sum = (what: string) => (sprayings.length > 0 ? figure('day', day, what) : null);
+  return {
+    day,
+    tickets: sprayings.map((spraying) => sprayingTicket(house, spraying)),
+    recorded: recordedClosings(shop)
+      .filter(({ startsAt }) => dayOf(shop.zone, startsAt) === day)
+      .map(recordedOf),
+    materialCost: sum('materialCost'),
+    labourCost: sum('labourCost'),
+    unknown: sprayings.filter(({ materialCost }) => materialCost === null).length,
+    minute: day === today ? minuteNow(house) : null,
+  };
+}
+
+const recordedOf = ({ recipe, benches, startsAt, endsAt, reopensAt }: Closing, place: number): Recorded => ({
+  key: `${recipe.id} ${startsAt} ${place}`,
+  recipe: recipe.name,
+  benches: benches.map(({ name }) => name),
+  startsAt,
+  endsAt,
+  reopensAt,
+});
+
+function benchDay({ shop, plan }: House, day: Day, closings: Closing[], bench: House['shop']['benches'][number]) {
+  const own = closings.filter(({ benches }) => benches.includes(bench));
+  return {
+    day,
+    spans: daySpans(shop, day, own, bench.customers),
+    sprayings: plan.sprayings
+      .filter(({ date, program }) => date === day && program.benches.includes(bench))
+      .map((spraying) => ({ id: ticketId(spraying), recipe: spraying.recipe.name, startsAt: spraying.startsAt })),
+  };
+}
