@@ -1,4 +1,5 @@
 import { showMoney, showStock } from '@/shared/measure/show';
+import { sum } from '@/shared/quantity/amounts';
 import { toNumber } from '@/shared/quantity/exact';
 import { showDay } from '@/shared/time/show-day';
 import { cheapestOffer } from '../ahead/cheapest-offer';
@@ -7,11 +8,12 @@ import type { Container, Product, Shop } from '../shop';
 import { ratePerMl } from '../strength/dose-in-stock';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
-/** The working of one ingredient line of a spraying: `N/amount` or `N/cost`. */
+/** The working of one ingredient line of a spraying: `N/amount`, `N/used`, `N/short` or `N/cost`. */
 export function lineWorking(plan: Plan, spraying: Spraying, [number, figure]: string[]): FoundWorking | null {
   const line = spraying.lines[Number(number)];
   if (!line) return null;
   if (figure === 'amount') return amountWorking(spraying, line);
+  if (figure === 'used' || figure === 'short') return metWorking(spraying, line, Number(number), figure);
   if (figure === 'cost') return costWorking(plan, spraying, line, Number(number));
   return null;
 }
@@ -65,12 +67,40 @@ function measureSteps(product: Product, kind: 'volume' | 'mass' | 'substance'): 
 const ratio = (value: number | null, unit: string): Shown =>
   value === null ? { kind: 'unknown', because: 'Never entered.' } : { kind: 'ratio', value, unit };
 
+/** How much of a line's amount the shelf gives, and how much it does not. */
+function metWorking(spraying: Spraying, line: IngredientLine, number: number, figure: 'used' | 'short'): FoundWorking {
+  const { product } = line.ingredient;
+  const taken = sum(line.draws.map(({ amount }) => amount));
+  const address = figureAddress('spraying', spraying.program.id, spraying.date, 'line', number, 'amount');
+  return {
+    title: `${product.name} ${figure === 'used' ? 'from the shelf' : 'missing'} in the batch`,
+    value: { kind: 'stock', amount: figure === 'used' ? taken : line.short, form: product.form },
+    rule: 'A batch takes what usable bottles hold on its day, those that die first before others. The rest of its amount is short.',
+    steps: [
+      worked('Amount', amountShown(line), `recipe ${spraying.recipe.name}`, address),
+      ...line.draws.map(({ container, amount }) =>
+        entered(bottleName(container), { kind: 'stock', amount, form: product.form }, 'drawn from it'),
+      ),
+    ],
+  };
+}
+
+/** What a line costs, or which of the things that it takes to know is missing. */
+export function lineCostShown({ amount, draws, cost }: IngredientLine): Shown {
+  if (cost !== null) return { kind: 'money', micros: cost };
+  if (amount === null) return { kind: 'unknown', because: WEIGH };
+  const unpriced = draws.some((draw) => draw.cost === null);
+  return { kind: 'unknown', because: unpriced ? 'What was paid for one of the bottles was never entered.' : NO_OFFER };
+}
+
+const NO_OFFER = 'Not on the shelf, and no supplier offers it.';
+
 function costWorking(plan: Plan, spraying: Spraying, line: IngredientLine, number: number): FoundWorking {
   const { product } = line.ingredient;
   const address = figureAddress('spraying', spraying.program.id, spraying.date, 'line', number, 'amount');
   return {
     title: `Cost of ${product.name} in the batch`,
-    value: money(line.cost, 'Its amount, what was paid for a bottle, or an offer to buy it is unknown.'),
+    value: lineCostShown(line),
     rule: 'Drawn from the bottles that die first. A draw costs the bottle’s price × what is out of it after ÷ its size, less the same before, each rounded to a millionth, so that all draws of a bottle add up to its price. What is short costs the cheapest offer per unit.',
     steps: [
       worked('Amount', amountShown(line), `recipe ${spraying.recipe.name}`, address),
@@ -104,6 +134,6 @@ function shortSteps(shop: Shop, line: IngredientLine): Step[] {
     : 'not on the shelf, and no offer to buy it';
   return [
     entered('Short', { kind: 'stock', amount: line.short, form: product.form }, 'no usable bottle is left'),
-    entered('To buy that', money(line.shortCost, 'No supplier offers it.'), from),
+    entered('To buy that', money(line.shortCost, NO_OFFER), from),
   ];
 }

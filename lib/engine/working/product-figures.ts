@@ -1,4 +1,5 @@
-import { daysBetween } from '@/shared/time/day';
+import { type Day, daysBetween } from '@/shared/time/day';
+import { showDay } from '@/shared/time/show-day';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Container } from '../shop';
@@ -89,37 +90,32 @@ export const runsOutShown = (plan: Plan, { runsOutOn }: ProductAhead): Shown =>
   runsOutOn === null ? NOT_IN_HORIZON(plan) : { kind: 'day', day: runsOutOn };
 
 function runsOutWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
-  const week = plan.products.indexOf(ahead) < 0 ? -1 : ahead.weeks.findIndex(({ short }) => short > 0);
-  const steps: Step[] = [
-    worked(
-      'Usable today',
-      stockOf(ahead, ahead.usable),
-      'the shelf',
-      figureAddress('product', ahead.product.id, 'usable'),
-    ),
-  ];
-  for (const spraying of plan.sprayings) {
-    if (ahead.runsOutOn !== null && spraying.date > ahead.runsOutOn) break;
-    for (const [number, line] of spraying.lines.entries()) {
-      if (line.ingredient.product !== ahead.product || line.amount === null) continue;
-      const took =
-        line.short > 0 ? `, of which ${line.short === line.amount ? 'nothing' : 'only a part'} is there` : '';
-      steps.push(
-        worked(
-          spraying.recipe.name,
-          stockOf(ahead, line.amount),
-          `${spraying.date}${took}`,
-          figureAddress('spraying', spraying.program.id, spraying.date, 'line', number, 'amount'),
-        ),
-      );
-    }
-  }
+  const { product, usable, runsOutOn } = ahead;
   return {
-    title: `${ahead.product.name} runs out`,
+    title: `${product.name} runs out`,
     value: runsOutShown(plan, ahead),
     rule: 'The first day whose sprayings cannot be met in full from usable bottles. Bottles past their last day are not counted.',
-    steps: week < 0 ? steps.slice(0, 1) : steps,
+    steps: [
+      worked('Usable today', stockOf(ahead, usable), 'the shelf', figureAddress('product', product.id, 'usable')),
+      ...(runsOutOn === null ? [] : takenUntil(plan, ahead, runsOutOn)),
+    ],
   };
+}
+
+/** What each spraying asks of a product up to the day it runs out. */
+function takenUntil(plan: Plan, ahead: ProductAhead, last: Day): Step[] {
+  const steps: Step[] = [];
+  for (const { program, recipe, date, lines } of plan.sprayings) {
+    if (date > last) break;
+    for (const [number, { ingredient, amount, short }] of lines.entries()) {
+      if (ingredient.product !== ahead.product || amount === null) continue;
+      const there =
+        short === 0 ? '' : short === amount ? ', of which nothing is there' : ', of which only a part is there';
+      const address = figureAddress('spraying', program.id, date, 'line', number, 'amount');
+      steps.push(worked(recipe.name, stockOf(ahead, amount), `${showDay(date)}${there}`, address));
+    }
+  }
+  return steps;
 }
 
 const stockOf = ({ product }: ProductAhead, amount: ProductAhead['onHand']): Shown => ({

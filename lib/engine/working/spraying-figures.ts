@@ -2,7 +2,7 @@ import { showMinutes } from '@/shared/measure/show';
 import { toNumber } from '@/shared/quantity/exact';
 import type { Plan, Spraying } from '../ahead/plan';
 import { longestRei } from '../keepout/reopening';
-import { lineWorking } from './line-figures';
+import { lineCostShown, lineWorking } from './line-figures';
 import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 
 /** The working of one figure of a spraying: `PROGRAM/DATE/FIGURE`, or `PROGRAM/DATE/line/N/FIGURE`. */
@@ -110,12 +110,12 @@ const materialWorking = (spraying: Spraying): FoundWorking => ({
   title: `Product in the batch: ${spraying.recipe.name}`,
   value: money(spraying.materialCost, NO_COST),
   rule: 'What each ingredient costs, added up. Unknown as soon as one of them is unknown. Labour is a line of its own.',
-  steps: spraying.lines.map(({ ingredient, cost }, line) =>
+  steps: spraying.lines.map((line, number) =>
     worked(
-      ingredient.product.name,
-      money(cost, 'No price, no offer, or no amount.'),
-      `recipe ${spraying.recipe.name}: ${ingredient.dose.text}`,
-      addressOf(spraying, 'line', line, 'cost'),
+      line.ingredient.product.name,
+      lineCostShown(line),
+      `recipe ${spraying.recipe.name}: ${line.ingredient.dose.text}`,
+      addressOf(spraying, 'line', number, 'cost'),
     ),
   ),
 });

@@ -1,4 +1,4 @@
-import type { Stock } from '@/shared/quantity/amounts';
+import { minus, type Stock } from '@/shared/quantity/amounts';
 import { addDays, type Day } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
 import type { Plan, ProductAhead, StockWeek } from '../ahead/plan';
@@ -71,8 +71,9 @@ function demandSteps(
     if (!within(date)) continue;
     for (const [number, { ingredient, amount, short }] of lines.entries()) {
       if (ingredient.product !== ahead.product || amount === null) continue;
-      const parts = { need: amount, used: (amount - short) as Stock, short };
-      const address = figureAddress('spraying', program.id, date, 'line', number, 'amount');
+      const parts = { need: amount, used: minus(amount, short), short };
+      const figure = column === 'need' ? 'amount' : column;
+      const address = figureAddress('spraying', program.id, date, 'line', number, figure);
       steps.push(worked(recipe.name, stockShown(ahead, parts[column]), showDay(date), address));
     }
   }
