@@ -9,7 +9,10 @@ type Product = NonNullable<Loose<ShopFile['products'][number]>>;
 
 /** Doses that cannot be of their product, and label ranges whose ends are the wrong way round. */
 export function checkDoses({ part }: ReadablePart<ShopFile>, ids: Ids, complain: Complain): void {
-  for (const [index, product] of eachOf(part?.products)) checkLabel(['products', index], product, complain);
+  for (const [index, product] of eachOf(part?.products)) {
+    checkContents(['products', index, 'contents'], product, complain);
+    checkLabel(['products', index], product, complain);
+  }
   for (const [index, recipe] of eachOf(part?.recipes)) {
     for (const [line, { product: id, dose }] of eachOf(recipe.ingredients)) {
       const place = id == null ? undefined : ids.products.get(id);
@@ -17,6 +20,19 @@ export function checkDoses({ part }: ReadablePart<ShopFile>, ids: Ids, complain:
       if (place === undefined || !product) continue;
       checkedDose(['recipes', index, 'ingredients', line, 'dose'], dose, product, ['products', place], complain);
     }
+  }
+}
+
+/** A substance cannot be more than the whole. In % w/v it can pass 100, since a litre of a heavy acid weighs more than one kg. */
+const WHOLE = { '% w/w': 100, '% v/v': 100, '% w/v': 500, 'g/kg': 1_000, 'g/L': 5_000, 'lb/gal': 50 } as const;
+
+function checkContents(path: Path, { contents }: Product, complain: Complain): void {
+  for (const [index, { amount, basis }] of eachOf(contents)) {
+    if (amount == null || basis == null || amount <= WHOLE[basis]) continue;
+    complain(
+      [...path, index, 'amount'],
+      `${amount} ${basis} is more than there can be. Write at most ${WHOLE[basis]}, or another basis.`,
+    );
   }
 }
 

@@ -107,7 +107,7 @@ const Content = section({
   substance: words(200, 'Write the name of a substance.').describe(
     'Active ingredient, nutrient (N, P2O5, K2O …) or acid.',
   ),
-  amount: number(0, 2_000, 'Write how much of it there is, 0 or more.').describe(
+  amount: number(0, 5_000, 'Write how much of it there is, 0 or more.').describe(
     'How much of it, in the basis beside it.',
   ),
   basis: oneOf('% w/w', '% w/v', '% v/v', 'g/L', 'g/kg', 'lb/gal').describe('What the amount is measured in.'),

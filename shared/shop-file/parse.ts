@@ -42,10 +42,12 @@ export function parseShopFile(text: string): ParsedShopFile {
     ? { part: parsed.data, isUnreadable: () => false }
     : readablePart<ShopFile>(raw, unreadableIn(issues));
   const faults = [...scan.faults, ...onePerPlace(issues.flatMap(faultsIn)), ...contradictions(readable)];
-  return parsed.success && faults.length === 0
-    ? { ok: true, file: parsed.data }
-    : { ok: false, faults: atMost(faults) };
+  if (!parsed.success || faults.length > 0) return { ok: false, faults: atMost(faults) };
+  return { ok: true, file: { ...parsed.data, lots: parsed.data.lots.map(withoutSum) } };
 }
+
+/** Several containers are full; what is left in all of them together says nothing more. */
+const withoutSum = (lot: ShopFile['lots'][number]) => (lot.count > 1 ? { ...lot, remaining: null } : lot);
 
 const isTooLarge = (text: string): boolean =>
   text.length > LARGEST_FILE ||
