@@ -1,0 +1,61 @@
+import { benchClosed } from './bench-closed';
+import { closedInOpeningHours } from './closed-in-opening-hours';
+import { doseOutsideLabel } from './dose-outside-label';
+import type { Flag, Severity } from './flag';
+import { lotExpired } from './lot-expired';
+import { modeRepeated } from './mode-repeated';
+import { mustNotMix } from './must-not-mix';
+import { reiUnknown } from './rei-unknown';
+import { short } from './short';
+import { tooManyApplications } from './too-many-applications';
+import { tooSoon } from './too-soon';
+import { turnsOf } from './turns';
+import type { Unflagged } from './unflagged';
+import { unknownCost } from './unknown-cost';
+import { unknownExpiry } from './unknown-expiry';
+
+/**
+ * Everything in a plan that breaks a rule.
+ *
+ * Gives  flags by date; on a date the gravest first, then by program, then by rule in the order of their list. What is
+ *        on the shelf today comes before the sprayings of the same gravity.
+ */
+export function flagsOf(plan: Unflagged): Flag[] {
+  const turns = turnsOf(plan);
+  // In the order of the list of rules, which the stable sort below keeps.
+  return inOrder([
+    doseOutsideLabel(plan),
+    tooManyApplications(plan, turns),
+    tooSoon(plan, turns),
+    modeRepeated(plan, turns),
+    mustNotMix(plan),
+    lotExpired(plan),
+    benchClosed(plan, turns),
+    closedInOpeningHours(plan),
+    reiUnknown(plan),
+    short(plan),
+    unknownCost(plan),
+    unknownExpiry(plan),
+  ]);
+}
+
+/** Sorted day by day: a year's flags are many, but those of one day are few. */
+function inOrder(lists: Flag[][]): Flag[] {
+  const byDay = new Map<string, Flag[]>();
+  for (const flags of lists) {
+    for (const flag of flags) {
+      const day = byDay.get(flag.on);
+      if (day) day.push(flag);
+      else byDay.set(flag.on, [flag]);
+    }
+  }
+  return [...byDay.keys()].sort().flatMap((day) => byDay.get(day)?.sort(byGravity) ?? []);
+}
+
+const GRAVITY: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
+
+function byGravity(a: Flag, b: Flag): number {
+  if (a.severity !== b.severity) return GRAVITY[a.severity] - GRAVITY[b.severity];
+  const [one, other] = [a.program ?? '', b.program ?? ''];
+  return one < other ? -1 : one > other ? 1 : 0;
+}

@@ -1,0 +1,43 @@
+import { showStock } from '@/shared/measure/show';
+import type { Stock } from '@/shared/quantity/amounts';
+import { type Day, dayFromNumber } from '@/shared/time/day';
+import type { Instant } from '@/shared/time/instant';
+import { showDay, showInstant } from '@/shared/time/show-day';
+import type { Bench, Product } from '../shop';
+import type { Unflagged } from './unflagged';
+
+/** Words in a row: "A", "A and B", "A, B and C". */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+export const benchNames = (benches: readonly Bench[]): string => listed(benches.map(({ name }) => name));
+
+/** What is said of several benches, those of which the same is said together: "3 times on A and B and 4 times on C". */
+export function alikeInWords<T extends { bench: Bench }>(those: readonly T[], say: (one: T) => string): string {
+  const said = those.map(say);
+  const sentences = [...new Set(said)].map(
+    (words) => `${words} on ${benchNames(those.filter((_, at) => said[at] === words).map(({ bench }) => bench))}`,
+  );
+  return listed(sentences);
+}
+
+/** A number of things: "1 day", "3 days". */
+export const counted = (number: number, thing: string): string => `${number} ${thing}${number === 1 ? '' : 's'}`;
+
+/** A day beside today: the year is said when it is another one. */
+export const dayNear = ({ today }: Unflagged, day: Day | number): string =>
+  showDay(typeof day === 'number' ? dayFromNumber(day) : day, today);
+
+/** A moment on the shop's clock: "Tue 3 March 18:15". */
+export const momentNear = ({ shop, today }: Unflagged, instant: Instant): string =>
+  showInstant(instant, shop.zone, today);
+
+/**
+ * An amount of a product. Always metric, the units in which a plan is printed, so that one plan says the same whatever
+ * units the pages are set to.
+ */
+export const amountOf = (amount: Stock, { form }: Product): string => showStock(amount, form, 'metric');
+
+/** Words as they compare: without the spaces around them, whatever the case. */
+export const plain = (words: string): string => words.trim().toLowerCase();
+export const sameWords = (one: string, other: string): boolean => plain(one) === plain(other);

@@ -1,0 +1,85 @@
+import type { Bench, Product, Recipe } from '../shop';
+import type { Flag } from './flag';
+import { alikeInWords, counted, plain } from './in-words';
+import { flagSpraying } from './raise';
+import { benchMemory, type Turn, turnsOf } from './turns';
+import type { Unflagged } from './unflagged';
+
+/**
+ * The same mode of action too often in a row on a bench, which breeds resistance.
+ *
+ * Looks at  each bench by itself: applications on record and planned sprayings that contain any mode-of-action group, in
+ *           order; what contains none neither counts nor interrupts
+ * Fires     at each planned spraying that brings a group more often in a row than the shop allows; once for a spraying
+ *           and product, the first in the mix with that group, with every bench concerned
+ * Severity  warn
+ * Cleared   by a product of another group here, or in between
+ */
+export function modeRepeated(plan: Unflagged, turns: Turn[] = turnsOf(plan)): Flag[] {
+  const most = plan.shop.sameModeInARow;
+  const modesOf = modesByRecipe();
+  const runsOn = benchMemory((): Runs => ({ turns: 0, modes: new Map() }));
+  const flags: Flag[] = [];
+  for (const turn of turns) {
+    const modes = modesOf(turn.recipe);
+    if (modes.length === 0) continue;
+    const repeats: Repeat[] = [];
+    for (const spot of turn.spots) {
+      const runs = runsOn(spot);
+      runs.turns += 1;
+      for (const mode of modes) {
+        const run = countMode(runs, mode);
+        if (run > most) repeats.push({ mode, run, bench: spot.bench });
+      }
+    }
+    const { planned } = turn;
+    if (!planned || repeats.length === 0) continue;
+    for (const product of new Set(repeats.map(({ mode }) => mode.product))) {
+      const its = repeats.filter(({ mode }) => mode.product === product);
+      const benches = [...new Set(its.map(({ bench }) => bench))];
+      const about = { rule: 'mode-repeated', severity: 'warn', benches, product } as const;
+      flags.push(flagSpraying(planned, about, () => messageFor(product, most, its)));
+    }
+  }
+  return flags;
+}
+
+type Mode = { key: string; text: string; product: Product };
+/** How many turns a bench has had, and for each mode its last one, and how many in a row that was. */
+type Runs = { turns: number; modes: Map<string, { last: number; run: number }> };
+type Repeat = { mode: Mode; run: number; bench: Bench };
+
+/** Each mode of a recipe once, with the first product that brings it. */
+function modesByRecipe(): (recipe: Recipe) => Mode[] {
+  const known = new Map<Recipe, Mode[]>();
+  return (recipe) => {
+    const before = known.get(recipe);
+    if (before) return before;
+    const modes = new Map<string, Mode>();
+    for (const { product } of recipe.ingredients) {
+      for (const text of product.label.modes) {
+        const key = plain(text);
+        if (key !== '' && !modes.has(key)) modes.set(key, { key, text: text.trim(), product });
+      }
+    }
+    const found = [...modes.values()];
+    known.set(recipe, found);
+    return found;
+  };
+}
+
+/** How many turns in a row a mode has come, this one included. */
+function countMode(runs: Runs, { key }: Mode): number {
+  const before = runs.modes.get(key);
+  const run = before?.last === runs.turns - 1 ? before.run + 1 : 1;
+  runs.modes.set(key, { last: runs.turns, run });
+  return run;
+}
+
+function messageFor(product: Product, most: number, repeats: Repeat[]): string {
+  const facts = [...new Set(repeats.map(({ mode }) => mode.text))].map((text) => {
+    const its = repeats.filter(({ mode }) => mode.text === text);
+    return `${text} comes ${alikeInWords(its, ({ run }) => `${counted(run, 'time')} in a row`)}`;
+  });
+  return `${facts.join('; ')}, here with ${product.name}. This shop allows ${most} in a row. Use a product of another mode group here, or put one in between.`;
+}

@@ -1,0 +1,42 @@
+import type { Spraying } from '../ahead/plan';
+import type { Bench, Product } from '../shop';
+import type { Flag, RuleName, Severity } from './flag';
+import type { Unflagged } from './unflagged';
+
+/** What a flag is about, beside the spraying. */
+type About = { rule: RuleName; severity: Severity; benches: readonly Bench[]; product: Product | null };
+
+/**
+ * A flag about one planned spraying, on its date.
+ *
+ * Takes   the message as a function: a year's plan raises thousands of flags and a page shows a few, so a message is
+ *         written when somebody reads it, each time the same
+ */
+export const flagSpraying = (spraying: Spraying, about: About, message: () => string): Flag => ({
+  severity: about.severity,
+  rule: about.rule,
+  on: spraying.date,
+  program: spraying.program.id,
+  benches: [...new Set(about.benches.map(({ id }) => id))],
+  product: about.product?.id ?? null,
+  get message() {
+    return message();
+  },
+});
+
+/** A flag about what stands on the shelf today. */
+export const flagShelf = (
+  { today }: Unflagged,
+  about: Omit<About, 'benches'> & { product: Product },
+  message: () => string,
+): Flag => ({
+  severity: about.severity,
+  rule: about.rule,
+  on: today,
+  program: null,
+  benches: [],
+  product: about.product.id,
+  get message() {
+    return message();
+  },
+});

@@ -1,0 +1,52 @@
+import type { Bench, Product } from '../shop';
+import type { Flag } from './flag';
+import { benchNames, counted, dayNear } from './in-words';
+import { flagSpraying } from './raise';
+import { benchMemory, productsOf, type Turn, turnsOf } from './turns';
+import type { Unflagged } from './unflagged';
+
+/**
+ * A product again on a bench before the days between applications that its label asks for have passed.
+ *
+ * Looks at  each bench by itself: the latest application on record, or earlier planned spraying, with the product
+ * Fires     when fewer whole days lie between the two dates than the label asks for (the same date: 0 days); once for
+ *           a spraying and product, with every bench concerned
+ * Severity  stop
+ * Cleared   by moving the spraying to the day the label allows, or by another product
+ */
+export function tooSoon(plan: Unflagged, turns: Turn[] = turnsOf(plan)): Flag[] {
+  const spaced = productsOf(({ label }) => label.minDaysBetween !== null && label.minDaysBetween > 0);
+  const latestOn = benchMemory(() => new Map<Product, Turn>());
+  const flags: Flag[] = [];
+  for (const turn of turns) {
+    for (const product of spaced(turn.recipe)) {
+      const least = product.label.minDaysBetween ?? 0;
+      const early: Early[] = [];
+      for (const spot of turn.spots) {
+        const latest = latestOn(spot);
+        const before = latest.get(product);
+        if (before && turn.day - before.day < least) early.push({ bench: spot.bench, before });
+        latest.set(product, turn);
+      }
+      if (!turn.planned || early.length === 0) continue;
+      const about = { rule: 'too-soon', severity: 'stop', benches: early.map(({ bench }) => bench) } as const;
+      flags.push(
+        flagSpraying(turn.planned, { ...about, product }, () => messageFor(plan, product, least, turn, early)),
+      );
+    }
+  }
+  return flags;
+}
+
+type Early = { bench: Bench; before: Turn };
+
+function messageFor(plan: Unflagged, { name }: Product, least: number, turn: Turn, early: Early[]): string {
+  const facts = [...new Set(early.map(({ before }) => before))].map((before) => {
+    const where = benchNames(early.filter((one) => one.before === before).map(({ bench }) => bench));
+    const gap = turn.day - before.day;
+    const when = gap === 0 ? 'the same day' : `${counted(gap, 'day')} before, on ${dayNear(plan, before.day)}`;
+    return `${name} ${before.planned ? 'is planned' : 'was sprayed'} on ${where} ${when}.`;
+  });
+  const clearDay = Math.max(...early.map(({ before }) => before.day)) + least;
+  return `${facts.join(' ')} Its label asks for ${counted(least, 'day')} between. Move this to ${dayNear(plan, clearDay)} or later.`;
+}
