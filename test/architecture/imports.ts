@@ -1,0 +1,133 @@
+import { posix } from 'node:path';
+import { type Breach, breach, literal, part, type Source, type Syntax, syntaxOf, walk } from './source';
+
+/**
+ * Who may import whom. `own` are folders and files of ours, `packages` are names from node_modules; whatever is not
+ * listed is refused, for types as much as for code; `typesOnly` may be named by `import type` alone. The first entry
+ * that holds a file decides.
+ */
+type Room = { in: RegExp; own: RegExp[]; packages: RegExp[]; typesOnly?: RegExp[] };
+
+const SERVER_ONLY = /^server-only$/;
+const NODE = /^node:/;
+const SHARED = /^shared\//;
+const CLOCK = /^lib\/clock$/;
+
+const ROOMS: Room[] = [
+  { in: /^shared\/time\//, own: [SHARED], packages: [/^zod$/, /^temporal-polyfill$/] },
+  { in: /^shared\//, own: [SHARED], packages: [/^zod$/] },
+  { in: /^lib\/clock\.ts$/, own: [SHARED], packages: [] },
+  { in: /^lib\/engine\//, own: [/^lib\/engine\//, SHARED], packages: [] },
+  {
+    in: /^lib\/data\//,
+    own: [/^lib\/data\//, /^lib\/engine\//, SHARED, /^prisma\/generated\//],
+    packages: [SERVER_ONLY, NODE, /^zod$/, /^@prisma\//, /^better-sqlite3$/],
+  },
+  { in: /^lib\/demo\//, own: [/^lib\/demo\//, SHARED], packages: [] },
+  {
+    // Commands do not call commands.
+    in: /^lib\/commands\//,
+    own: [/^lib\/data\//, /^lib\/engine\//, SHARED, CLOCK],
+    packages: [SERVER_ONLY, NODE],
+  },
+  {
+    // The one view that reads a request: the cookie that remembers which shop this browser looks at.
+    in: /^lib\/views\/shown-shop\.ts$/,
+    own: [/^lib\/data\//, SHARED],
+    packages: [SERVER_ONLY, /^react$/, /^next\/headers$/],
+  },
+  {
+    in: /^lib\/views\//,
+    own: [/^lib\/views\//, /^lib\/data\//, /^lib\/engine\//, SHARED, CLOCK],
+    packages: [SERVER_ONLY, /^react$/, /^zod$/],
+  },
+  {
+    // The door stands between the app and the world, and knows nothing of what is inside.
+    in: /^lib\/door\//,
+    own: [/^lib\/door\//, SHARED, CLOCK],
+    packages: [SERVER_ONLY, NODE, /^zod$/, /^next(\/|$)/],
+  },
+  {
+    in: /^lib\/command-line\/serve\.ts$/,
+    own: [/^lib\/door\//],
+    packages: [NODE, /^next$/],
+  },
+  {
+    in: /^lib\/command-line\//,
+    own: [/^lib\/command-line\//, /^lib\/engine\//, SHARED, CLOCK],
+    packages: [NODE, /^tsx(\/|$)/],
+  },
+  {
+    // A page draws what a view hands it, which has the engine's shapes; it never calls the engine itself.
+    in: /^app\//,
+    typesOnly: [/^lib\/engine\//],
+    own: [/^app\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/door\//, SHARED, CLOCK],
+    packages: [SERVER_ONLY, /^react(-dom)?(\/|$)/, /^next(\/|$)/, /^recharts$/, /^zod$/, /^@fontsource-variable\//],
+  },
+  {
+    in: /^prisma\//,
+    own: [/^prisma\//, /^lib\/data\//, /^lib\/commands\//, /^lib\/demo\//, SHARED, CLOCK],
+    packages: [NODE, /^@prisma\//, /^prisma\/config$/, /^better-sqlite3$/],
+  },
+  { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
+  { in: /^instrumentation\.ts$/, own: [/^lib\/data\/database$/], packages: [] },
+  { in: /^next\.config\.js$/, own: [], packages: [] },
+  { in: /^test\//, own: [/./], packages: [/./] },
+];
+
+/** Every import of a file that its room does not allow: static, type-only, re-exported, dynamic or required. */
+export function wrongImports(source: Source): Breach[] {
+  const room = ROOMS.find((each) => each.in.test(source.path));
+  return importsOf(source).flatMap(({ node, target }) => {
+    if (!room) return [breach(source, node, 'this file is in no room of the house')];
+    if (target === null) return [breach(source, node, 'an import must name what it imports')];
+    const own = ownPath(source.path, target);
+    const types = isTypeOnly(node) ? (room.typesOnly ?? []) : [];
+    const isAllowed = (own === null ? room.packages : [...room.own, ...types]).some((each) => each.test(own ?? target));
+    return isAllowed ? [] : [breach(source, node, `${source.path} may not import ${own ?? target}`)];
+  });
+}
+
+/** `import type` of a whole statement; `import { type X }` still runs the module it names. */
+function isTypeOnly(node: Syntax): boolean {
+  return node.type === 'TSImportType' || node.importKind === 'type' || node.exportKind === 'type';
+}
+
+function importsOf(source: Source): { node: Syntax; target: string | null }[] {
+  return [...walk(syntaxOf(source))].flatMap(({ node }) => {
+    const target = importTarget(node);
+    return target ? [{ node, target: literal(target.name) }] : [];
+  });
+}
+
+/** The piece of syntax that names what is imported, for every way to import. */
+function importTarget(node: Syntax): { name: Syntax | null } | null {
+  switch (node.type) {
+    case 'ImportDeclaration':
+    case 'ImportExpression':
+    case 'ExportAllDeclaration':
+    case 'TSImportType':
+      return { name: part(node, 'source') ?? part(node, 'argument') };
+    case 'ExportNamedDeclaration':
+      return part(node, 'source') ? { name: part(node, 'source') } : null;
+    case 'TSExternalModuleReference':
+      return { name: part(node, 'expression') };
+    case 'CallExpression': {
+      const callee = part(node, 'callee');
+      const isRequire = callee?.type === 'Identifier' && callee.name === 'require';
+      const given = Array.isArray(node.arguments) ? node.arguments[0] : null;
+      return isRequire ? { name: given ?? null } : null;
+    }
+    default:
+      return null;
+  }
+}
+
+/** The path of ours that an import leads to, without its ending; null when it is a package. */
+function ownPath(from: string, target: string): string | null {
+  if (target.startsWith('@/')) return withoutEnding(target.slice(2));
+  if (target.startsWith('.')) return withoutEnding(posix.join(posix.dirname(from), target));
+  return null;
+}
+
+const withoutEnding = (path: string): string => path.replace(/\.(ts|tsx|js)$/, '');
