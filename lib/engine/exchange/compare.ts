@@ -69,7 +69,8 @@ export function compare(current: ShopFile | null, incoming: ShopFile): Compariso
 /** What would be wrong with the shop as a whole, where the file on its own is in order. */
 function togetherFaults(current: ShopFile, incoming: ShopFile): Fault[] {
   const parsed = parseShopFile(JSON.stringify(merged(current, incoming)));
-  return parsed.ok ? [] : parsed.faults;
+  if (parsed.ok) return [];
+  return parsed.faults.map(({ path, message }) => ({ path, message: `Beside what the shop already has: ${message}` }));
 }
 
 /** The shop as it would stand after an import: the file, and after it what the file does not name. */
