@@ -119,7 +119,7 @@ test('showing other units changes no figure and no flag', () => {
   fc.assert(
     fc.property(someShop, (shop) => {
       const [us, metric] = (['us', 'metric'] as const).map((units) => figuresOf(planOf(fileOf({ ...shop, units }))));
-      expect(us).toEqual(metric);
+      expect(JSON.stringify(us)).toBe(JSON.stringify(metric));
     }),
     RUNS,
   );
