@@ -66,12 +66,12 @@ export const showStock = (amount: Stock, form: 'liquid' | 'powder', units: Units
  */
 export function showMoney(micros: number, currency: string): string {
   const amount = divide(exact(micros), MILLION);
-  const places = formatOf(currency).resolvedOptions().maximumFractionDigits ?? 2;
+  const places = placesOf(currency);
   const coins = multiply(amount, exact(10n ** BigInt(places)));
   const size = Math.abs(toNumber(coins));
   if (size === 0 || size >= 10) return formatOf(currency).format(nearest(amount, places));
   const tiny = size < 0.005;
-  const shown = tiny ? exact(`0.01`) : coins;
+  const shown = tiny ? exact('0.01') : coins;
   const text = currency === 'USD' ? `${decimal(shown, 2)} ¢` : parted(shown, places, currency);
   return tiny ? `less than ${text}` : text;
 }
@@ -101,10 +101,9 @@ export function showMinutes(minutes: number): string {
  * Rounds  a whole number not at all, any other to four significant digits
  */
 export function showNumber(value: number): string {
-  return Number.isInteger(value) || Math.abs(value) >= 1000 ? decimal(exact(value), 0) : SIGNIFICANT.format(value);
+  if (Number.isInteger(value) || Math.abs(value) >= 1000) return decimal(exact(value), 0);
+  return formatWith({ maximumSignificantDigits: 4 }).format(value);
 }
-
-const SIGNIFICANT = new Intl.NumberFormat('en-US', { maximumSignificantDigits: 4 });
 
 function small(value: Exact, unit: string): string {
   const size = Math.abs(toNumber(value));
@@ -114,17 +113,28 @@ function small(value: Exact, unit: string): string {
 
 /** A decimal with so many places, a half away from zero; trailing zeros are kept down to the fewest places. */
 const decimal = (value: Exact, places: number, fewest = places): string =>
-  new Intl.NumberFormat('en-US', { minimumFractionDigits: fewest, maximumFractionDigits: places }).format(
-    nearest(value, places),
-  );
+  formatWith({ minimumFractionDigits: fewest, maximumFractionDigits: places }).format(nearest(value, places));
 
 const nearest = (value: Exact, places: number): number =>
   wholeNearest(multiply(value, exact(10n ** BigInt(places)))) / 10 ** places;
 
-const formatOf = (currency: string, places?: number) =>
-  new Intl.NumberFormat('en-US', {
-    style: 'currency',
-    currency,
-    minimumFractionDigits: places,
-    maximumFractionDigits: places,
-  });
+const formatOf = (currency: string, places?: number): Intl.NumberFormat =>
+  formatWith({ style: 'currency', currency, minimumFractionDigits: places, maximumFractionDigits: places });
+
+/** How many decimals the coins of a currency have: two in dollars, none in yen. */
+function placesOf(currency: string): number {
+  const known = places.get(currency) ?? formatOf(currency).resolvedOptions().maximumFractionDigits ?? 2;
+  places.set(currency, known);
+  return known;
+}
+
+/** Making a format takes far longer than using it, and a page shows hundreds of figures in a handful of formats. */
+const formats = new Map<string, Intl.NumberFormat>();
+const places = new Map<string, number>();
+
+function formatWith(options: Intl.NumberFormatOptions): Intl.NumberFormat {
+  const key = JSON.stringify(options);
+  const format = formats.get(key) ?? new Intl.NumberFormat('en-US', options);
+  formats.set(key, format);
+  return format;
+}
