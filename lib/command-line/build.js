@@ -1,4 +1,4 @@
-/** `npm run build`: the built pages, made afresh, with nothing served. */
+/** `npm run build`: the built pages, made afresh (or, with --if-changed, only when a source changed), nothing served. */
 import { fileURLToPath } from 'node:url';
 import { prepareBuild, prepareCode } from './start/prepare.js';
 import { tellTroubles } from './start/trouble.js';
@@ -7,5 +7,5 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 
 await tellTroubles(async () => {
   await prepareCode(root);
-  await prepareBuild(root, true);
+  await prepareBuild(root, !process.argv.includes('--if-changed'));
 });

@@ -1,0 +1,98 @@
+import { expect, test } from '@playwright/test';
+import { actionBody, builtActions, everyRow, FORM_TYPE, knock, OWN_HOST, OWN_ORIGIN, PORT } from './knock';
+
+const FIELDS = {
+  commandId: '0123456789abcdef0123456789abcdef',
+  name: 'A shop that must not be',
+  timeZone: 'America/New_York',
+  currency: 'USD',
+  units: 'us',
+  fillCapacity: '2 gal',
+  shop: 'x',
+};
+
+const FOREIGN: { what: string; headers: Record<string, string | undefined> }[] = [
+  { what: 'no Origin', headers: { Origin: undefined } },
+  { what: 'Origin null', headers: { Origin: 'null' } },
+  { what: 'a foreign Origin', headers: { Origin: 'http://shop.example' } },
+  { what: 'an Origin on another port', headers: { Origin: `http://127.0.0.1:${PORT + 1}` } },
+  { what: 'an Origin by another name of this machine', headers: { Origin: `http://localhost:${PORT}` } },
+  { what: 'an https Origin', headers: { Origin: `https://${OWN_HOST}` } },
+  { what: 'an Origin that begins like ours', headers: { Origin: `${OWN_ORIGIN}.shop.example` } },
+  { what: 'an Origin that is no address', headers: { Origin: 'shop' } },
+  { what: 'a foreign Host', headers: { Host: 'shop.example', Origin: OWN_ORIGIN } },
+  { what: 'a foreign Host with its own Origin', headers: { Host: 'shop.example', Origin: 'http://shop.example' } },
+  {
+    what: 'a foreign Host on our port',
+    headers: { Host: `shop.example:${PORT}`, Origin: `http://shop.example:${PORT}` },
+  },
+  { what: 'a Host without the port', headers: { Host: '127.0.0.1', Origin: 'http://127.0.0.1' } },
+  { what: 'any-address as Host', headers: { Host: `0.0.0.0:${PORT}`, Origin: `http://0.0.0.0:${PORT}` } },
+  {
+    what: 'a foreign Origin with a matching X-Forwarded-Host',
+    headers: { Origin: 'http://shop.example', 'X-Forwarded-Host': 'shop.example' },
+  },
+  {
+    what: 'a foreign Host and X-Forwarded-Host of ours',
+    headers: { Host: 'shop.example', Origin: OWN_ORIGIN, 'X-Forwarded-Host': OWN_HOST },
+  },
+];
+
+for (const { what, headers } of FOREIGN) {
+  test(`with ${what}, no action and no route does anything`, async () => {
+    const before = everyRow();
+    const actions = builtActions();
+    expect(actions.length).toBeGreaterThan(0);
+    for (const action of actions) {
+      for (const path of ['/', '/setup', '/nope', '/api/v1/shop', '/_next/static/x.js']) {
+        const sent = { Origin: OWN_ORIGIN, 'Content-Type': FORM_TYPE, 'Next-Action': action, ...headers };
+        const { status, body } = await knock({ path, headers: sent, body: actionBody(FIELDS) });
+        expect({ path, status }).toEqual({ path, status: 403 });
+        expect(JSON.parse(body)).toEqual({ message: expect.stringMatching(/^[A-Z].*\.$/) });
+      }
+    }
+    const sent = { Origin: OWN_ORIGIN, 'Content-Type': 'application/json', ...headers };
+    const text = '{"commandId":"0123456789abcdef0","into":"new","text":"{}"}';
+    expect((await knock({ path: '/api/v1/shop/import', headers: sent, body: text })).status).toBe(403);
+    expect(everyRow()).toBe(before);
+  });
+}
+
+test('with a foreign Host no byte of a page or a shop is given, whatever form the path has', async () => {
+  const paths = ['/', '/today', '/week', '/shelf', '/setup', '/TODAY', '/today/', '//today', '/./today', '/%74oday'];
+  const api = [
+    '/api/v1/shop',
+    '/api/v1/plan',
+    '/api/v1/keepout',
+    '/API/v1/shop',
+    '/api/v1/shop/',
+    '/api/v1/../v1/shop',
+  ];
+  const tricks = [
+    {},
+    { RSC: '1' },
+    { 'X-Middleware-Subrequest': 'proxy:proxy:proxy:proxy:proxy' },
+    { 'X-Forwarded-Host': OWN_HOST },
+  ];
+  for (const path of [...paths, ...api]) {
+    for (const headers of tricks) {
+      const { status, body } = await knock({ method: 'GET', path, headers: { Host: 'shop.example', ...headers } });
+      expect({ path, status: status === 403 || status === 400 }).toEqual({ path, status: true });
+      expect(body.length).toBeLessThan(200);
+    }
+  }
+});
+
+test('two Host headers are one too many', async () => {
+  const headers = { Host: [OWN_HOST, 'shop.example'] };
+  expect((await knock({ method: 'GET', path: '/today', headers })).status).toBe(400);
+});
+
+test('every name of this machine is answered, and X-Forwarded-* changes nothing', async () => {
+  for (const host of [OWN_HOST, `localhost:${PORT}`, `[::1]:${PORT}`, `LOCALHOST:${PORT}`]) {
+    const headers = { Host: host, 'X-Forwarded-Host': 'shop.example', 'X-Forwarded-Proto': 'https' };
+    const { status, body } = await knock({ method: 'GET', path: '/setup', headers });
+    expect({ host, status }).toEqual({ host, status: 200 });
+    expect(body).not.toContain('shop.example');
+  }
+});

@@ -1,0 +1,42 @@
+import { join } from 'node:path';
+import { defineConfig } from '@playwright/test';
+
+const { E2E_BROWSER, E2E_DATA, E2E_PORT = '3900', E2E_DOOR_PORT = '3901' } = process.env;
+if (!E2E_DATA) throw new Error('Start the browser tests with `npm run e2e`: it makes a throw-away database for them.');
+
+const served = (data: string, port: string) => ({
+  command: 'node lib/command-line/start.js',
+  cwd: join(import.meta.dirname, '../..'),
+  url: `http://127.0.0.1:${port}/api/v1/schema`,
+  env: { DATA_DIR: join(E2E_DATA, data), PORT: port, HOST: '127.0.0.1' },
+  reuseExistingServer: false,
+  stdout: 'pipe' as const,
+  stderr: 'pipe' as const,
+  timeout: 300_000,
+  gracefulShutdown: { signal: 'SIGTERM' as const, timeout: 5_000 },
+});
+
+/** Two shops are served: one that is only looked at, so that every page test finds the demo, and one to knock about. */
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../../test-results',
+  workers: 1,
+  retries: 0,
+  timeout: 60_000,
+  forbidOnly: Boolean(process.env.CI),
+  use: {
+    browserName: 'chromium',
+    launchOptions: {
+      ...(E2E_BROWSER && { executablePath: E2E_BROWSER }),
+      args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
+    },
+    locale: 'en-US',
+    timezoneId: 'America/New_York',
+    trace: 'off',
+  },
+  projects: [
+    { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },
+    { name: 'door', testMatch: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` } },
+  ],
+  webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT)],
+});

@@ -1,0 +1,39 @@
+/**
+ * `npm test`: everything that says whether this program is right, in one go. Plain JavaScript, because it installs what
+ * is missing first. Ends with one plain line, `N passed, N failed`, counted over all suites.
+ *
+ * Takes    names of suites to run (types, style, rules, browser), else all; what follows `--` goes to the test runner
+ */
+import { fileURLToPath } from 'node:url';
+import { prepareCode } from '../lib/command-line/start/prepare.js';
+import { tellTroubles } from '../lib/command-line/start/trouble.js';
+import { add, NOTHING } from './run/count.js';
+import { SUITES } from './run/suites.js';
+
+const root = fileURLToPath(new URL('../', import.meta.url));
+const cut = process.argv.indexOf('--');
+const named = process.argv.slice(2, cut === -1 ? undefined : cut);
+const extra = cut === -1 ? [] : process.argv.slice(cut + 1);
+
+await tellTroubles(async () => {
+  await prepareCode(root);
+  let total = NOTHING;
+  for (const [name, run] of Object.entries(SUITES)) {
+    if (named.length > 0 && !named.includes(name)) continue;
+    const count = await run(root, extra);
+    for (const { title, message } of count.failures) console.log(`\n  ✗ ${title}\n${indented(message)}`);
+    console.log(`  ${name}: ${count.passed} passed, ${count.failed} failed`);
+    total = add(total, count);
+  }
+  console.log(`\n${total.passed} passed, ${total.failed} failed`);
+  process.exitCode = total.failed === 0 && total.passed > 0 ? 0 : 1;
+});
+
+function indented(message) {
+  return message
+    .trimEnd()
+    .split('\n')
+    .slice(0, 60)
+    .map((line) => `    ${line}`)
+    .join('\n');
+}

@@ -1,0 +1,103 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { findBrowser } from './browser.js';
+import { countPlaywright, countVitest, fail, pass } from './count.js';
+
+/** Tuesday 14 April 2026, 9:30 in the morning where the demo shop is: every page is made for this moment. */
+const PINNED_CLOCK = '2026-04-14T13:30:00Z';
+
+/** Every suite by its name: it says what it does, runs, and gives its count. */
+export const SUITES = {
+  types: (root) => judged('types: TypeScript', root, ['node_modules/typescript/bin/tsc', '--noEmit']),
+  style: (root) => judged('style: Biome', root, ['node_modules/@biomejs/biome/bin/biome', 'check', '--colors=off']),
+  rules: runRules,
+  browser: runBrowser,
+};
+
+/** A tool that either finds nothing, which counts as one test passed, or something, which counts as one failed. */
+async function judged(title, root, args) {
+  console.log(`  ${title} …`);
+  const { code, output } = await run(root, args);
+  return code === 0 ? pass() : fail(title, output);
+}
+
+/** Architecture, units, properties, whole shops, outside checks. */
+async function runRules(root, extra) {
+  console.log('  rules: architecture, units, properties, whole shops, outside checks …');
+  return inTempFolder(async (folder) => {
+    const report = join(folder, 'rules.json');
+    const args = ['run', '--config', 'test/vitest.config.ts', '--reporter=json', `--outputFile=${report}`, ...extra];
+    const ended = await run(root, ['node_modules/vitest/vitest.mjs', ...args]);
+    return countVitest(readJson(report), ended);
+  });
+}
+
+/** The built app in a browser, on ports and data of its own, at a pinned moment. */
+async function runBrowser(root, extra) {
+  console.log('  browser: the built app …');
+  const browser = await findBrowser(root);
+  if (!browser.ok) return fail('browser', browser.message);
+  return inTempFolder(async (folder) => {
+    const report = join(folder, 'browser.json');
+    const env = {
+      BENCH_CLOCK: PINNED_CLOCK,
+      BUILD_DIR: process.env.BUILD_DIR || '.next-test',
+      E2E_BROWSER: browser.path ?? '',
+      E2E_DATA: folder,
+      E2E_PORT: String(await freePort()),
+      E2E_DOOR_PORT: String(await freePort()),
+      PLAYWRIGHT_JSON_OUTPUT_FILE: report,
+    };
+    const args = ['test', '--config', 'test/e2e/playwright.config.ts', '--reporter=json', ...extra];
+    const built = await run(root, ['lib/command-line/build.js', '--if-changed'], env);
+    if (built.code !== 0) return fail('the pages could not be built', built.output);
+    const ended = await run(root, ['node_modules/@playwright/test/cli.js', ...args], env);
+    return countPlaywright(readJson(report), ended);
+  });
+}
+
+function run(root, args, env = {}) {
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, args, {
+      cwd: root,
+      env: { ...process.env, NEXT_TELEMETRY_DISABLED: '1', ...env },
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    const chunks = [];
+    child.stdout.on('data', (chunk) => chunks.push(chunk));
+    child.stderr.on('data', (chunk) => chunks.push(chunk));
+    child.once('error', (error) => resolve({ code: 1, output: error.message }));
+    child.once('close', (code) => resolve({ code: code ?? 1, output: Buffer.concat(chunks).toString('utf8') }));
+  });
+}
+
+async function inTempFolder(work) {
+  const folder = mkdtempSync(join(tmpdir(), 'bench-and-bottle-test-'));
+  try {
+    return await work(folder);
+  } finally {
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
+  }
+}
+
+function readJson(path) {
+  try {
+    return JSON.parse(readFileSync(path, 'utf8'));
+  } catch {
+    return null;
+  }
+}
+
+function freePort() {
+  return new Promise((resolve, reject) => {
+    const server = createServer();
+    server.once('error', reject);
+    server.listen(0, '127.0.0.1', () => {
+      const { port } = server.address();
+      server.close(() => resolve(port));
+    });
+  });
+}
