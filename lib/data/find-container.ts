@@ -18,7 +18,7 @@ export async function findContainer(
   shopId: string,
   { lot, place }: ContainerNamed,
 ): Promise<Outcome<ContainerStanding>> {
-  const standing = (await standingLots(rows, shopId)).find(({ part }) => part.id === lot);
+  const standing = (await standingLots(rows, shopId, lot)).find(({ part }) => part.id === lot);
   const container = standing?.part.containers[place];
   const found =
     standing && container && (await containerAt(rows, shopId, { lotId: standing.lotId, place: container.place }));

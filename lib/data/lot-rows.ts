@@ -1,6 +1,6 @@
 import 'server-only';
 import { plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
-import { type LotContainer, type LotPart, paidFor, partsOf } from '@/lib/engine/exchange/split-lots';
+import { type LotContainer, type LotPart, paidFor, parentOf, partsOf } from '@/lib/engine/exchange/split-lots';
 import { minus, type Stock, stock } from '@/shared/quantity/amounts';
 import { Day } from '@/shared/time/day';
 import type { Rows } from './database';
@@ -37,15 +37,22 @@ export async function lotsOf(rows: Rows, shopId: string) {
   });
 }
 
-/** The same with their containers, for whoever writes to them. */
-export async function standingLots(rows: Rows, shopId: string): Promise<StandingLot[]> {
+/**
+ * The same with their containers, for whoever writes to them.
+ *
+ * Takes    the id of a lot or of a part of one, when only what may stand under it is wanted
+ */
+export async function standingLots(rows: Rows, shopId: string, under?: string): Promise<StandingLot[]> {
   const lots = await rows.lot.findMany({
-    where: { shopId },
+    where: {
+      shopId,
+      ...(under === undefined ? {} : { OR: [{ id: under }, { id: { startsWith: parentOf(under) ?? under } }] }),
+    },
     orderBy: { position: 'asc' },
     include: { product: { select: { form: true } }, containers: { orderBy: { place: 'asc' } } },
   });
-  const left = await balances(rows, shopId);
-  const ids = new Set(lots.map(({ id }) => id));
+  const left = await balances(rows, shopId, under === undefined ? undefined : lots.map(({ id }) => id));
+  const ids = new Set((await rows.lot.findMany({ where: { shopId }, select: { id: true } })).map(({ id }) => id));
   return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn, product, containers }) => {
     const size = toStock(pack);
     const standing = containers.map(
@@ -65,9 +72,13 @@ export async function standingLots(rows: Rows, shopId: string): Promise<Standing
 }
 
 /** What is left in each container of a shop: what came into it less what left it, summed by the database. */
-async function balances(rows: Rows, shopId: string): Promise<(lotId: string, place: number) => Stock> {
+async function balances(rows: Rows, shopId: string, lots?: string[]): Promise<(lotId: string, place: number) => Stock> {
   const sumsWhere = (side: { toSide: string } | { fromSide: string }) =>
-    rows.movement.groupBy({ by: ['lotId', 'place'], where: { shopId, ...side }, _sum: { amount: true } });
+    rows.movement.groupBy({
+      by: ['lotId', 'place'],
+      where: { shopId, ...side, lotId: lots && { in: lots } },
+      _sum: { amount: true },
+    });
   const came = bySpot(await sumsWhere({ toSide: 'container' }));
   const went = bySpot(await sumsWhere({ fromSide: 'container' }));
   return (lotId, place) => {

@@ -21,8 +21,10 @@ export type Entry = { id: string; at: Instant };
  *
  * Takes    the container, where the stock goes and how much of it, and the entry
  * Refuses  'before-received'; 'not-enough-stock' when more is wanted than it held at that instant or holds since then
+ * Throws   RangeError for an amount of nothing, which moves nothing
  */
 export function takeOut(from: Ledgered, to: 'spray' | 'waste', amount: Stock, entry: Entry): Outcome<Movement> {
+  if (!(amount > 0)) throw new RangeError(`ledger: ${amount} is nothing to take`);
   if (isBeforeReceipt(from, entry)) return refuse({ code: 'before-received', receivedOn: from.receivedOn });
   const { least } = rangeFrom(from.movements, entry.at);
   if (amount > least) return refuse({ code: 'not-enough-stock', wanted: amount, left: least, unit: unitOf(from) });

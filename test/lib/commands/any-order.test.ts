@@ -64,6 +64,6 @@ test('commands in any order, each sent up to three times at once, leave a bottle
         expect(told ?? '500 mL').toBe(`${Number(left) / 1_000} mL`);
       }
     }),
-    { numRuns: 20 },
+    { numRuns: 12 },
   );
 });
