@@ -10,8 +10,8 @@ import { shelfOn } from './shelf';
 
 /**
  * The demo shop: Quarry Lane Plants, a small nursery with a shop front, as it stands on the day somebody looks around.
- * The shop, its products and its suppliers are invented. It is mostly well run: one old recipe card that nobody has looked at
- * for years, two programs that get in each other's way, and a shelf where some things last and some do not.
+ * The shop, its products and its suppliers are invented. It is mostly well run: one old recipe card that nobody has
+ * looked at for years, two programs that get in each other's way, and a shelf where some things last and some do not.
  *
  * Takes   the day it is loaded; every date in it is counted from there, so that it is alive on any day
  * Gives   a whole shop file, the same one for the same day

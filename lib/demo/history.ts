@@ -10,8 +10,8 @@ type Application = ShopFile['applications'][number];
 type Round = { recipe: string; benches: string[]; startMinute: number; minutes: number; days: Day[] };
 
 /**
- * What was sprayed in the year before a day: the programs as they fell due, with a few minutes more or less as work goes, and
- * three turns of the mildew round put off because the label or a closed bench asked for it.
+ * What was sprayed in the year before a day: the programs as they fell due, with a few minutes more or less as work
+ * goes, and two turns of the mildew round moved because the label or a closed bench asked for it.
  *
  * Takes   the day; nothing in the records is on it or after it
  */

@@ -35,7 +35,7 @@ type Pack = [pack: string, price: string, ...breaks: Break[]];
 
 const from = (atLeast: number, price: string): Break => ({ atLeast, price });
 
-/** What each supplier sells: a bigger pack is cheaper per unit, and where two sell the same, the nearer one is dearer. */
+/** What each supplier sells: a bigger pack is cheaper per unit, and where two sell the same, the nearer is dearer. */
 export const supplierOffers = (): ShopFile['offers'] => [...fromHollow(), ...fromMillrace(), ...fromNorthYard()];
 
 const fromHollow = () => [

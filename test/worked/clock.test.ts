@@ -85,8 +85,8 @@ test('an interval across the spring change is elapsed hours: the clock shows one
 test('a start that the autumn change repeats means the first, and spraying may end earlier on the clock', () => {
   /*
    * 31 October  01:30 −04:00; 45 minutes; 4 h more is 06:15 −04:00.
-   * 1 November  01:30 comes at −04:00 and again at −05:00; the first is 05:30 UTC. 45 minutes later it is 06:15 UTC, and
-   *             the clock went back at 06:00 UTC, so 01:15 −05:00. 4 h more is 10:15 UTC = 05:15 −05:00.
+   * 1 November  01:30 comes at −04:00 and again at −05:00; the first is 05:30 UTC. 45 minutes later it is 06:15 UTC,
+   *             and the clock went back at 06:00 UTC, so 01:15 −05:00. 4 h more is 10:15 UTC = 05:15 −05:00.
    */
   const { times } = timesOf({
     zone: 'America/New_York',
@@ -115,8 +115,8 @@ test('an interval across the autumn change is elapsed hours: the clock shows one
 });
 
 test('Berlin changes on other days and at other hours', () => {
-  // 29 March: 02:00 became 03:00, so 02:10 is 03:10 +02:00. 25 October: 03:00 became 02:00, so the first 02:10 is +02:00 and
-  // 70 minutes later it is 00:10 + 01:10 = 01:20 UTC = 02:20 +01:00; 1.5 h more is 03:50 +01:00.
+  // 29 March: 02:00 became 03:00, so 02:10 is 03:10 +02:00. 25 October: 03:00 became 02:00, so the first 02:10 is
+  // +02:00 and 70 minutes later it is 00:10 + 01:10 = 01:20 UTC = 02:20 +01:00; 1.5 h more is 03:50 +01:00.
   const berlin = { zone: 'Europe/Berlin', startTime: '02:10', minutes: 70, rei: [1.5] };
   expect(timesOf({ ...berlin, startsOn: '2026-03-29' }).times).toEqual([
     ['2026-03-29T03:10:00+02:00', '2026-03-29T04:20:00+02:00', '2026-03-29T05:50:00+02:00'],

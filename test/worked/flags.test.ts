@@ -30,7 +30,7 @@ const STOCK = {
   expiresOn: '2027-01-05',
 };
 
-/** One liquid on one bench, sprayed on Monday 1 June 2026 at 19:00 for 30 minutes; the shop is open from 9:00 to 18:00. */
+/** One liquid on one bench, sprayed on Monday 1 June 2026 at 19:00 for 30 minutes; the shop is open 9:00 to 18:00. */
 function flagsOf({
   label,
   dose = '5 mL/L',
@@ -278,8 +278,8 @@ test.each<Case & { name: string; flags: string[] }>([
 
 test('an application of another mode breaks the row; one without any mode does not', () => {
   /*
-   * The bench got A on 1 and 8 May, then either B or a plain feed on 15 May. A again on 1 June is the third in a row that carries
-   * a mode at all only after the feed.
+   * The bench got A on 1 and 8 May, then either B or a plain feed on 15 May. A again on 1 June is the third in a row
+   * that carries a mode at all only after the feed.
    */
   const after = (between: 'b' | 'feed') => {
     const product = (id: string, modes: string[]) => ({

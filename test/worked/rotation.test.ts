@@ -19,8 +19,8 @@ const rotating = (program: { startsOn: string; endsOn?: string; repeat: string }
   });
 
 /*
- * Every second week on Tuesday and Friday, from Wednesday 7 January. Weeks begin on Monday, so the first one is 5–11 January; its
- * Tuesday is before the start. Counted from there:
+ * Every second week on Tuesday and Friday, from Wednesday 7 January. Weeks begin on Monday, so the first one is 5–11
+ * January; its Tuesday is before the start. Counted from there:
  *
  *   0  Fri  9 Jan  r1      3  Tue 3 Feb  r1      5  Tue 17 Feb  r3
  *   1  Tue 20 Jan  r2      4  Fri 6 Feb  r2      6  Fri 20 Feb  r1

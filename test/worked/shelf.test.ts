@@ -60,7 +60,8 @@ test('containers that die on three different days, the first of them yesterday',
   /*
    * 100 mL on Monday 11, 18 and 25 May. Last days are inclusive.
    *   a  300 mL for 9.00, last day 10 May: not usable on the 11th, 300 mL wasted that day, 9.00.
-   *   b  250 mL for 10.00, last day 11 May: gives the 11th its 100 mL (4.00); 150 mL wasted on the 12th, 10.00 − 4.00 = 6.00.
+   *   b  250 mL for 10.00, last day 11 May: gives the 11th its 100 mL (4.00); 150 mL wasted on the 12th, 10.00 − 4.00
+   *      = 6.00.
    *   c  200 mL for 7.00, last day 20 May: gives the 18th its 100 mL (3.50); 100 mL wasted on the 21st, 3.50.
    *   d  1 L for 20.00, last day a year on: gives the 25th its 100 mL (2.00).
    * On hand 300 + 250 + 200 + 1,000 = 1,750; usable 1,450.
@@ -159,8 +160,8 @@ test('a container dies on the earlier of its three days: unopened life, printed 
 
 test('between containers that last equally long: opened first, then received earlier, then by id', () => {
   /*
-   * 50 mL each, all printed 31 December, 250 mL on one Monday: the opened one (d), then the one received first (c), then
-   * a before b, both received on the same day. That is 200 mL, so 50 mL are short.
+   * 50 mL each, all printed 31 December, 250 mL on one Monday: the opened one (d), then the one received first (c),
+   * then a before b, both received on the same day. That is 200 mL, so 50 mL are short.
    */
   const lots = [
     lot('b', '50 mL', '2.00', { receivedOn: '2026-03-02', expiresOn: '2026-12-31' }),
@@ -188,8 +189,8 @@ test('between containers that last equally long: opened first, then received ear
 test('three containers share a price that does not divide by three', () => {
   /*
    * 10.00 over three: 3.333334, 3.333333, 3.333333. 150 mL on two Mondays.
-   *   First   100 mL of the first, 3.333334; 50 mL of the second, half of 3,333,333 micros = 1,666,666.5, a half goes up:
-   *           1.666667. Together 5.000001.
+   *   First   100 mL of the first, 3.333334; 50 mL of the second, half of 3,333,333 micros = 1,666,666.5, a half goes
+   *           up: 1.666667. Together 5.000001.
    *   Second  the other 50 mL of the second, 3.333333 − 1.666667 = 1.666666; 100 mL of the third, 3.333333: 4.999999.
    * Together 10.000000, exactly what was paid.
    */
@@ -215,7 +216,8 @@ test('a lot on its way counts from the day it comes', () => {
    *   6 April   50 mL from a (5.00), 10 mL short: runs out today.
    *   13 April  b is not there: 60 mL short.
    *   20 April  60 mL from b: 30.00 × 60 ÷ 1,000 = 1.80.
-   * On hand and usable 50 mL. b comes in the second week (13–19 April). Nobody offers the product, so what is short costs unknown.
+   * On hand and usable 50 mL. b comes in the second week (13–19 April). Nobody offers the product, so what is short
+   * costs unknown.
    */
   const lots = [
     lot('a', '50 mL', '5.00', { expiresOn: '2026-12-31' }),

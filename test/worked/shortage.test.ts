@@ -78,9 +78,10 @@ test('what is short costs what the cheapest single pack costs per unit, and the 
    *    2 March  60 mL, 6.00.
    *    9 March  40 mL, 4.00, and 20 mL short at 20.00 ÷ 250 = 0.08 a mL, 1.60: 5.60.
    *   16 March  60 mL short, 4.80.
-   * Runs out on Monday 9 March; two safety days before it is Saturday 7 March. The cheaper offer comes from a supplier who works
-   * on Mondays, Wednesdays and Fridays, five of those after the order: the last arrival is Friday 6 March, and five working days before
-   * it (4 March, 2 March, 27, 25, 23 February) is Monday 23 February. From 2 March that is −7 days, −1 week.
+   * Runs out on Monday 9 March; two safety days before it is Saturday 7 March. The cheaper offer comes from a supplier
+   * who works on Mondays, Wednesdays and Fridays, five of those after the order: the last arrival is Friday 6 March,
+   * and five working days before it (4 March, 2 March, 27, 25, 23 February) is Monday 23 February. From 2 March that
+   * is −7 days, −1 week.
    */
   const plan = shortOf({ pack: '100 mL', weeks: 3, offers: ['litre', 'quarter', 'half'] });
   expect(sprayingFigures(plan).map(({ materialCost }) => materialCost)).toEqual(['6.000000', '5.600000', '4.800000']);
@@ -101,8 +102,8 @@ test('what is short costs what the cheapest single pack costs per unit, and the 
 });
 
 test.each([
-  // 500 mL is eight times 60 and 20 left: short on the ninth Monday, 27 April. Saturday 25 April; arrival on Friday 24 April; three
-  // working days before is Tuesday 21 April. 50 days, 7 whole weeks.
+  // 500 mL is eight times 60 and 20 left: short on the ninth Monday, 27 April. Saturday 25 April; arrival on Friday 24
+  // April; three working days before is Tuesday 21 April. 50 days, 7 whole weeks.
   {
     name: 'weeks are rounded down',
     left: '500 mL',
@@ -112,11 +113,14 @@ test.each([
     by: '2026-04-21',
     until: 7,
   },
-  // 120 mL: short on 16 March. Without safety days arrival is 16 March itself; three working days before (13, 12, 11): 11 March. 9 days.
+  // 120 mL: short on 16 March. Without safety days arrival is 16 March itself; three working days before (13, 12, 11):
+  // 11 March. 9 days.
   { name: 'over a weekend', left: '120 mL', offer: 'litre', safetyDays: 0, weeks: 4, by: '2026-03-11', until: 1 },
-  // 120 mL, 11 safety days: 5 March is a Thursday; three working days before is Monday 2 March, today. 0 weeks: this week.
+  // 120 mL, 11 safety days: 5 March is a Thursday; three working days before is Monday 2 March, today. 0 weeks: this
+  // week.
   { name: 'today is this week', left: '120 mL', offer: 'litre', safetyDays: 11, weeks: 4, by: '2026-03-02', until: 0 },
-  // 12 safety days: Wednesday 4 March; three working days before is Friday 27 February. −3 days is rounded down to −1 week: late.
+  // 12 safety days: Wednesday 4 March; three working days before is Friday 27 February. −3 days is rounded down to −1
+  // week: late.
   {
     name: 'three days late is late',
     left: '120 mL',
@@ -133,8 +137,8 @@ test.each([
 });
 
 test('between offers that cost the same per unit the one with the shorter lead is used', () => {
-  // 120 mL: short on 16 March, by 14 March. From the supplier with three days: Friday 13 March, five of its days before is
-  // 11, 9, 6, 4, 2 March. From the other: Friday 13 March, six weekdays before is 5 March.
+  // 120 mL: short on 16 March, by 14 March. From the supplier with three days: Friday 13 March, five of its days
+  // before is 11, 9, 6, 4, 2 March. From the other: Friday 13 March, six weekdays before is 5 March.
   const plan = shortOf({ pack: '120 mL', weeks: 4, offers: ['half', 'quarter'] });
   expect(productFigures(plan, 'p1').orderBy).toBe('2026-03-02');
 });

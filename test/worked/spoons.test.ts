@@ -56,8 +56,8 @@ test('a spoon of a powder is mass only where somebody weighed one; elsewhere amo
    *       317,465.917 micros → 0.317466.
    *   r2  unknown; so is its cost.
    *   r3  1 tbsp = 3 tsp: 14.4 g. Its cost is known, that of the mix is not.
-   * Cumulative draws of the pound, in g and micros: 7.2 → 317,466; 21.6 → 952,398; 28.8 → 1,269,864; 43.2 → 1,904,795; 50.4 → 2,222,261.
-   *   so the draws cost 0.317466, 0.634932, 0.317466, 0.634931, 0.317466.
+   * Cumulative draws of the pound, in g and micros: 7.2 → 317,466; 21.6 → 952,398; 28.8 → 1,269,864; 43.2 → 1,904,795;
+   *   50.4 → 2,222,261; so the draws cost 0.317466, 0.634932, 0.317466, 0.634931, 0.317466.
    * Known mixes cost 3 × 0.317466 = 0.952398; four mixes are unknown. Labour 7 × 20/60 × 15.00 = 35.00.
    */
   const plan = planOf(spooned, '2026-05-04', 1);

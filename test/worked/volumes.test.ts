@@ -129,8 +129,9 @@ test('three fills with a loss and a measuring step, drawn from a quart in four t
 
 test.each([
   {
-    // 149 × 50 = 7,450 mL, one fill. With 100 mL of loss 7,550, up to 8,000 by the step: more than the sprayer holds, so it
-    // is filled to its 7,570.823568 mL, which is 2 gal. At 2 tsp/gal that takes 4 tsp = 4 × 4.92892159375 = 19.715686 mL.
+    // 149 × 50 = 7,450 mL, one fill. With 100 mL of loss 7,550, up to 8,000 by the step: more than the sprayer holds,
+    // so it is filled to its 7,570.823568 mL, which is 2 gal. At 2 tsp/gal that takes 4 tsp = 4 × 4.92892159375 =
+    // 19.715686 mL.
     name: 'the step may not take a fill over what the sprayer holds',
     sprayer: { fillCapacity: '2 gal', lossPerFill: '100 mL', measuringStep: '0.5 L' },
     plants: [149, 50],
