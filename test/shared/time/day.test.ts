@@ -89,6 +89,13 @@ test('a long text is cut short in the sentence that refuses it', () => {
   });
 });
 
+test('29 February is a day in every fourth year, but for three centuries of four', () => {
+  for (let year = 1970; year <= 9999; year++) {
+    const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+    expect({ year, leap: readDay(`${year}-02-29`).ok }).toEqual({ year, leap });
+  }
+});
+
 test('a leap day is a day in 2028 and in 2000', () => {
   expect(readDay('2028-02-29')).toEqual({ ok: true, value: '2028-02-29' });
   expect(readDay('2000-02-29')).toEqual({ ok: true, value: '2000-02-29' });
