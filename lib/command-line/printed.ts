@@ -8,6 +8,7 @@ import type { Writable } from 'node:stream';
 export function printed(stream: Writable, text: string): Promise<void> {
   return new Promise((resolve, reject) => {
     const done = (error?: (Error & { code?: string }) | null): void => {
+      stream.off('error', done);
       if (!error || error.code === 'EPIPE') resolve();
       else reject(error);
     };

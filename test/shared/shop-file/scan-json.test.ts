@@ -24,6 +24,7 @@ test.each([
   ['a number with a plus', '[1e+]', /1e\+ is not a number/],
   ['an endless number', `[${'1'.repeat(41)}]`, /more than 40 digits/],
   ['a text over two lines', '["a\nb"]', /line 1, column 4.*over the end of its line/],
+  ['a control character', '["a\u001fb"]', /column 4.*control character/],
   ['a text without an end', '["abc]', /never closed/],
   ['an unknown escape', '["a\\q"]', /backslash/],
   ['something after the end', '{} {}', /column 4, the end of the file was expected/],

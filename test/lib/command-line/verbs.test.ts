@@ -1,0 +1,119 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { changed, smallShop } from '../../shared/shop-file/small-shop';
+
+let folder = '';
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'verbs-'));
+  put('shop.json', JSON.stringify(smallShop()));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => {
+  vi.restoreAllMocks();
+  vi.unstubAllEnvs();
+  vi.resetModules();
+});
+
+const put = (name: string, content: string) => writeFileSync(join(folder, name), content);
+
+/** The command inside this process: what it gives, and what it would have written. */
+async function shop(words: string[], env: Record<string, string> = {}) {
+  for (const [name, value] of Object.entries({ INIT_CWD: folder, ...env })) vi.stubEnv(name, value);
+  const [out, err] = [captured(process.stdout), captured(process.stderr)];
+  const verbs = await import('@/lib/command-line/verbs');
+  const code = await verbs.shop(words);
+  const faults: { path: string; message: string }[] = err
+    .join('')
+    .split('\n')
+    .filter(Boolean)
+    .map((line) => JSON.parse(line));
+  vi.restoreAllMocks();
+  return { code, out: out.join(''), faults };
+}
+
+function captured(stream: NodeJS.WriteStream): string[] {
+  const written: string[] = [];
+  vi.spyOn(stream, 'write').mockImplementation((text: unknown, done?: unknown) => {
+    written.push(String(text));
+    if (typeof done === 'function') done();
+    return true;
+  });
+  return written;
+}
+
+test('schema prints the contract, and takes no file', async () => {
+  const { code, out } = await shop(['schema']);
+  expect(code).toBe(0);
+  expect(JSON.parse(out)).toMatchObject({ $schema: expect.stringContaining('2020-12'), type: 'object' });
+});
+
+test('plan answers the same on every day when it is told the day', async () => {
+  const words = ['plan', 'shop.json', '--today', '2026-03-02', '--weeks=3'];
+  const one = await shop(words, { BENCH_CLOCK: '2030-01-01T00:00:00Z' });
+  vi.resetModules();
+  const two = await shop(words, { BENCH_CLOCK: '2026-03-02T00:00:00Z' });
+  expect(one.code).toBe(0);
+  expect(one.out).toBe(two.out);
+  const plan = JSON.parse(one.out);
+  expect(plan).toMatchObject({ from: '2026-03-02', weeks: 3 });
+  expect(plan.sprayings).toHaveLength(3);
+});
+
+test('without a day, plan looks 26 weeks ahead from today on the shop’s calendar', async () => {
+  // Half past two in the morning in London is still the evening before in New York.
+  const { out } = await shop(['plan', 'shop.json'], { BENCH_CLOCK: '2026-03-03T02:30:00Z' });
+  expect(JSON.parse(out)).toMatchObject({ from: '2026-03-02', weeks: 26 });
+});
+
+test('keepout says which benches are closed at a moment', async () => {
+  const { code, out } = await shop(['keepout', 'shop.json', '--now', '2026-02-25T00:00:00Z']);
+  expect(code).toBe(0);
+  expect(JSON.parse(out)).toMatchObject({
+    now: '2026-02-24T19:00:00-05:00',
+    benches: [{ state: 'closed' }, { state: 'open' }],
+  });
+});
+
+test('figures too large to be exact are the file’s doing, and end in a sentence', async () => {
+  let file = changed(smallShop(), ['offers', 0, 'price'], '100000000');
+  file = changed(file, ['offers', 0, 'pack'], '0.001 mL');
+  file = changed(file, ['lots'], []);
+  put('dear.json', JSON.stringify(file));
+  const { code, out, faults } = await shop(['plan', 'dear.json', '--today', '2026-03-02']);
+  expect({ code, out }).toEqual({ code: 2, out: '' });
+  expect(faults[0]?.message).toMatch(/digits too many/);
+});
+
+test.each([
+  ['no verb', [], /one of check, schema, plan, keepout/],
+  ['a verb that is none', ['chek', 'shop.json'], /Did you mean check\?/],
+  ['a verb named like the inside of JavaScript', ['constructor'], /There is no verb/],
+  ['no file', ['check'], /needs a shop file/],
+  ['a file too many', ['check', 'shop.json', 'b.json'], /takes one file/],
+  ['a file that schema does not take', ['schema', 'shop.json'], /takes no file/],
+  ['a file that is not there', ['check', 'nothing.json'], /There is no file "nothing.json"/],
+  ['a file below a file', ['check', 'shop.json/x'], /There is no file/],
+  ['a folder', ['check', '.'], /is a folder/],
+  ['an option that is none', ['plan', 'shop.json', '--week', '3'], /Did you mean --weeks\?/],
+  ['an option of another verb', ['check', 'shop.json', '--today', '2026-03-02'], /no option "--today"/],
+  ['an option without a value', ['plan', 'shop.json', '--weeks'], /--weeks 26/],
+  ['an option given twice', ['plan', 'shop.json', '--weeks', '1', '--weeks', '2'], /twice/],
+  ['a day that is none', ['plan', 'shop.json', '--today', '2026-02-30'], /--today: .*28 days/],
+  ['a day far away', ['plan', 'shop.json', '--today', '1999-12-31'], /from 2000-01-01/],
+  ['no weeks', ['plan', 'shop.json', '--weeks', '0'], /from 1 to 104/],
+  ['too many weeks', ['plan', 'shop.json', '--weeks', '105'], /from 1 to 104/],
+  ['half a week', ['plan', 'shop.json', '--weeks', '1.5'], /from 1 to 104/],
+  ['a moment of no place', ['keepout', 'shop.json', '--now', '2026-03-02T09:00:00'], /--now: .*offset/],
+])('%s is refused with one sentence', async (_, words, says) => {
+  const { code, out, faults } = await shop(words);
+  expect({ code, out }).toEqual({ code: 2, out: '' });
+  expect(faults).toEqual([{ path: '', message: expect.stringMatching(says) }]);
+});
+
+test('every option that cannot be read is named', async () => {
+  const { faults } = await shop(['plan', 'shop.json', '--today', 'soon', '--weeks', 'many']);
+  expect(faults.map(({ message }) => message.slice(0, 7))).toEqual(['--today', '--weeks']);
+});
