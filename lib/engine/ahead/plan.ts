@@ -18,6 +18,9 @@ export type Plan = {
   flags: Flag[];
 };
 
+/** A plan before any rule has looked at it. */
+export type Projection = Omit<Plan, 'flags'>;
+
 /** How much is sprayed on some benches, and how it is split over sprayer fills. mL, exact. */
 export type Spray = { onPlants: Exact; fills: number; fill: Exact; total: Exact };
 

@@ -1,0 +1,73 @@
+import { type Micros, micros } from '@/shared/quantity/amounts';
+import { type Day, dayNumber } from '@/shared/time/day';
+import type { Offer, Product, Shop } from '../shop';
+import { cheapestOffer, costAt } from './cheapest-offer';
+import { sumKnown, sumOrUnknown } from './cost-sums';
+import type { IngredientLine, ProductAhead, Projection, Spraying, Totals } from './plan';
+import { reorderFor } from './reorder';
+import { horizonEnd, sprayingsBetween } from './sprayings';
+import { type Demand, walkStock } from './stock-walk';
+
+/**
+ * What the shop will spray in the weeks ahead, what that draws from which container and costs, when each product runs
+ * out and must be ordered, and what dies unused. No rule has looked at it yet.
+ *
+ * Takes   the shop as it stands, the first day, and how many weeks (today … today + 7 × weeks − 1)
+ * Gives   the projection; nothing is bought in it
+ * Units   µL, mg and micros; unknown amounts and costs are null, never zero
+ */
+export function projectionOf(shop: Shop, today: Day, weeks: number): Projection {
+  const sprayings = sprayingsBetween(shop, today, horizonEnd(today, weeks));
+  const demands = demandsOf(sprayings);
+  const containers = byProduct(shop.containers);
+  const offers = byProduct(shop.offers);
+  const products = shop.products.map((product): ProductAhead => {
+    const asked = demands.get(product) ?? [];
+    const walk = walkStock(containers.get(product) ?? [], asked, today, weeks);
+    const offer = cheapestOffer(offers.get(product) ?? []);
+    for (const { line } of asked) priceLine(line, offer);
+    const wasteCost = sumOrUnknown(walk.wastes.map(({ cost }) => cost));
+    return { product, ...walk, wasteCost, reorder: reorderFor(walk.runsOutOn, offer, shop.safetyDays, today) };
+  });
+  for (const spraying of sprayings) spraying.materialCost = materialCostOf(spraying);
+  return { shop, today, weeks, sprayings, products, totals: totalsOf(sprayings, products) };
+}
+
+function byProduct<T extends { product: Product }>(list: T[]): Map<Product, T[]> {
+  const grouped = new Map<Product, T[]>();
+  for (const one of list) {
+    const group = grouped.get(one.product);
+    if (group) group.push(one);
+    else grouped.set(one.product, [one]);
+  }
+  return grouped;
+}
+
+type ProductDemand = Demand & { product: Product };
+
+/** The dated demand of each product, in the order of the sprayings. */
+const demandsOf = (sprayings: Spraying[]): Map<Product, ProductDemand[]> =>
+  byProduct(
+    sprayings.flatMap(({ date, lines }) =>
+      lines.map((line) => ({ product: line.ingredient.product, day: dayNumber(date), line })),
+    ),
+  );
+
+/** Unknown without a spray volume even when the recipe is empty: nobody can say what it takes. */
+const materialCostOf = ({ spray, lines }: Spraying): Micros | null =>
+  spray && sumOrUnknown(lines.map(({ cost }) => cost));
+
+/** What a line costs: its draws, and what is short at the cheapest offer. Null when any part of that is unknown. */
+function priceLine(line: IngredientLine, offer: Offer | null): void {
+  if (line.amount === null) return;
+  if (line.short > 0) line.shortCost = offer && costAt(offer, line.short);
+  else line.shortCost = micros(0);
+  line.cost = sumOrUnknown([...line.draws.map(({ cost }) => cost), line.shortCost]);
+}
+
+const totalsOf = (sprayings: Spraying[], products: ProductAhead[]): Totals => ({
+  materialCost: sumKnown(sprayings.map(({ materialCost }) => materialCost)),
+  labourCost: sumKnown(sprayings.map(({ labourCost }) => labourCost)),
+  wasteCost: sumKnown(products.flatMap(({ wastes }) => wastes.map(({ cost }) => cost))),
+  unknownCosts: sprayings.filter(({ materialCost }) => materialCost === null).length,
+});
