@@ -15,8 +15,8 @@ const RULES = ['FREQ=DAILY;INTERVAL=3', 'FREQ=WEEKLY;BYDAY=TU,SA', 'FREQ=MONTHLY
 
 const someShop = fc.record({
   units: fc.constantFrom('us', 'metric'),
-  loss: fc.constantFrom('0 mL', '60 mL', '2 fl oz'),
-  step: fc.constantFrom('0 mL', '100 mL', '0.5 L'),
+  loss: fc.constantFrom<string>('0 mL', '60 mL', '2 fl oz'),
+  step: fc.constantFrom<string>('0 mL', '100 mL', '0.5 L'),
   wagePerHour: fc.constantFrom(null, '17.35'),
   plants: fc.array(
     fc.record({ count: fc.nat(300), ml: fc.option(fc.integer({ min: 10, max: 600 }), { freq: 12, nil: null }) }),
