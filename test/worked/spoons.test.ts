@@ -49,7 +49,7 @@ const spooned = shopWith({
   ],
 });
 
-test('a spoon of a powder is mass only where somebody weighed one; elsewhere amount and cost are unknown, never zero', () => {
+test('a spoon of a powder is mass only where somebody weighed one; elsewhere it is unknown, never zero', () => {
   /*
    * Monday 4 to Sunday 10 May, three recipes in turn: r1 on 4, 7, 10; r2 on 5, 8; r3 on 6, 9.
    *   r1  1 1/2 tsp/gal × 1 gal × 4.8 g = 7.2 g. 1 lb = 453,592.37 mg, entered as 453,592 mg. 20.00 × 7,200 ÷ 453,592:
