@@ -1,6 +1,7 @@
 import { minus } from '@/shared/quantity/amounts';
 import { addDays } from '@/shared/time/day';
-import type { Plan } from '../ahead/plan';
+import { showDay } from '@/shared/time/show-day';
+import type { Plan, Waste } from '../ahead/plan';
 import { costOut } from '../ledger/draw-cost';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Container } from '../shop';
@@ -18,6 +19,10 @@ export function containerWorking(plan: Plan, [lot, place, figure]: string[]): Fo
       return lastDayWorking(container);
     case 'value':
       return valueWorking(container);
+    case 'wasted':
+      return wastedWorking(plan, container);
+    case 'wasteCost':
+      return wasteCostWorking(plan, container);
     default:
       return null;
   }
@@ -84,6 +89,75 @@ function valueWorking(container: Container): FoundWorking {
         stockShown(container, container.remaining),
         'its movements',
         figureAddress('container', lot, place, 'remaining'),
+      ),
+    ],
+  };
+}
+
+const wasteOf = (plan: Plan, container: Container): Waste | null =>
+  plan.products.flatMap(({ wastes }) => wastes).find((one) => one.container === container) ?? null;
+
+/** What the sprayings planned until its last day take from a container. */
+const takenFrom = (plan: Plan, container: Container) =>
+  plan.sprayings.flatMap(({ program, recipe, date, lines }) =>
+    lines.flatMap(({ draws }, number) =>
+      draws
+        .filter((draw) => draw.container === container)
+        .map(({ amount }) => ({ program, recipe, date, number, amount })),
+    ),
+  );
+
+function wastedWorking(plan: Plan, container: Container): FoundWorking | null {
+  const waste = wasteOf(plan, container);
+  if (!waste) return null;
+  const { lot, place } = container;
+  return {
+    title: `What will be wasted of ${bottleName(container)}`,
+    value: stockShown(container, waste.amount),
+    rule: 'What is left in it − what the sprayings planned until its last usable day take from it. It counts as waste on the day after, or today when that day is past.',
+    steps: [
+      worked(
+        'Left in it',
+        stockShown(container, container.remaining),
+        'its movements',
+        figureAddress('container', lot, place, 'remaining'),
+      ),
+      ...takenFrom(plan, container).map(({ program, recipe, date, number, amount }) =>
+        worked(
+          `Taken for ${recipe.name}`,
+          stockShown(container, amount),
+          showDay(date),
+          figureAddress('spraying', program.id, date, 'line', number, 'amount'),
+        ),
+      ),
+      ...lastDayStep(container),
+    ],
+  };
+}
+
+function lastDayStep(container: Container): Step[] {
+  const day = lastUsableDay(container);
+  const { lot, place } = container;
+  const address = figureAddress('container', lot, place, 'lastUsableDay');
+  return day === null ? [] : [worked('Last usable day', { kind: 'day', day }, 'the bottle and the product', address)];
+}
+
+function wasteCostWorking(plan: Plan, container: Container): FoundWorking | null {
+  const waste = wasteOf(plan, container);
+  if (!waste) return null;
+  const { lot, place, paid } = container;
+  return {
+    title: `Cost of what will be wasted of ${bottleName(container)}`,
+    value: money(waste.cost, 'What was paid for it was never entered.'),
+    rule: 'What was paid for the bottle, less the share of everything drawn from it until then.',
+    steps: [
+      entered('Paid', money(paid, 'Never entered.'), `lot ${lot}, freight not in it`),
+      entered('It held', stockShown(container, container.size), `pack ${container.packText}`),
+      worked(
+        'Will be wasted',
+        stockShown(container, waste.amount),
+        'after its last day',
+        figureAddress('container', lot, place, 'wasted'),
       ),
     ],
   };

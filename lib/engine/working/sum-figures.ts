@@ -1,7 +1,8 @@
+import type { Micros } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
 import { sumKnown } from '../ahead/cost-sums';
 import type { Plan, Spraying } from '../ahead/plan';
-import { count, type FoundWorking, figureAddress, money, type Step, worked } from './shown';
+import { count, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
 const UNKNOWN = 'Not known for this one, so it is not in the sum.';
 
@@ -13,16 +14,22 @@ const costStep = (spraying: Spraying, figure: 'materialCost' | 'labourCost'): St
     figureAddress('spraying', spraying.program.id, spraying.date, figure),
   );
 
+/** A sum of costs as it is shown: unknown when there are costs and none of them is known, because that is not zero. */
+function sumShown(costs: (Micros | null)[]): Shown {
+  if (costs.length > 0 && costs.every((cost) => cost === null))
+    return { kind: 'unknown', because: 'None of it is known.' };
+  return { kind: 'money', micros: sumKnown(costs) };
+}
+
 /** The working of a day's sum: `DATE/materialCost` or `DATE/labourCost`. */
 export function dayWorking(plan: Plan, [date, figure]: string[]): FoundWorking | null {
   if (figure !== 'materialCost' && figure !== 'labourCost') return null;
   const sprayings = plan.sprayings.filter((one) => one.date === date);
-  const total = sumKnown(sprayings.map((one) => one[figure]));
   const [first] = sprayings;
   return first
     ? {
         title: `${figure === 'materialCost' ? 'Product' : 'Labour'} on ${showDay(first.date)}`,
-        value: { kind: 'money', micros: total },
+        value: sumShown(sprayings.map((one) => one[figure])),
         rule: 'The sprayings of the day, added up. What is unknown is not in the sum, and says so.',
         steps: sprayings.map((one) => costStep(one, figure)),
       }
@@ -37,7 +44,7 @@ export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | nul
     case 'labourCost':
       return {
         title: `${figure === 'materialCost' ? 'Product' : 'Labour'} in ${plan.weeks} weeks`,
-        value: { kind: 'money', micros: totals[figure] },
+        value: sumShown(sprayings.map((one) => one[figure])),
         rule: 'Every spraying of the weeks ahead, added up. What is unknown is not in the sum.',
         steps: sprayings.map((one) => costStep(one, figure)),
       };
@@ -57,9 +64,9 @@ export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | nul
   }
 }
 
-const wasteTotal = ({ products, totals, weeks }: Plan): FoundWorking => ({
+const wasteTotal = ({ products, weeks }: Plan): FoundWorking => ({
   title: `About to be wasted in ${weeks} weeks`,
-  value: { kind: 'money', micros: totals.wasteCost },
+  value: sumShown(products.flatMap(({ wastes }) => wastes.map(({ cost }) => cost))),
   rule: 'What is left in bottles after their last usable day, at what was paid for it, if nothing but the programs uses it.',
   steps: products
     .filter(({ wastes }) => wastes.length > 0)
