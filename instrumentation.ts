@@ -3,12 +3,8 @@
  * whose database is missing, damaged or would not keep its promises does not open at all.
  */
 export async function register(): Promise<void> {
-  if (process.env.NEXT_RUNTIME !== 'nodejs') return;
-  const { database } = await import('@/lib/data/database');
-  try {
-    await database();
-  } catch (error) {
-    console.error(`\n  The shop cannot open. ${error instanceof Error ? error.message : String(error)}\n`);
-    process.exit(1);
+  if (process.env.NEXT_RUNTIME === 'nodejs') {
+    const { openOrStop } = await import('@/lib/data/open-or-stop');
+    await openOrStop();
   }
 }

@@ -8,8 +8,9 @@ export const SHOWN_SHOP = 'shown-shop';
 
 /** Every shop in this database, and which of them this browser looks at. */
 export const shopsAndShown = cache(async (): Promise<{ shops: ShopListed[]; shown: ShopListed | null }> => {
-  const shops = await shopsHere();
+  // The cookie comes first: it tells Next that no page can be made at build time, when there is no database yet.
   const chosen = (await cookies()).get(SHOWN_SHOP)?.value;
+  const shops = await shopsHere();
   return { shops, shown: shops.find(({ id }) => id === chosen) ?? newestOwn(shops) ?? shops.at(-1) ?? null };
 });
 

@@ -70,7 +70,7 @@ const ROOMS: Room[] = [
     packages: [NODE, /^@prisma\//, /^prisma\/config$/, /^better-sqlite3$/],
   },
   { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
-  { in: /^instrumentation\.ts$/, own: [/^lib\/data\/database$/], packages: [] },
+  { in: /^instrumentation\.ts$/, own: [/^lib\/data\/open-or-stop$/], packages: [] },
   { in: /^next\.config\.js$/, own: [], packages: [] },
   { in: /^test\//, own: [/./], packages: [/./] },
 ];

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { statfsSync } from 'node:fs';
 import { trouble } from './trouble.js';
 
-const TAIL_LINES = 25;
+const TAIL_LINES = 60;
 const running = new Set();
 
 /**
