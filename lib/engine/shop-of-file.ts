@@ -10,13 +10,14 @@ import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
 import { readDay, WEEKDAYS } from '@/shared/time/day';
 import { minutesDown, minutesUp } from '@/shared/time/hours';
 import { readInstant } from '@/shared/time/instant';
-import { readRepeat } from '@/shared/time/recurrence';
-import { readZone } from '@/shared/time/zone';
+import { readRepeat, settleUntil } from '@/shared/time/recurrence';
+import { readZone, type Zone } from '@/shared/time/zone';
 import type { Bench, Container, Offer, Product, Program, Recipe, Shop, Sprayer, Supplier } from './shop';
 
 type Settings = ShopFile['shop'];
 type FileProduct = ShopFile['products'][number];
 type FileLot = ShopFile['lots'][number];
+type FileProgram = ShopFile['programs'][number];
 
 /**
  * The shop that a file describes, as the calculations take it: references followed, texts read, lots taken apart into
@@ -27,6 +28,7 @@ type FileLot = ShopFile['lots'][number];
  * Throws  RangeError when the file did not pass
  */
 export function shopOfFile(file: ShopFile): Shop {
+  const settings = settingsOf(file.shop);
   const suppliers = file.suppliers.map(supplierOf);
   const products = file.products.map(productOf);
   const benches: Bench[] = file.benches.map((bench) => ({ ...bench }));
@@ -36,14 +38,14 @@ export function shopOfFile(file: ShopFile): Shop {
   const recipes = file.recipes.map((each) => recipeOf(each, product));
   const recipe = finder('recipe', recipes);
   return {
-    ...settingsOf(file.shop),
+    ...settings,
     suppliers,
     products,
     offers: file.offers.map((offer) => offerOf(offer, supplier, product)),
     containers: file.lots.flatMap((lot) => containersOf(lot, product(lot.product))),
     benches,
     recipes,
-    programs: file.programs.map((program) => programOf(program, recipe, bench)),
+    programs: file.programs.map((program) => programOf(program, settings.zone, recipe, bench)),
     applications: file.applications.map((application) => ({
       id: application.id,
       recipe: recipe(application.recipe),
@@ -192,13 +194,18 @@ const recipeOf = (recipe: ShopFile['recipes'][number], find: Find<Product>): Rec
   }),
 });
 
-const programOf = (program: ShopFile['programs'][number], recipe: Find<Recipe>, bench: Find<Bench>): Program => ({
-  id: program.id,
-  recipes: program.recipes.map(recipe),
-  benches: program.benches.map(bench),
-  startsOn: known(readDay(program.startsOn)),
-  endsOn: maybe(program.endsOn, readDay),
-  repeat: maybe(program.repeat, readRepeat),
-  startMinute: known(readClockTime(program.startTime)),
-  duration: minutes(program.minutes),
-});
+function programOf(program: FileProgram, zone: Zone, recipe: Find<Recipe>, bench: Find<Bench>): Program {
+  const startMinute = known(readClockTime(program.startTime));
+  const repeat = maybe(program.repeat, readRepeat);
+  return {
+    id: program.id,
+    recipes: program.recipes.map(recipe),
+    benches: program.benches.map(bench),
+    startsOn: known(readDay(program.startsOn)),
+    endsOn: maybe(program.endsOn, readDay),
+    // An end in UTC is a day only once the zone and the time of day are known.
+    repeat: repeat && settleUntil(repeat, zone, startMinute),
+    startMinute,
+    duration: minutes(program.minutes),
+  };
+}

@@ -192,3 +192,22 @@ test('k times the plants take k times the amounts, before the sprayer rounds', (
     RUNS,
   );
 });
+
+test('a program that ends at an instant sprays up to it, in the zone of the shop', () => {
+  const shop = {
+    units: 'us',
+    loss: '0 mL',
+    step: '0 mL',
+    wagePerHour: null,
+    plants: [{ count: 10, ml: 200 }],
+    lots: [],
+    offers: [],
+  } as const;
+  const rules = ['FREQ=DAILY;UNTIL=20260305T153000Z', 'FREQ=DAILY;UNTIL=20260305T152900Z'];
+  const { sprayings } = planOf(
+    fileOf({ ...shop, plants: [...shop.plants], lots: [], offers: [], doses: ['5 mL/L'], rules }),
+  );
+  const last = (program: string) => sprayings.filter((one) => one.program.id === program).at(-1)?.date;
+  // The first begins at 10:30 in New York, which is 15:30 UTC; the second at 11:30.
+  expect([last('g0'), last('g1')]).toEqual(['2026-03-05', '2026-03-04']);
+});
