@@ -9,7 +9,7 @@ export default function PageError({ error, retry }: { error: unknown; retry: () 
         Nothing was changed. Until it can be shown again, keep out of any bench you are not sure about.
         {digestOf(error) && ` The details are in the server’s log under ${digestOf(error)}.`}
       </p>
-      <p>
+      <p className="apart">
         <button type="button" data-main="" onClick={retry}>
           Try again
         </button>

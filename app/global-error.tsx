@@ -14,7 +14,7 @@ export default function ShopError({ retry }: { error: unknown; retry: () => void
             Nothing was changed. Keep out of any bench you are not sure about. The reason is in the log of the server;
             it may be that the data folder was moved, or that the disk is full.
           </p>
-          <p>
+          <p style={{ marginTop: '1rem' }}>
             <button type="button" data-main="" onClick={retry}>
               Try again
             </button>

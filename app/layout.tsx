@@ -37,6 +37,11 @@ export default async function Layout({ children }: { children: ReactNode }) {
             {house?.shop.name ?? 'Bench & Bottle'}
           </a>
           <PlaceLinks places={PLACES} />
+          {house?.isDemo && (
+            <p className={styles.demo}>
+              The demo shop. <a href="/setup#start">Start my own</a>
+            </p>
+          )}
         </header>
         <main id="main" className={styles.main} tabIndex={-1}>
           {children}

@@ -1,4 +1,5 @@
 import type { BenchStanding } from '@/lib/views/bench-standing';
+import type { DayClock } from '@/lib/views/day-clock';
 import { showUntil } from '@/shared/time/show-day';
 import styles from './bench-row.module.css';
 import { BenchTag } from './bench-tag';
@@ -6,14 +7,14 @@ import { DayStrip } from './day-strip';
 import { Figure } from './figure';
 import type { Ways } from './shown-text';
 
-type BenchRowProps = { bench: BenchStanding; minute: number; ways: Ways };
+type BenchRowProps = { bench: BenchStanding; clock: DayClock; ways: Ways };
 
 /** One bench: its tag, its day, and in words whether anybody may stand there. */
-export function BenchRow({ bench, minute, ways }: BenchRowProps) {
+export function BenchRow({ bench, clock, ways }: BenchRowProps) {
   return (
     <li className={styles.row} data-state={bench.state}>
       <BenchTag name={bench.name} />
-      <DayStrip {...bench.spans} now={minute} />
+      <DayStrip strip={bench.strip} clock={clock} />
       <p className={styles.state}>
         <b>
           <State bench={bench} ways={ways} />
@@ -24,7 +25,7 @@ export function BenchRow({ bench, minute, ways }: BenchRowProps) {
   );
 }
 
-function State({ bench, ways }: Omit<BenchRowProps, 'minute'>) {
+function State({ bench, ways }: Omit<BenchRowProps, 'clock'>) {
   const { state, until, closedUntil, elapsedAt } = bench;
   if (state === 'unknown') {
     return (
@@ -60,9 +61,9 @@ function whyText({ state, elapsedAt, because, next }: BenchStanding, ways: Ways)
   const clock = (instant: Parameters<typeof showUntil>[0]) => showUntil(instant, ways.zone, ways.today);
   const reasons = state === 'open' ? (elapsedAt === null ? [] : ['as recorded']) : because;
   if (!next) return state === 'open' ? [...reasons, 'nothing due today'].join(' · ') : reasons.join(' · ');
-  const then = next.reopensAt === null ? 'then keep out, not known' : `closed to ${clock(next.reopensAt)}`;
+  const until = next.reopensAt === null ? 'on, not known until when' : `to ${clock(next.reopensAt)}`;
   const due = next.unrecorded
     ? `${next.recipe} was due ${clock(next.startsAt)}, not recorded`
-    : `spray ${clock(next.startsAt)}, ${then}`;
+    : `closed ${clock(next.startsAt)} ${until}`;
   return [...reasons, due].join(' · ');
 }

@@ -19,7 +19,7 @@ export function Bottle({ bottle, scale = 1 }: BottleProps) {
   const shape = bottle.form === 'powder' ? jar(height) : flask(height);
   const { width, mouth, top, outline } = shape;
   const level = (part: number) => height - BASE - (height - BASE - top) * part;
-  const room = { left: 3, right: TAG.width + 4, above: 12 };
+  const room = { left: 3, right: (bottle.tag ? TAG.width : 20) + 6, above: 12 };
   return (
     <svg
       className={styles.bottle}
@@ -38,7 +38,7 @@ export function Bottle({ bottle, scale = 1 }: BottleProps) {
       </g>
       <path className={styles.glass} d={outline} />
       <Cap width={width} mouth={mouth} opened={bottle.opened} />
-      {bottle.tag && <PaperTag text={bottle.tag} from={[(width + mouth) / 2, top * 0.7]} to={[width, top + 6]} />}
+      {bottle.tag && <PaperTag text={bottle.tag} from={[(width + mouth) / 2, top * 0.7]} to={[width + 3, top + 6]} />}
     </svg>
   );
 }
@@ -94,7 +94,8 @@ function Cap({ width, mouth, opened }: { width: number; mouth: number; opened: b
   );
 }
 
-const TAG = { width: 46, height: 19 };
+/** Wide enough for a month and a year. */
+const TAG = { width: 64, height: 20 };
 
 function PaperTag({ text, from, to }: { text: string; from: [number, number]; to: [number, number] }) {
   const [x, y] = to;

@@ -1,57 +1,49 @@
-import type { Span } from '@/lib/views/day-spans';
+import type { BenchStrip, MinuteSpan } from '@/lib/engine/keepout/planned-closures';
+import type { DayClock } from '@/lib/views/day-clock';
 import styles from './day-strip.module.css';
 
-const MINUTES = 24 * 60;
-const percent = (minute: number) => `${(minute / MINUTES) * 100}%`;
-
-type DayStripProps = {
-  open: Span[];
-  spraying: Span[];
-  closed: Span[];
-  unknown: Span[];
-  /** Minutes since midnight, when the strip is of today. */
-  now?: number | null;
-};
+type DayStripProps = { strip: BenchStrip | null; clock: DayClock };
 
 /**
  * One bench through one day, midnight to midnight: opening hours light, spraying solid, keep out hatched, and
  * unknown hatched the other way. The words beside it say the same, so it is a picture and nothing more to a reader.
  */
-export function DayStrip({ open, spraying, closed, unknown, now = null }: DayStripProps) {
+export function DayStrip({ strip, clock }: DayStripProps) {
+  const share = (minute: number) => `${(minute / clock.minutes) * 100}%`;
   return (
     <svg className={styles.strip} aria-hidden="true" focusable="false">
       <rect className={styles.night} y="35%" width="100%" height="30%" />
-      <Spans of={open} className={styles.open} />
-      <Spans of={closed} className={styles.closed} />
-      <Spans of={unknown} className={styles.unknown} />
-      <Spans of={spraying} className={styles.spraying} />
-      {now !== null && <line className={styles.now} x1={percent(now)} x2={percent(now)} y1="0" y2="100%" />}
+      <Spans of={strip?.open} className={styles.open} share={share} />
+      <Spans of={strip?.closed} className={styles.closed} share={share} />
+      <Spans of={strip?.unknown} className={styles.unknown} share={share} />
+      <Spans of={strip?.spraying} className={styles.spraying} share={share} />
+      {clock.now !== null && (
+        <line className={styles.now} x1={share(clock.now)} x2={share(clock.now)} y1="0" y2="100%" />
+      )}
     </svg>
   );
 }
 
-function Spans({ of, className }: { of: Span[]; className?: string }) {
-  return of.map(([from, to]) => (
-    <rect
-      key={`${from}-${to}`}
-      className={className}
-      x={percent(from)}
-      width={percent(to - from)}
-      y="12%"
-      height="76%"
-    />
+type SpansProps = { of: MinuteSpan[] | undefined; className: string | undefined; share: (minute: number) => string };
+
+function Spans({ of = [], className, share }: SpansProps) {
+  // Two records can close a bench for the very same time, which is drawn once.
+  const spans = new Map(of.map((span) => [span.join('-'), span]));
+  return [...spans].map(([key, [from, to]]) => (
+    <rect key={key} className={className} x={share(from)} width={share(to - from)} y="12%" height="76%" />
   ));
 }
 
-const HOURS = [6, 9, 12, 15, 18, 21];
+const EVERY_THREE_HOURS = 180;
 
 /** The one clock that the strips under it share. */
-export function HourScale() {
+export function HourScale({ clock }: { clock: DayClock }) {
+  const hours = clock.hours.filter(({ clock: minute }) => minute > 0 && minute % EVERY_THREE_HOURS === 0);
   return (
     <svg className={styles.scale} aria-hidden="true" focusable="false">
-      {HOURS.map((hour) => (
-        <text key={hour} x={percent(hour * 60)} y="13" textAnchor="middle">
-          {hour}:00
+      {hours.map(({ clock: minute, at }) => (
+        <text key={at} x={`${(at / clock.minutes) * 100}%`} y="13" textAnchor="middle">
+          {minute / 60}:00
         </text>
       ))}
     </svg>

@@ -7,7 +7,7 @@ export function FirstVisit() {
         Benches, bottles, recipes and programs live in a shop. Start one, or bring one in as a file; the demo shop is
         there to look around in.
       </p>
-      <p>
+      <p className="apart">
         <a className="button" data-main="" href="/setup">
           Start my shop
         </a>

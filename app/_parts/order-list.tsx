@@ -3,7 +3,7 @@ import { Figure } from './figure';
 import styles from './order-list.module.css';
 import type { Ways } from './shown-text';
 
-/** What to order: whole weeks left as the large figure, and in words by when, from whom and why. */
+/** What to order: whole weeks left as the large figure, and in words by when and why. */
 export function OrderList({ orders, ways }: { orders: OrderLine[]; ways: Ways }) {
   return (
     <ul>
@@ -52,14 +52,14 @@ function OrderWords({ line: { order, runsOutOn }, ways }: LineProps) {
   if (!order) {
     return (
       <>
-        runs out <Figure of={runsOutOn} ways={ways} />; no offer with a lead time yet
+        runs out <Figure of={runsOutOn} ways={ways} />; no offer with a lead time
       </>
     );
   }
   return (
     <>
-      {order.weeks < 0 ? 'was to be ordered by ' : 'order by '}
-      <Figure of={order.orderBy} ways={ways} />, {order.from} · runs out <Figure of={runsOutOn} ways={ways} />
+      {order.weeks < 0 ? 'due ' : 'order by '}
+      <Figure of={order.orderBy} ways={ways} /> · runs out <Figure of={runsOutOn} ways={ways} />
     </>
   );
 }

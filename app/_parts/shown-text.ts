@@ -1,7 +1,7 @@
 import type { Shown } from '@/lib/engine/working/shown';
 import { showMinutes, showMoney, showNumber, showStock, showVolume } from '@/shared/measure/show';
 import type { Day } from '@/shared/time/day';
-import { showDay, showUntil } from '@/shared/time/show-day';
+import { showDayShort, showUntil } from '@/shared/time/show-day';
 import type { Zone } from '@/shared/time/zone';
 
 /** How a shop wants its figures written: US or metric units, its currency, its own clock and today, beside which another year shows. */
@@ -21,7 +21,7 @@ export function shownText(value: Shown, ways: Ways): string {
     case 'ratio':
       return `${showNumber(value.value)} ${value.unit}`;
     case 'day':
-      return showDay(value.day, ways.today);
+      return showDayShort(value.day, ways.today);
     case 'instant':
       // Rounded up to the minute: a time read from a screen may never end an interval too soon.
       return showUntil(value.instant, ways.zone, ways.today);

@@ -15,22 +15,26 @@ export function Ticket({ ticket, ways }: TicketProps) {
     <article className={styles.ticket} id={ticket.id} aria-labelledby={`${ticket.id}-name`}>
       <Jug level={ticket.level} liquid={ticket.liquid} />
       <div className={styles.what}>
-        <h3 className={styles.name} id={`${ticket.id}-name`}>
-          {ticket.recipe}
-        </h3>
+        <div className={styles.head}>
+          <h3 className={styles.name} id={`${ticket.id}-name`}>
+            {ticket.recipe}
+          </h3>
+          <p>
+            <b>{showClock(ticket.startsAt, ways.zone)}</b>, <ReopensLine ticket={ticket} ways={ways} />
+          </p>
+        </div>
         <p className="soft">
-          {showClock(ticket.startsAt, ways.zone)} · {ticket.benches.join(', ')} ·{' '}
-          <Figure of={ticket.plants} ways={ways} /> · <Mixed ticket={ticket} ways={ways} />
+          {ticket.benches.join(', ')} · <Figure of={ticket.plants} ways={ways} /> ·{' '}
+          <Mixed ticket={ticket} ways={ways} />
         </p>
         <Mix ticket={ticket} ways={ways} />
       </div>
       <Cost ticket={ticket} ways={ways} />
-      <div className={styles.after}>
-        <p className="small">
-          <ReopensLine ticket={ticket} ways={ways} />
-        </p>
-        <FlagLines flags={ticket.flags} />
-      </div>
+      {ticket.flags.length > 0 && (
+        <div className={styles.after}>
+          <FlagLines flags={ticket.flags} />
+        </div>
+      )}
     </article>
   );
 }
@@ -86,13 +90,16 @@ function Cost({ ticket, ways }: TicketProps) {
 
 function ReopensLine({ ticket, ways }: TicketProps) {
   const { reopening, reopensAt } = ticket;
+  const isKnown = reopensAt.value.kind === 'instant';
   return (
     <>
-      {reopensAt.value.kind === 'instant' ? 'Benches reopen ' : 'After it: '}
+      {isKnown ? 'reopens ' : 'then '}
       <Figure of={reopensAt} ways={ways} />
-      {reopening.kind === 'before' && `, ${showMinutes(reopening.minutes)} before the shop opens`}
-      {reopening.kind === 'during' && ', and are closed while the shop is open'}
-      {reopening.kind === 'unseen' && '; no customers there'}
+      <span className="soft">
+        {reopening.kind === 'before' && `, ${showMinutes(reopening.minutes)} before opening`}
+        {reopening.kind === 'unseen' && ', no customers there'}
+      </span>
+      {reopening.kind === 'during' && <b>, closed in opening hours</b>}
     </>
   );
 }

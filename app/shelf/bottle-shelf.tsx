@@ -7,6 +7,7 @@ import { Figure } from '../_parts/figure';
 import type { Ways } from '../_parts/shown-text';
 import styles from './bottle-shelf.module.css';
 import { daysLeftText } from './days-left-text';
+import { weeksWords } from './weeks-words';
 
 type BottleShelfProps = { products: ShelfProduct[]; today: Day; ways: Ways };
 
@@ -72,7 +73,8 @@ function ReorderLine({ product, ways }: { product: ShelfProduct; ways: Ways }) {
     <p className={weeks <= 0 ? 'grave' : undefined}>
       <b>
         <Figure of={weeksUntilReorder} ways={ways}>
-          {weeksText(weeks)}
+          reorder {weeks > 0 && 'in '}
+          {weeksWords(weeks)}
         </Figure>
       </b>{' '}
       · order by <Figure of={orderBy} ways={ways} />
@@ -80,24 +82,18 @@ function ReorderLine({ product, ways }: { product: ShelfProduct; ways: Ways }) {
   );
 }
 
-const weeksText = (weeks: number): string => {
-  if (weeks < 0) return 'late to reorder';
-  if (weeks === 0) return 'reorder this week';
-  return `reorder in ${weeks} ${weeks === 1 ? 'week' : 'weeks'}`;
-};
-
 function BottleLine({ bottle, today, ways }: { bottle: ShelfBottle; today: Day; ways: Ways }) {
   const { remaining, lastUsableDay, value, pack, daysLeft, coming, receivedOn, openedOn } = bottle;
   return (
     <li className={styles.bottle}>
       <span>
         <Figure of={remaining} ways={ways} /> of {pack}
-        {openedOn ? ', opened' : ''}
+        {openedOn ? ', opened' : ''} · worth <Figure of={value} ways={ways} />
         {coming ? `, arrives ${showDayShort(receivedOn, today)}` : ''}
       </span>
       <span className={daysLeft !== null && daysLeft < 0 ? 'grave' : 'soft'}>
         last day <Figure of={lastUsableDay} ways={ways} />
-        {daysLeft !== null && `, ${daysLeftText(daysLeft)}`} · worth <Figure of={value} ways={ways} />
+        {daysLeft !== null && `, ${daysLeftText(daysLeft)}`}
       </span>
     </li>
   );

@@ -5,6 +5,7 @@ import { Figure } from '../_parts/figure';
 import type { Ways } from '../_parts/shown-text';
 import styles from './bottle-table.module.css';
 import { daysLeftText } from './days-left-text';
+import { weeksWords } from './weeks-words';
 
 type BottleTableProps = { products: ShelfProduct[]; today: Day; ways: Ways };
 
@@ -39,7 +40,7 @@ export function BottleTable({ products, today, ways }: BottleTableProps) {
 }
 
 function ProductRows({ product, today, ways }: { product: ShelfProduct; today: Day; ways: Ways }) {
-  const { id, name, kind, onHand, runsOutOn, weeksUntilReorder, orderBy, bottles } = product;
+  const { id, name, kind, onHand, runsOutOn, weeksUntilReorder, weeks, orderBy, bottles } = product;
   return (
     <tbody>
       <tr className={styles.product}>
@@ -54,7 +55,9 @@ function ProductRows({ product, today, ways }: { product: ShelfProduct; today: D
           <Figure of={runsOutOn} ways={ways} />
         </td>
         <td>
-          <Figure of={weeksUntilReorder} ways={ways} />
+          <Figure of={weeksUntilReorder} ways={ways}>
+            {weeksWords(weeks)}
+          </Figure>
         </td>
         <td>
           <Figure of={orderBy} ways={ways} />

@@ -2,35 +2,37 @@ import { flagsInWords } from '@/lib/views/flags-by-gravity';
 import type { DayAhead } from '@/lib/views/today';
 import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
-import { Figure } from '../_parts/figure';
+import { DayCost } from '../_parts/day-cost';
+import { EmptyPlace } from '../_parts/empty-place';
 import { SeverityMark } from '../_parts/flag-lines';
 import type { Ways } from '../_parts/shown-text';
 import styles from './days-ahead.module.css';
 
 type DaysAheadProps = { days: DayAhead[]; from: Day; ways: Ways };
 
-/** The next seven days side by side: what is sprayed on each, and what it costs. */
+/** The next seven days: on which of them is sprayed, what, and what it costs. */
 export function DaysAhead({ days, from, ways }: DaysAheadProps) {
+  const busy = days.filter(({ sprayings }) => sprayings.length > 0);
   return (
     <section aria-labelledby="ahead">
       <h2 id="ahead">The next seven days</h2>
-      <ol className={styles.days}>
-        {days.map((one) => (
-          <li key={one.day} className={styles.day} data-empty={one.sprayings.length === 0 || undefined}>
-            <h3 className={styles.name}>{showDayShort(one.day, from)}</h3>
-            <Sprayings of={one} ways={ways} />
-          </li>
+      {busy.length === 0 && <EmptyPlace>Nothing is to be sprayed on any of them.</EmptyPlace>}
+      <ol>
+        {busy.map((one) => (
+          <DayLine key={one.day} of={one} from={from} ways={ways} />
         ))}
       </ol>
     </section>
   );
 }
 
-function Sprayings({ of: { day, sprayings, materialCost, unknown, flags }, ways }: { of: DayAhead; ways: Ways }) {
-  const flagged = flagsInWords(flags);
-  if (sprayings.length === 0) return <p className={styles.nothing}>nothing</p>;
+type DayLineProps = { of: DayAhead; from: Day; ways: Ways };
+
+function DayLine({ of: { day, sprayings, materialCost, unknown, flags }, from, ways }: DayLineProps) {
+  const grave = flags.filter(({ severity }) => severity !== 'note');
   return (
-    <>
+    <li className={styles.day}>
+      <h3 className={styles.name}>{showDayShort(day, from)}</h3>
       <ul>
         {sprayings.map(({ id, recipe }) => (
           <li key={id}>
@@ -42,16 +44,15 @@ function Sprayings({ of: { day, sprayings, materialCost, unknown, flags }, ways 
       </ul>
       {materialCost && (
         <p className={styles.cost}>
-          <Figure of={materialCost} ways={ways} />
-          {unknown > 0 && <span className="grave"> + {unknown} not known</span>}
+          <DayCost cost={materialCost} unknown={unknown} of={sprayings.length} ways={ways} />
         </p>
       )}
-      {flagged && (
+      {grave.length > 0 && (
         <p className={styles.flagged}>
-          <SeverityMark severity={flags.some(({ severity }) => severity === 'stop') ? 'stop' : 'warn'} />
-          {flagged}
+          <SeverityMark severity={grave.some(({ severity }) => severity === 'stop') ? 'stop' : 'warn'} />
+          {flagsInWords(grave)}
         </p>
       )}
-    </>
+    </li>
   );
 }

@@ -6,7 +6,6 @@ import { BenchRow } from '../_parts/bench-row';
 import { HourScale } from '../_parts/day-strip';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
-import { FlagLines } from '../_parts/flag-lines';
 import { OrderList } from '../_parts/order-list';
 import { Ticket } from '../_parts/ticket';
 import { DaysAhead } from './days-ahead';
@@ -26,17 +25,11 @@ export default async function TodayPage() {
         <p className="soft">{summaryOf(screen)}</p>
         <Benches screen={screen} />
         <ToMix screen={screen} />
-        <DaysAhead days={screen.ahead} from={screen.today} ways={screen.ways} />
       </div>
       <div className={styles.right}>
+        <DaysAhead days={screen.ahead} from={screen.today} ways={screen.ways} />
         <Orders screen={screen} />
-        <WasteShelf waste={screen.waste} total={screen.wasteCost} ways={screen.ways} />
-        {screen.flags.length > 0 && (
-          <section aria-labelledby="also">
-            <h2 id="also">Also</h2>
-            <FlagLines flags={screen.flags} />
-          </section>
-        )}
+        <WasteShelf waste={screen.waste} total={screen.wasteCost} flagged={screen.shelfFlags} ways={screen.ways} />
       </div>
     </div>
   );
@@ -44,7 +37,7 @@ export default async function TodayPage() {
 
 type ScreenProps = { screen: TodayScreen };
 
-function Benches({ screen: { benches, minute, ways } }: ScreenProps) {
+function Benches({ screen: { benches, clock: ofToday, ways } }: ScreenProps) {
   return (
     <section aria-labelledby="benches">
       <h2 id="benches">Who may stand where</h2>
@@ -55,10 +48,10 @@ function Benches({ screen: { benches, minute, ways } }: ScreenProps) {
       ) : (
         <ul className={styles.benches}>
           <li className={styles.clock} aria-hidden="true">
-            <HourScale />
+            <HourScale clock={ofToday} />
           </li>
           {benches.map((bench) => (
-            <BenchRow key={bench.id} bench={bench} minute={minute} ways={ways} />
+            <BenchRow key={bench.id} bench={bench} clock={ofToday} ways={ways} />
           ))}
         </ul>
       )}
@@ -79,11 +72,12 @@ function ToMix({ screen: { toMix, ways } }: ScreenProps) {
   );
 }
 
-const MOST_ORDERS = 4;
+/** What presses is always shown; beside it, as much as a laptop has room for. */
+const MOST_ORDERS = 3;
 
 function Orders({ screen: { orders, ways } }: ScreenProps) {
   const pressing = orders.filter(({ order }) => order === null || order.weeks <= 0);
-  const shown = orders.slice(0, pressing.length > MOST_ORDERS ? pressing.length : MOST_ORDERS);
+  const shown = orders.slice(0, Math.max(pressing.length, MOST_ORDERS));
   return (
     <section aria-labelledby="order">
       <h2 id="order">Order</h2>

@@ -3,12 +3,10 @@ import type { TodayScreen } from '@/lib/views/today';
 /** The day in one line: what to mix, where to keep out, what is late. */
 export function summaryOf({ toMix, benches, orders }: TodayScreen): string {
   const shut = benches.filter(({ state }) => state !== 'open').length;
-  const later = benches.filter(({ next }) => next && !next.unrecorded).length;
   const pressing = orders.filter(({ order }) => order === null || order.weeks <= 0).length;
   return [
     toMix.length === 0 ? 'Nothing to spray' : counted(toMix.length, 'mix to spray', 'mixes to spray'),
     shut === 0 ? 'no bench is closed now' : counted(shut, 'bench to keep out of now', 'benches to keep out of now'),
-    later > 0 && counted(later, 'bench still to be sprayed', 'benches still to be sprayed'),
     pressing > 0 && counted(pressing, 'product to order this week', 'products to order this week'),
   ]
     .filter(Boolean)

@@ -7,12 +7,18 @@ import { Figure } from '../_parts/figure';
 import type { Ways } from '../_parts/shown-text';
 import styles from './waste-shelf.module.css';
 
-type WasteShelfProps = { waste: WasteSeen[]; total: Fig; ways: Ways };
+type WasteShelfProps = {
+  waste: WasteSeen[];
+  total: Fig;
+  /** What is flagged about the bottles, counted in words; empty when nothing is. */
+  flagged: string;
+  ways: Ways;
+};
 
 const MOST_BOTTLES = 3;
 
 /** The bottles that will be poured away in part, as they stand: hatched what nothing planned will use. */
-export function WasteShelf({ waste, total, ways }: WasteShelfProps) {
+export function WasteShelf({ waste, total, flagged, ways }: WasteShelfProps) {
   const last = waste.at(-1);
   return (
     <section aria-labelledby="waste">
@@ -24,17 +30,16 @@ export function WasteShelf({ waste, total, ways }: WasteShelfProps) {
           <ul className={styles.shelf}>
             {waste.slice(0, MOST_BOTTLES).map((one) => (
               <li key={one.key} className={styles.place}>
-                <Bottle bottle={{ ...one.bottle, tag: null }} scale={0.82} />
+                <Bottle bottle={{ ...one.bottle, tag: null }} scale={0.72} />
                 <p className={styles.rail}>
                   <a className={styles.product} href={`/shelf/${encodeURIComponent(one.product.id)}`}>
                     {one.product.name}
                   </a>
                   <span>
-                    <Figure of={one.amount} ways={ways} />{' '}
-                    {one.past ? 'past its day' : `after ${showDayShort(one.lastDay, ways.today)}`}
+                    <Figure of={one.amount} ways={ways} />, <Figure of={one.cost} ways={ways} />
                   </span>
-                  <span>
-                    <Figure of={one.cost} ways={ways} />
+                  <span className={one.past ? 'grave' : 'soft'}>
+                    {one.past ? 'past its day' : `after ${showDayShort(one.lastDay, ways.today)}`}
                   </span>
                 </p>
               </li>
@@ -45,11 +50,16 @@ export function WasteShelf({ waste, total, ways }: WasteShelfProps) {
             <b>
               <Figure of={total} ways={ways} />
             </b>{' '}
-            will be poured away by {showDayShort(last.lastDay, ways.today)}, in {waste.length}{' '}
-            {waste.length === 1 ? 'bottle' : 'bottles'}. <a href="/shelf?sort=dies">See them all</a>
+            gone by {showDayShort(last.lastDay, ways.today)}.
           </p>
         </>
       )}
+      <p className={styles.more}>
+        <a href="/shelf?sort=dies">
+          {waste.length > MOST_BOTTLES ? `All ${waste.length} bottles on the shelf` : 'The shelf, what dies first'}
+        </a>
+        {flagged && ` · ${flagged} there`}
+      </p>
     </section>
   );
 }

@@ -1,7 +1,7 @@
 import type { Recorded, WeekDay } from '@/lib/views/week';
 import type { Day } from '@/shared/time/day';
 import { showClock, showDay, showUntil } from '@/shared/time/show-day';
-import { Figure } from '../_parts/figure';
+import { DayCost } from '../_parts/day-cost';
 import type { Ways } from '../_parts/shown-text';
 import { Ticket } from '../_parts/ticket';
 import styles from './day-list.module.css';
@@ -14,7 +14,7 @@ export function DayList({ days, today, ways }: DayListProps) {
     <section key={day.day} className={styles.day} id={`day-${day.day}`} aria-labelledby={`head-${day.day}`}>
       <div className={styles.head}>
         <h2 id={`head-${day.day}`}>{day.day === today ? `Today, ${showDay(day.day)}` : showDay(day.day, today)}</h2>
-        <DayCost day={day} ways={ways} />
+        <DayWords day={day} isPast={day.day < today} ways={ways} />
       </div>
       {day.recorded.map((one) => (
         <RecordedLine key={one.key} recorded={one} day={day.day} ways={ways} />
@@ -22,20 +22,21 @@ export function DayList({ days, today, ways }: DayListProps) {
       {day.tickets.map((ticket) => (
         <Ticket key={ticket.id} ticket={ticket} ways={ways} />
       ))}
-      {day.tickets.length + day.recorded.length === 0 && (
-        <p className={styles.nothing}>{day.day < today ? 'Nothing was recorded.' : 'Nothing is to be sprayed.'}</p>
-      )}
     </section>
   ));
 }
 
-function DayCost({ day: { materialCost, labourCost, unknown }, ways }: { day: WeekDay; ways: Ways }) {
+/** What the day costs; or, on a day with nothing, that. */
+function DayWords({ day, isPast, ways }: { day: WeekDay; isPast: boolean; ways: Ways }) {
+  const { materialCost, labourCost, unknown, unknownLabour, tickets, recorded } = day;
+  if (tickets.length + recorded.length === 0) {
+    return <p className={styles.words}>{isPast ? 'Nothing was recorded.' : 'Nothing is to be sprayed.'}</p>;
+  }
   if (!materialCost || !labourCost) return null;
   return (
-    <p className={styles.cost}>
-      product <Figure of={materialCost} ways={ways} />
-      {unknown > 0 && <span className="grave"> + {unknown} not known</span>} · labour apart{' '}
-      <Figure of={labourCost} ways={ways} />
+    <p className={styles.words}>
+      product <DayCost cost={materialCost} unknown={unknown} of={tickets.length} ways={ways} /> · labour apart{' '}
+      <DayCost cost={labourCost} unknown={unknownLabour} of={tickets.length} ways={ways} />
     </p>
   );
 }

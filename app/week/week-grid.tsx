@@ -1,8 +1,9 @@
+import type { DayClock } from '@/lib/views/day-clock';
 import type { BenchDay, WeekDay, WeekScreen } from '@/lib/views/week';
 import { showClock, showDayShort } from '@/shared/time/show-day';
 import { BenchTag } from '../_parts/bench-tag';
+import { DayCost } from '../_parts/day-cost';
 import { DayStrip } from '../_parts/day-strip';
-import { Figure } from '../_parts/figure';
 import type { Ways } from '../_parts/shown-text';
 import styles from './week-grid.module.css';
 
@@ -31,47 +32,56 @@ export function WeekGrid({ screen: { days, benches, today, ways } }: { screen: W
             <th scope="row">
               <BenchTag name={bench.name} />
             </th>
-            {bench.days.map((one) => (
-              <td key={one.day}>
-                <BenchDayCell of={one} minute={days.find(({ day }) => day === one.day)?.minute ?? null} ways={ways} />
+            {days.map(({ day, clock }, place) => (
+              <td key={day}>
+                <BenchDayCell of={bench.days[place]} clock={clock} ways={ways} />
               </td>
             ))}
           </tr>
         ))}
       </tbody>
       <tfoot>
-        <CostRow days={days} what="materialCost" name="Product" ways={ways} />
-        <CostRow days={days} what="labourCost" name="Labour, apart" ways={ways} />
+        <CostRow days={days} what="materialCost" unknown="unknown" name="Product" ways={ways} />
+        <CostRow days={days} what="labourCost" unknown="unknownLabour" name="Labour, apart" ways={ways} />
       </tfoot>
     </table>
   );
 }
 
-function BenchDayCell({ of: { spans, sprayings }, minute, ways }: { of: BenchDay; minute: number | null; ways: Ways }) {
+type CellProps = { of: BenchDay | undefined; clock: DayClock; ways: Ways };
+
+function BenchDayCell({ of: cell, clock, ways }: CellProps) {
+  const { strip = null, sprayings = [] } = cell ?? {};
   return (
     <>
       <div className={styles.strip}>
-        <DayStrip {...spans} now={minute} />
+        <DayStrip strip={strip} clock={clock} />
       </div>
       {sprayings.map(({ id, recipe, startsAt }) => (
         <a key={id} className={styles.spraying} href={`#${id}`}>
           <b>{showClock(startsAt, ways.zone)}</b> {recipe}
         </a>
       ))}
-      {sprayings.length === 0 && <span className="spoken">{standing(spans)}</span>}
+      {sprayings.length === 0 && <span className="spoken">{standing(strip)}</span>}
     </>
   );
 }
 
 /** What the strip shows, for whoever cannot see it. */
-function standing({ closed, unknown }: BenchDay['spans']): string {
-  if (unknown.length > 0) return 'keep out, not known';
-  return closed.length > 0 ? 'closed for a part of the day' : 'nothing sprayed';
+function standing(strip: BenchDay['strip']): string {
+  if (strip === null || strip.unknown.length > 0) return 'keep out, not known';
+  return strip.closed.length > 0 ? 'closed for a part of the day' : 'nothing sprayed';
 }
 
-type CostRowProps = { days: WeekDay[]; what: 'materialCost' | 'labourCost'; name: string; ways: Ways };
+type CostRowProps = {
+  days: WeekDay[];
+  what: 'materialCost' | 'labourCost';
+  unknown: 'unknown' | 'unknownLabour';
+  name: string;
+  ways: Ways;
+};
 
-function CostRow({ days, what, name, ways }: CostRowProps) {
+function CostRow({ days, what, unknown, name, ways }: CostRowProps) {
   return (
     <tr>
       <th scope="row">{name}</th>
@@ -79,8 +89,11 @@ function CostRow({ days, what, name, ways }: CostRowProps) {
         const cost = day[what];
         return (
           <td key={day.day}>
-            {cost ? <Figure of={cost} ways={ways} /> : <span className="soft">–</span>}
-            {what === 'materialCost' && day.unknown > 0 && <span className="grave"> + {day.unknown} not known</span>}
+            {cost ? (
+              <DayCost cost={cost} unknown={day[unknown]} of={day.tickets.length} ways={ways} />
+            ) : (
+              <span className="soft">none</span>
+            )}
           </td>
         );
       })}

@@ -2,8 +2,8 @@ import type { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { BenchState } from '../engine/keepout/keep-out';
+import { type BenchStrip, dayStrips } from '../engine/keepout/planned-closures';
 import { type Closing, closingsOf } from './closings';
-import { type DaySpans, daySpans } from './day-spans';
 import type { Fig } from './figures';
 import type { House } from './house';
 
@@ -21,13 +21,14 @@ export type BenchStanding = {
   because: string[];
   /** The next spraying planned for today, or the one that was planned and not recorded. */
   next: { recipe: string; startsAt: Instant; reopensAt: Instant | null; unrecorded: boolean } | null;
-  spans: DaySpans;
+  strip: BenchStrip | null;
 };
 
 /** Every bench in the shop's order, as it stands now and through today. */
 export function benchStandings(house: House): BenchStanding[] {
   const { shop, plan, today, benches, figure } = house;
   const closings = closingsOf(shop, plan);
+  const strips = dayStrips(shop, plan.sprayings, today).benches;
   return benches.map(({ bench, state, until, because }) => {
     const own = closings.filter((closing) => closing.benches.includes(bench));
     return {
@@ -37,9 +38,9 @@ export function benchStandings(house: House): BenchStanding[] {
       until: figure('bench', bench.id, 'until'),
       closedUntil: state === 'closed' ? until : null,
       elapsedAt: state === 'open' ? lastElapsed(house, own) : null,
-      because: because.map(({ recipe, endedAt }) => reasonOf(state, recipe, endedAt)),
+      because: [...new Set(because.map(({ recipe, endedAt }) => reasonOf(state, recipe, endedAt)))],
       next: nextToday(house, own),
-      spans: daySpans(shop, today, own, bench.customers),
+      strip: strips.find((strip) => strip.bench === bench) ?? null,
     };
   });
 }

@@ -9,8 +9,12 @@ export const gravestFirst = (flags: Flag[]): Flag[] =>
 /** How many of each severity, for a short line: "2 stops, 1 to look at". Empty when there is none. */
 export function flagsInWords(flags: Flag[]): string {
   const count = (severity: Severity) => flags.filter((flag) => flag.severity === severity).length;
-  const [stops, looks] = [count('stop'), count('warn')];
-  return [stops > 0 && `${stops} ${stops === 1 ? 'stop' : 'stops'}`, looks > 0 && `${looks} to look at`]
+  const [stops, looks, notes] = [count('stop'), count('warn'), count('note')];
+  return [
+    stops > 0 && `${stops} ${stops === 1 ? 'stop' : 'stops'}`,
+    looks > 0 && `${looks} to look at`,
+    notes > 0 && `${notes} ${notes === 1 ? 'note' : 'notes'}`,
+  ]
     .filter(Boolean)
     .join(', ');
 }

@@ -15,10 +15,11 @@ export const WEEK_COLUMNS = ['need', 'used', 'short', 'wasted', 'received', 'clo
 export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   product: ShelfProduct;
   facts: Product;
-  weeks: { week: Day; cells: Fig[]; isShort: boolean }[];
+  weeks: { week: Day; cells: Fig[] }[];
   ramp: Ramp;
   offers: Offer[];
-  flags: Flag[];
+  /** The first of each kind of flag, and how many more like it come later. */
+  flags: { flag: Flag; more: number }[];
 };
 
 /** One product: how it runs out week by week, its bottles, who sells it, and what its label says. */
@@ -32,13 +33,21 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
     ways,
     product: shelfProduct(house, ahead),
     facts: ahead.product,
-    weeks: ahead.weeks.map(({ week, short }, number) => ({
+    weeks: ahead.weeks.map(({ week }, number) => ({
       week,
       cells: WEEK_COLUMNS.map((column) => figure('product', id, 'week', number, column)),
-      isShort: short > 0,
     })),
     ramp: stockRamp(house, ahead),
     offers: shop.offers.filter(({ product }) => product === ahead.product),
-    flags: gravestFirst(plan.flags.filter(({ product }) => product === id)),
+    flags: firstOfEach(gravestFirst(plan.flags.filter(({ product }) => product === id))),
   };
+}
+
+/** A shortage is flagged at every spraying it touches; said once with its number, it says the same. */
+function firstOfEach(flags: Flag[]): { flag: Flag; more: number }[] {
+  const rules = [...new Set(flags.map(({ rule }) => rule))];
+  return rules.flatMap((rule) => {
+    const [flag, ...more] = flags.filter((one) => one.rule === rule);
+    return flag ? [{ flag, more: more.length }] : [];
+  });
 }

@@ -28,7 +28,6 @@ export type SprayingTicket = {
   materialCost: Fig;
   labourCost: Fig;
   costPerPlant: Fig;
-  costPerLitre: Fig;
   reopensAt: Fig;
   reopening: Reopening;
   lines: TicketLine[];
@@ -62,7 +61,6 @@ export function sprayingTicket({ shop, plan, figure }: House, spraying: Spraying
     materialCost: its('materialCost'),
     labourCost: its('labourCost'),
     costPerPlant: its('costPerPlant'),
-    costPerLitre: its('costPerLitre'),
     reopensAt: its('reopensAt'),
     reopening: reopeningOf(shop, spraying),
     lines: lines.map(({ ingredient, short }, number) => ({

@@ -3,10 +3,10 @@ import { addDays, type Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import type { Flag } from '../engine/rules/flag';
 import { type BenchStanding, benchStandings } from './bench-standing';
+import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
-import { gravestFirst } from './flags-by-gravity';
+import { flagsInWords } from './flags-by-gravity';
 import { type House, houseNow } from './house';
-import { minuteNow } from './minute-now';
 import { type OrderLine, orderLines } from './order-lines';
 import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
 import { type WasteSeen, wasteAhead } from './waste-ahead';
@@ -23,15 +23,15 @@ export type DayAhead = {
 };
 
 export type TodayScreen = Pick<House, 'today' | 'ways'> & {
-  minute: number;
+  clock: DayClock;
   benches: BenchStanding[];
   toMix: SprayingTicket[];
   ahead: DayAhead[];
   orders: OrderLine[];
   waste: WasteSeen[];
   wasteCost: Fig;
-  /** Flags about the shop as a whole today, which no spraying shows. */
-  flags: Flag[];
+  /** What is flagged about the bottles, counted in words; empty when nothing is. */
+  shelfFlags: string;
 };
 
 /** Today: what to spray, who may stand where, what to order and what is about to be wasted. */
@@ -42,14 +42,14 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
   return {
     today,
     ways,
-    minute: minuteNow(house),
+    clock: dayClock(house, today),
     benches: benchStandings(house),
     toMix: plan.sprayings.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
     orders: orderLines(house),
     waste: wasteAhead(house),
     wasteCost: figure('totals', 'wasteCost'),
-    flags: gravestFirst(plan.flags.filter(({ program }) => program === null)),
+    shelfFlags: flagsInWords(plan.flags.filter(({ program }) => program === null)),
   };
 }
 

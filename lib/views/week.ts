@@ -3,11 +3,12 @@ import { addDays, type Day, readDay } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
-import { type Closing, closingsOf, recordedClosings } from './closings';
-import { type DaySpans, daySpans } from './day-spans';
+import { type BenchStrip, type DayStrips, dayStrips } from '../engine/keepout/planned-closures';
+import type { Bench } from '../engine/shop';
+import { type Closing, recordedClosings } from './closings';
+import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
 import { type House, houseNow, WEEKS_AHEAD } from './house';
-import { minuteNow } from './minute-now';
 import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
 
 export type WeekScreen = Pick<House, 'today' | 'ways'> & {
@@ -31,8 +32,8 @@ export type WeekDay = {
   labourCost: Fig | null;
   /** How many of its sprayings have a cost that is not known, and so are not in the sum. */
   unknown: number;
-  /** Minutes since midnight, on the day that is today. */
-  minute: number | null;
+  unknownLabour: number;
+  clock: DayClock;
 };
 
 export type Recorded = {
@@ -45,7 +46,11 @@ export type Recorded = {
 };
 
 export type WeekBench = { id: string; name: string; days: BenchDay[] };
-export type BenchDay = { day: Day; spans: DaySpans; sprayings: { id: string; recipe: string; startsAt: Instant }[] };
+export type BenchDay = {
+  day: Day;
+  strip: BenchStrip | null;
+  sprayings: { id: string; recipe: string; startsAt: Instant }[];
+};
 
 /**
  * Seven days by benches.
@@ -59,7 +64,7 @@ export async function weekScreen(clock: Clock, asked: string | undefined): Promi
   const reading = asked === undefined ? null : readDay(asked);
   const from = reading?.ok ? reading.value : today;
   const days = [0, 1, 2, 3, 4, 5, 6].map((number) => addDays(from, number));
-  const closings = closingsOf(shop, plan);
+  const strips = days.map((day) => dayStrips(shop, plan.sprayings, day));
   return {
     today,
     ways,
@@ -67,7 +72,7 @@ export async function weekScreen(clock: Clock, asked: string | undefined): Promi
     benches: shop.benches.map((bench) => ({
       id: bench.id,
       name: bench.name,
-      days: days.map((day) => benchDay(house, day, closings, bench)),
+      days: strips.map((strip) => benchDay(house, strip, bench)),
     })),
     previous: addDays(from, -7),
     next: addDays(from, 7),
@@ -77,7 +82,7 @@ export async function weekScreen(clock: Clock, asked: string | undefined): Promi
 }
 
 function weekDay(house: House, day: Day): WeekDay {
-  const { shop, plan, today, figure } = house;
+  const { shop, plan, figure } = house;
   const sprayings = plan.sprayings.filter(({ date }) => date === day);
   const sum = (what: string) => (sprayings.length > 0 ? figure('day', day, what) : null);
   return {
@@ -89,7 +94,8 @@ function weekDay(house: House, day: Day): WeekDay {
     materialCost: sum('materialCost'),
     labourCost: sum('labourCost'),
     unknown: sprayings.filter(({ materialCost }) => materialCost === null).length,
-    minute: day === today ? minuteNow(house) : null,
+    unknownLabour: sprayings.filter(({ labourCost }) => labourCost === null).length,
+    clock: dayClock(house, day),
   };
 }
 
@@ -102,11 +108,10 @@ const recordedOf = ({ recipe, benches, startsAt, endsAt, reopensAt }: Closing, p
   reopensAt,
 });
 
-function benchDay({ shop, plan }: House, day: Day, closings: Closing[], bench: House['shop']['benches'][number]) {
-  const own = closings.filter(({ benches }) => benches.includes(bench));
+function benchDay({ plan }: House, { day, benches }: DayStrips, bench: Bench): BenchDay {
   return {
     day,
-    spans: daySpans(shop, day, own, bench.customers),
+    strip: benches.find((strip) => strip.bench === bench) ?? null,
     sprayings: plan.sprayings
       .filter(({ date, program }) => date === day && program.benches.includes(bench))
       .map((spraying) => ({ id: ticketId(spraying), recipe: spraying.recipe.name, startsAt: spraying.startsAt })),

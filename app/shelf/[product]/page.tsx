@@ -1,12 +1,14 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import type { Fig } from '@/lib/views/figures';
 import { type ProductScreen, productScreen } from '@/lib/views/product';
 import { showDay } from '@/shared/time/show-day';
 import { Bottle } from '../../_parts/bottle';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
 import { FlagLines } from '../../_parts/flag-lines';
+import { weeksWords } from '../weeks-words';
 import { ContainerTable } from './container-table';
 import { LabelFacts } from './label-facts';
 import { OfferTable } from './offer-table';
@@ -35,7 +37,7 @@ export default async function ProductPage({ params }: ProductParams) {
         {product.kind}, {facts.form}
         {facts.formulation && `, ${facts.formulation}`}
       </p>
-      <FlagLines flags={flags} />
+      <FlagLines flags={flags.map(({ flag, more }) => ({ ...flag, message: flag.message + moreText(more) }))} />
       <Answers screen={screen} />
       <div className={styles.columns}>
         <section aria-labelledby="weeks">
@@ -78,24 +80,28 @@ export default async function ProductPage({ params }: ProductParams) {
   );
 }
 
+const moreText = (more: number): string => (more === 0 ? '' : ` ${more} more like it in the weeks ahead.`);
+
 /** The answers first: what is there, when it runs out, when to order, what will be wasted. */
 function Answers({ screen: { product, ways } }: { screen: ProductScreen }) {
-  const { onHand, usable, runsOutOn, orderBy, weeksUntilReorder, wasteCost } = product;
-  const answers = [
+  const { onHand, usable, runsOutOn, orderBy, weeksUntilReorder, weeks, wasteCost } = product;
+  const answers: [name: string, figure: Fig, words?: string][] = [
     ['on hand', onHand],
     ['usable', usable],
     ['runs out', runsOutOn],
     ['order by', orderBy],
-    ['until reorder', weeksUntilReorder],
+    ['until reorder', weeksUntilReorder, weeksWords(weeks)],
     ['will be wasted', wasteCost],
-  ] as const;
+  ];
   return (
     <dl className={styles.answers}>
-      {answers.map(([name, figure]) => (
+      {answers.map(([name, figure, words]) => (
         <div key={name}>
           <dt>{name}</dt>
           <dd>
-            <Figure of={figure} ways={ways} />
+            <Figure of={figure} ways={ways}>
+              {words}
+            </Figure>
           </dd>
         </div>
       ))}

@@ -1,3 +1,4 @@
+import type { Fig } from '@/lib/views/figures';
 import { type ProductScreen, WEEK_COLUMNS } from '@/lib/views/product';
 import { showDayShort } from '@/shared/time/show-day';
 import { Figure } from '../../_parts/figure';
@@ -21,11 +22,11 @@ export function WeeksTable({ weeks, ways }: { weeks: ProductScreen['weeks']; way
           </tr>
         </thead>
         <tbody>
-          {weeks.map(({ week, cells, isShort }) => (
-            <tr key={week} className={isShort ? styles.short : undefined}>
+          {weeks.map(({ week, cells }) => (
+            <tr key={week}>
               <th scope="row">{showDayShort(week, ways.today)}</th>
               {cells.map((cell) => (
-                <td key={cell.at} className="number">
+                <td key={cell.at} className={`number ${toneOf(cell)}`}>
                   <Figure of={cell} ways={ways} />
                 </td>
               ))}
@@ -35,4 +36,10 @@ export function WeeksTable({ weeks, ways }: { weeks: ProductScreen['weeks']; way
       </table>
     </section>
   );
+}
+
+/** Nothing is written softly, so that what happens stands out; what is short or wasted, gravely. */
+function toneOf({ at, value }: Fig): string {
+  if (value.kind === 'stock' && value.amount === 0) return 'soft';
+  return /\/(short|wasted)$/.test(at) ? 'grave' : '';
 }
