@@ -8,7 +8,8 @@ import type { Writable } from 'node:stream';
 export function printed(stream: Writable, text: string): Promise<void> {
   return new Promise((resolve, reject) => {
     const done = (error?: (Error & { code?: string }) | null): void => {
-      stream.off('error', done);
+      // A stream tells of its error twice, here and as an event; unheard, the second would end the process.
+      if (!error) stream.off('error', done);
       if (!error || error.code === 'EPIPE') resolve();
       else reject(error);
     };

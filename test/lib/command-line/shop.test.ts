@@ -21,11 +21,14 @@ const put = (name: string, content: string | Uint8Array) => writeFileSync(join(f
 type Run = { code: number | null; out: string; faults: { path: string; message: string }[] };
 
 /** The command as it is run from the folder with the files, without anything of npm in its surroundings. */
-function shop(words: string[], input = '', env: Record<string, string> = {}): Promise<Run> {
+function shop(words: string[], input = '', env: Record<string, string> = {}, enough = Infinity): Promise<Run> {
   const clean = { PATH: process.env.PATH, HOME: process.env.HOME, INIT_CWD: folder, NODE_ENV: 'test' as const, ...env };
   const child = spawn(process.execPath, [LAUNCHER, ...words], { env: clean });
   const [out, err]: [Buffer[], Buffer[]] = [[], []];
-  child.stdout.on('data', (chunk) => out.push(chunk));
+  child.stdout.on('data', (chunk) => {
+    out.push(chunk);
+    if (out.length >= enough) child.stdout.destroy();
+  });
   child.stderr.on('data', (chunk) => err.push(chunk));
   child.stdin.on('error', () => undefined);
   child.stdin.end(input);
@@ -66,6 +69,10 @@ test('an answer larger than a pipe arrives whole', { timeout: PATIENCE }, async 
   expect(code).toBe(0);
   expect(out.length).toBeGreaterThan(1_000_000);
   expect(JSON.parse(out).sprayings).toHaveLength(3_640);
+
+  // Whoever pipes an answer into `head` has seen enough, and nothing went wrong.
+  const cut = await shop(['plan', 'busy.json', '--today', '2026-03-02', '--weeks', '52'], '', {}, 1);
+  expect({ code: cut.code, faults: cut.faults }).toEqual({ code: 0, faults: [] });
 });
 
 test('a refused file answers nothing, and names every fault on a line of its own', { timeout: PATIENCE }, async () => {
