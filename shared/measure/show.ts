@@ -18,10 +18,6 @@ const THOUSAND = exact(1000n);
 const QUART: number = wholeDown(divide(GALLON_UL, exact(4n)));
 const POUND: number = wholeDown(POUND_MG);
 
-/** The text of an amount that may be unknown: "unknown", never a zero. */
-export const showOrUnknown = <T>(amount: T | null, show: (amount: T) => string): string =>
-  amount === null ? 'unknown' : show(amount);
-
 /**
  * A volume for people. In US units a quart or more reads in gallons; less reads in mL, which is what it is measured with.
  *
@@ -123,14 +119,14 @@ const formatOf = (currency: string, places?: number): Intl.NumberFormat =>
 
 /** How many decimals the coins of a currency have: two in dollars, none in yen. */
 function placesOf(currency: string): number {
-  const known = places.get(currency) ?? formatOf(currency).resolvedOptions().maximumFractionDigits ?? 2;
-  places.set(currency, known);
+  const known = coinPlaces.get(currency) ?? formatOf(currency).resolvedOptions().maximumFractionDigits ?? 2;
+  coinPlaces.set(currency, known);
   return known;
 }
 
 /** Making a format takes far longer than using it, and a page shows hundreds of figures in a handful of formats. */
 const formats = new Map<string, Intl.NumberFormat>();
-const places = new Map<string, number>();
+const coinPlaces = new Map<string, number>();
 
 function formatWith(options: Intl.NumberFormatOptions): Intl.NumberFormat {
   const key = JSON.stringify(options);

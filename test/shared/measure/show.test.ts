@@ -1,14 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  showMass,
-  showMinutes,
-  showMoney,
-  showNumber,
-  showOrUnknown,
-  showStock,
-  showVolume,
-} from '@/shared/measure/show';
+import { showMass, showMinutes, showMoney, showNumber, showStock, showVolume } from '@/shared/measure/show';
 import { readSize, stockOf } from '@/shared/measure/size';
 import { microlitres, milligrams } from '@/shared/quantity/amounts';
 
@@ -103,11 +95,6 @@ test.each([
   [1_234.56, '1,235'],
 ])('the bare number %d reads %s', (value, text) => {
   expect(showNumber(value)).toBe(text);
-});
-
-test('what is unknown says so and never reads as zero', () => {
-  const show = (amount: number) => showVolume(amount, 'us');
-  expect([showOrUnknown(null, show), showOrUnknown(0, show)]).toEqual(['unknown', '0 mL']);
 });
 
 test('units are for reading only: whatever they are, a pack typed in is kept as the same whole amount', () => {
