@@ -2,7 +2,7 @@ import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readInstant } from '@/shared/time/instant';
 import type { Rows } from './database';
-import { minutesUp, parsed, type Saving } from './saving';
+import { minutesDown, minutesUp, parsed, type Saving } from './saving';
 import { realOrNull, small, toStored } from './whole';
 import type { Stamp } from './writer';
 
@@ -23,7 +23,7 @@ export async function saveRecipes(rows: Rows, stamp: Stamp, recipes: Saving<File
       ...{ shopId, recipeId: id, number, name, commandId, actor, recordedAt: toStored(stamp.recordedAt) },
       targetPh: realOrNull(targetPh),
       useWithinHours: realOrNull(useWithinHours),
-      useWithinMinutes: minutesUp(useWithinHours),
+      useWithinMinutes: minutesDown(useWithinHours),
     })),
   });
   await rows.ingredient.createMany({

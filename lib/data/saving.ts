@@ -1,7 +1,6 @@
 import { readMoney } from '@/shared/measure/money';
 import type { Reading } from '@/shared/outcome';
-import { exact, multiply } from '@/shared/quantity/exact';
-import { wholeUp } from '@/shared/quantity/rounding';
+import * as time from '@/shared/time/hours';
 import { small, toStored } from './whole';
 
 /** A thing of a file that is to be saved: new, or in the place of what the shop has under its id. */
@@ -21,4 +20,8 @@ export function parsed<T>(reading: Reading<T>): T {
 
 /** Hours of an interval in whole minutes, rounded up, so that no interval is kept shorter than it was given. */
 export const minutesUp = (hours: number | null): number | null =>
-  hours === null ? null : small(wholeUp(multiply(exact(hours), exact(60n))));
+  hours === null ? null : small(time.minutesUp(hours));
+
+/** Hours for which a mixed spray keeps in whole minutes, rounded down, so that none is kept longer than it may be. */
+export const minutesDown = (hours: number | null): number | null =>
+  hours === null ? null : small(time.minutesDown(hours));
