@@ -1,3 +1,4 @@
+import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { startShop } from '@/lib/commands/start-shop';
 import { database } from '@/lib/data/database';
@@ -132,4 +133,31 @@ test('a shop is started once, however often that is sent', async () => {
   expect(await (await database()).reader.shop.count()).toBe(1);
   const faulty = await startShop({ commandId: 'bad', settings: { ...SETTINGS, timeZone: 'Mars/Base' } }, CLOCK);
   expect(faulty).toMatchObject({ ok: false, refusal: { code: 'faults', faults: [{ path: 'shop.timeZone' }] } });
+});
+
+/** Another process on the same file, in the middle of a write. Gives what ends it. */
+async function anotherWriter(): Promise<() => void> {
+  const other = new Database((await database()).file);
+  other.exec('BEGIN IMMEDIATE');
+  return () => {
+    other.exec('ROLLBACK');
+    other.close();
+  };
+}
+
+test('a command that finds the file busy for a moment is done all the same', async () => {
+  const shopId = await aShop();
+  const end = await anotherWriter();
+  setTimeout(end, 300);
+  expect(await addBench(commandOf(shopId, 1), 'bench')).toEqual({ ok: true, value: { benches: 1 } });
+});
+
+test('a file that stays busy stops a command after a few tries and nothing else, and the same command may come again', async () => {
+  const shopId = await aShop();
+  const end = await anotherWriter();
+  const command = commandOf(shopId, 1);
+  await expect(addBench(command, 'bench')).rejects.toThrow();
+  expect(await benchesIn(shopId)).toBe(0);
+  end();
+  expect(await addBench(command, 'bench')).toEqual({ ok: true, value: { benches: 1 } });
 });

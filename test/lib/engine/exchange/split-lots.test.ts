@@ -38,6 +38,22 @@ test('a name that somebody gave to another lot is not taken', () => {
   expect(parts(containersOf(null, [begun, begun]), ['l~1']).map(({ id }) => id)).toEqual(['l~~1', 'l~2']);
 });
 
+test('full ones whose prices do not share out again as they are each stand apart', () => {
+  const uneven = containersOf(10, [full, full]).map((one, place) => ({ ...one, paid: micros(place) }));
+  expect(parts(uneven).map((part) => [part.id, paidFor(part)])).toEqual([
+    ['l~1', 0],
+    ['l~2', 1],
+  ]);
+  const halfKnown = containersOf(10, [full, full]).map((one, place) => ({
+    ...one,
+    paid: place === 0 ? micros(5) : null,
+  }));
+  expect(parts(halfKnown).map((part) => [part.id, paidFor(part)])).toEqual([
+    ['l', 5],
+    ['l~2', null],
+  ]);
+});
+
 test('the parts of a lot cost what the lot cost, and each container its own share when it is shared out again', () => {
   const states = fc.array(fc.record({ left: fc.constantFrom(0, 60, 100, 100), opened: fc.boolean() }), {
     minLength: 1,
