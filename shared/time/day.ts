@@ -36,12 +36,13 @@ const ZERO = 48;
 
 /** The day's number, counted from 1970-01-01. Neighbouring days differ by one. */
 export function dayNumber(day: Day): number {
-  // A Day is always ten characters long with digits in known places, so it is read without slicing: this runs in
-  // the innermost loops.
-  const digit = (place: number) => day.charCodeAt(place) - ZERO;
-  const year = digit(0) * 1000 + digit(1) * 100 + digit(2) * 10 + digit(3);
-  return civilNumber(year, digit(5) * 10 + digit(6), digit(8) * 10 + digit(9));
+  const year = twoDigitsAt(day, 0) * 100 + twoDigitsAt(day, 2);
+  return civilNumber(year, twoDigitsAt(day, 5), twoDigitsAt(day, 8));
 }
+
+/** A Day is always ten characters long with digits in known places: no slicing, because this is in the innermost loops. */
+const twoDigitsAt = (day: Day, place: number): number =>
+  (day.charCodeAt(place) - ZERO) * 10 + day.charCodeAt(place + 1) - ZERO;
 
 /** 9999-12-31. */
 const LAST_NUMBER = civilNumber(9999, 12, 31);
