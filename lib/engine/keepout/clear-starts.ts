@@ -1,3 +1,4 @@
+import { MINUTES_IN_DAY } from '@/shared/time/clock-time';
 import { dayNumber } from '@/shared/time/day';
 import { addMinutes, type Instant, instantOf } from '@/shared/time/instant';
 import { dayOf, type Zone } from '@/shared/time/zone';
@@ -40,7 +41,6 @@ export function clearStarts(openings: Openings, zone: Zone, planned: Span, earli
   };
 }
 
-const MINUTES_IN_DAY = 1_440;
 /** Days looked at: the search, and enough beyond it that the gap in which a start at its edge lies is whole. */
 const LOOK_DAYS = SEARCH_DAYS + 16;
 /** The first day number whose moments exist in every zone. */

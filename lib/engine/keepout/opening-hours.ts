@@ -1,6 +1,7 @@
-import { type Day, dayFromNumber, weekdayOf } from '@/shared/time/day';
+import { MINUTES_IN_DAY } from '@/shared/time/clock-time';
+import { dayFromNumber, weekdayOf } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
-import { atClock, clockOf } from '@/shared/time/zone';
+import { atClock, clockOf, type Zone } from '@/shared/time/zone';
 import type { Shop } from '../shop';
 
 /** From one moment up to, but not including, another. */
@@ -17,11 +18,11 @@ export type Openings = {
 type Hours = Pick<Shop, 'zone' | 'openingHours'>;
 
 /**
- * When customers are in the shop, on the shop's clock, as moments.
+ * When customers are in the shop, as moments: while the clock on its wall reads opening hours.
  *
  * Takes   opening hours by weekday; a day has them from its own midnight to the next
- * Gives   for an opening that a clock change skips in part, what is left of it; for a closing time that comes twice,
- *         the second, because customers are kept out of a bench for as long as the clock may read opening hours
+ * Gives   on a day when the clocks change, what is left of an opening of which a part is skipped, and again the part that
+ *         is repeated
  */
 export function openingsOf(shop: Hours): Openings {
   const kept = new Map<number, readonly Span[]>();
@@ -37,20 +38,33 @@ export function openingsOf(shop: Hours): Openings {
 
 function spansOn({ zone, openingHours }: Hours, number: number): Span[] {
   const day = dayFromNumber(number);
-  return openingHours[weekdayOf(day)]
-    .map(([from, to]) => ({ from: atClock(zone, day, from), to: closingAt(zone, day, to) }))
-    .filter(({ from, to }) => from < to);
+  const hours = openingHours[weekdayOf(day)];
+  if (hours.length === 0) return [];
+  const [start, end] = [atClock(zone, day, 0), atClock(zone, day, MINUTES_IN_DAY)];
+  if (addMinutes(start, MINUTES_IN_DAY) !== end) return readOffTheWall(zone, hours, start, end);
+  return hours.map(([from, to]) => ({ from: addMinutes(start, from), to: addMinutes(start, to) }));
 }
 
-/** The last moment at which the clock of a day reads a time. These are the steps by which zones turn their clocks back. */
-function closingAt(zone: Shop['zone'], day: Day, minute: number): Instant {
-  const first = atClock(zone, day, minute);
-  for (const step of [30, 60, 120]) {
-    const later = addMinutes(first, step);
-    const clock = clockOf(zone, later);
-    if (clock.day === day && clock.minuteOfDay === minute) return later;
+/** Read quarter by quarter, because zones change their clocks at no other time. */
+function readOffTheWall(zone: Zone, hours: [from: number, to: number][], start: Instant, end: Instant): Span[] {
+  const spans: Span[] = [];
+  for (let quarter = start; quarter < end; quarter = addMinutes(quarter, QUARTER)) {
+    const { minuteOfDay: now } = clockOf(zone, quarter);
+    for (const [opens, closes] of hours) {
+      const [from, to] = [Math.max(opens, now), Math.min(closes, now + QUARTER)];
+      if (from < to) join(spans, { from: addMinutes(quarter, from - now), to: addMinutes(quarter, to - now) });
+    }
   }
-  return first;
+  return spans;
+}
+
+const QUARTER = 15;
+
+/** Put a span at the end of a list of earlier ones; where it touches the last, the two become one. */
+function join(spans: Span[], span: Span): void {
+  const last = spans.at(-1);
+  if (!last || span.from > last.to) spans.push({ ...span });
+  else if (span.to > last.to) last.to = span.to;
 }
 
 /**
@@ -80,12 +94,6 @@ const MOST_DAYS = 16;
  */
 export function openingsBetween(openings: Openings, first: number, last: number): Span[] {
   const joined: Span[] = [];
-  for (let day = first; day <= last; day += 1) {
-    for (const span of openings.on(day)) {
-      const before = joined.at(-1);
-      if (!before || span.from > before.to) joined.push({ ...span });
-      else if (span.to > before.to) before.to = span.to;
-    }
-  }
+  for (let day = first; day <= last; day += 1) for (const span of openings.on(day)) join(joined, span);
   return joined;
 }

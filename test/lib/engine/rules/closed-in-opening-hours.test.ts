@@ -110,19 +110,34 @@ test.each([
   expect(closedInOpeningHours(plan)).toHaveLength(fires ? 1 : 0);
 });
 
-test('a closing time that the clock reads twice is the second one', () => {
-  // The bar of plants is open until 01:30 at night; on 1 November that comes at 05:30 and at 06:30 UTC.
-  const at = (start: string) =>
+test('an opening that the clock repeats in part is open again in that part', () => {
+  // Open until 01:30 at night. On 1 November 02:00 becomes 01:00, and the shop is open for half an hour more.
+  const from0140 = (minutes: number) =>
     planOf(
       {
         settings: { openingHours: daily(['00:00', '01:30']), timeZone: 'America/New_York' },
         benches: [bench('b1', { customers: true })],
-        programs: [once('g1', '2026-11-01', { startTime: start, minutes: 10 })],
+        programs: [once('g1', '2026-11-01', { startTime: '01:40', minutes })],
       },
       '2026-10-31',
     );
-  expect(closedInOpeningHours(at('01:40'))).toHaveLength(1);
-  expect(closedInOpeningHours(at('02:00'))).toEqual([]);
+  expect(closedInOpeningHours(from0140(20))).toEqual([]);
+  expect(closedInOpeningHours(from0140(21))).toHaveLength(1);
+});
+
+test('an opening that begins in the skipped hour begins when the clock has jumped', () => {
+  // On 8 March 02:00 becomes 03:00, which is 07:00 UTC: open from then on, not from 03:30.
+  const at = (minutes: number) =>
+    planOf(
+      {
+        settings: { openingHours: daily(['02:30', '06:00']), timeZone: 'America/New_York' },
+        benches: [bench('b1', { customers: true })],
+        programs: [once('g1', '2026-03-08', { startTime: '01:30', minutes })],
+      },
+      '2026-03-07',
+    );
+  expect(closedInOpeningHours(at(30))).toEqual([]);
+  expect(closedInOpeningHours(at(31))).toHaveLength(1);
 });
 
 test('the message gives the closed time and the starts that would clear it', () => {
