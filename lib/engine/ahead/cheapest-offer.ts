@@ -1,5 +1,5 @@
 import type { Micros, Stock } from '@/shared/quantity/amounts';
-import { compare, divide, exact, multiply } from '@/shared/quantity/exact';
+import { compare, divide, type Exact, exact } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import type { Offer } from '../shop';
 
@@ -15,14 +15,16 @@ export function cheapestOffer(offers: Offer[]): Offer | null {
 }
 
 function isCheaper(a: Offer, b: Offer): boolean {
-  const order = compare(perUnit(a), perUnit(b));
+  const order = compare(unitPrice(a), unitPrice(b));
   if (order !== 0) return order < 0;
   const [leadA, leadB] = [a.leadDays ?? Number.POSITIVE_INFINITY, b.leadDays ?? Number.POSITIVE_INFINITY];
   return leadA === leadB ? a.id < b.id : leadA < leadB;
 }
 
-const perUnit = (offer: Offer) => divide(exact(offer.price), offer.pack);
+/** What a µL or a mg costs at an offer, in micros, exact. */
+export const unitPrice = (offer: Offer): Exact => divide(exact(offer.price), offer.pack);
 
-/** What an amount costs at an offer's price per unit, as if a pack could be divided. Rounds to the nearest micro. */
-export const costAt = (offer: Offer, amount: Stock): Micros =>
-  wholeNearest<Micros>(multiply(exact(amount), perUnit(offer)));
+/** What an amount costs at a price per unit, as if a pack could be divided. Rounds to the nearest micro. */
+export const costAt = ({ over, under }: Exact, amount: Stock): Micros =>
+  // The fraction need not be in lowest terms to be rounded, and there may be one for every batch of the year.
+  wholeNearest<Micros>({ over: BigInt(amount) * over, under });

@@ -1,9 +1,10 @@
 import { type Micros, micros, plus } from '@/shared/quantity/amounts';
 
-/** The sum of costs; unknown (null) as soon as one of them is. */
-export function sumOrUnknown(costs: (Micros | null)[]): Micros | null {
+/** The sum of what each of some things costs; unknown (null) as soon as one of them is. */
+export function sumOrUnknown<T>(things: readonly T[], costOf: (thing: T) => Micros | null): Micros | null {
   let total = micros(0);
-  for (const cost of costs) {
+  for (const thing of things) {
+    const cost = costOf(thing);
     if (cost === null) return null;
     total = plus(total, cost);
   }
@@ -11,5 +12,8 @@ export function sumOrUnknown(costs: (Micros | null)[]): Micros | null {
 }
 
 /** The sum of those costs that are known. How many are not must be said beside it. */
-export const sumKnown = (costs: (Micros | null)[]): Micros =>
-  costs.reduce<Micros>((total, cost) => (cost === null ? total : plus(total, cost)), micros(0));
+export function sumKnown<T>(things: readonly T[], costOf: (thing: T) => Micros | null): Micros {
+  let total = micros(0);
+  for (const thing of things) total = plus(total, costOf(thing) ?? micros(0));
+  return total;
+}

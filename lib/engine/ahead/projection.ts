@@ -1,7 +1,8 @@
-import { type Micros, micros } from '@/shared/quantity/amounts';
+import { type Micros, micros, plus } from '@/shared/quantity/amounts';
+import type { Exact } from '@/shared/quantity/exact';
 import { type Day, dayNumber } from '@/shared/time/day';
-import type { Offer, Product, Shop } from '../shop';
-import { cheapestOffer, costAt } from './cheapest-offer';
+import type { Product, Shop } from '../shop';
+import { cheapestOffer, costAt, unitPrice } from './cheapest-offer';
 import { sumKnown, sumOrUnknown } from './cost-sums';
 import type { IngredientLine, ProductAhead, Projection, Spraying, Totals } from './plan';
 import { reorderFor } from './reorder';
@@ -25,8 +26,9 @@ export function projectionOf(shop: Shop, today: Day, weeks: number): Projection 
     const asked = demands.get(product) ?? [];
     const walk = walkStock(containers.get(product) ?? [], asked, today, weeks);
     const offer = cheapestOffer(offers.get(product) ?? []);
-    for (const { line } of asked) priceLine(line, offer);
-    const wasteCost = sumOrUnknown(walk.wastes.map(({ cost }) => cost));
+    const price = offer && unitPrice(offer);
+    for (const { line } of asked) priceLine(line, price);
+    const wasteCost = sumOrUnknown(walk.wastes, costOf);
     return { product, ...walk, wasteCost, reorder: reorderFor(walk.runsOutOn, offer, shop.safetyDays, today) };
   });
   for (const spraying of sprayings) spraying.materialCost = materialCostOf(spraying);
@@ -53,21 +55,26 @@ const demandsOf = (sprayings: Spraying[]): Map<Product, ProductDemand[]> =>
     ),
   );
 
+const costOf = ({ cost }: { cost: Micros | null }): Micros | null => cost;
+
 /** Unknown without a spray volume even when the recipe is empty: nobody can say what it takes. */
-const materialCostOf = ({ spray, lines }: Spraying): Micros | null =>
-  spray && sumOrUnknown(lines.map(({ cost }) => cost));
+const materialCostOf = ({ spray, lines }: Spraying): Micros | null => spray && sumOrUnknown(lines, costOf);
 
 /** What a line costs: its draws, and what is short at the cheapest offer. Null when any part of that is unknown. */
-function priceLine(line: IngredientLine, offer: Offer | null): void {
+function priceLine(line: IngredientLine, price: Exact | null): void {
   if (line.amount === null) return;
-  if (line.short > 0) line.shortCost = offer && costAt(offer, line.short);
+  if (line.short > 0) line.shortCost = price && costAt(price, line.short);
   else line.shortCost = micros(0);
-  line.cost = sumOrUnknown([...line.draws.map(({ cost }) => cost), line.shortCost]);
+  const drawn = sumOrUnknown(line.draws, costOf);
+  line.cost = drawn === null || line.shortCost === null ? null : plus(drawn, line.shortCost);
 }
 
 const totalsOf = (sprayings: Spraying[], products: ProductAhead[]): Totals => ({
-  materialCost: sumKnown(sprayings.map(({ materialCost }) => materialCost)),
-  labourCost: sumKnown(sprayings.map(({ labourCost }) => labourCost)),
-  wasteCost: sumKnown(products.flatMap(({ wastes }) => wastes.map(({ cost }) => cost))),
+  materialCost: sumKnown(sprayings, ({ materialCost }) => materialCost),
+  labourCost: sumKnown(sprayings, ({ labourCost }) => labourCost),
+  wasteCost: sumKnown(
+    products.flatMap(({ wastes }) => wastes),
+    costOf,
+  ),
   unknownCosts: sprayings.filter(({ materialCost }) => materialCost === null).length,
 });

@@ -1,15 +1,21 @@
+import type { Instant } from '@/shared/time/instant';
 import type { BenchState } from '../keepout/keep-out';
-import { longestRei } from '../keepout/reopening';
-import type { Application, Shop } from '../shop';
+import { longestRei, reopensAfter } from '../keepout/reopening';
+import type { Application, Bench, Shop } from '../shop';
 import { entered, type FoundWorking, type Step, text } from './shown';
 
 /** The working of a bench's state: `ID/until`. */
-export function benchWorking(_shop: Shop, benches: BenchState[], [id, figure]: string[]): FoundWorking | null {
+export function benchWorking(
+  shop: Shop,
+  benches: BenchState[],
+  now: Instant,
+  [id, figure]: string[],
+): FoundWorking | null {
   const standing = benches.find(({ bench }) => bench.id === id);
   if (!standing || figure !== 'until') return null;
-  const { state, until, because } = standing;
+  const { bench, state, until, because } = standing;
   return {
-    title: `${standing.bench.name}: who may stand there`,
+    title: `${bench.name}: who may stand there`,
     value:
       state === 'unknown'
         ? text('keep out, not known')
@@ -17,8 +23,19 @@ export function benchWorking(_shop: Shop, benches: BenchState[], [id, figure]: s
           ? text('every recorded interval has elapsed')
           : { kind: 'instant', instant: until },
     rule: 'Closed from the start of an application until its end + the longest restricted-entry interval in the mix, in elapsed hours; the latest of all applications counts. A missing end or interval keeps the bench closed. Counted from records; the label governs.',
-    steps: because.flatMap(applicationSteps),
+    steps: (state === 'open' ? lastElapsed(shop, bench, now) : because).flatMap(applicationSteps),
   };
+}
+
+/** At an open bench, the application whose interval was the last to elapse. */
+function lastElapsed(shop: Shop, bench: Bench, now: Instant): Application[] {
+  let last: { application: Application; at: Instant } | null = null;
+  for (const application of shop.applications) {
+    const at = reopensAfter(application.recipe, application.startedAt, application.endedAt);
+    if (at === null || application.startedAt > now || !application.benches.includes(bench)) continue;
+    if (last === null || at > last.at) last = { application, at };
+  }
+  return last ? [last.application] : [];
 }
 
 function applicationSteps({ recipe, startedAt, endedAt }: Application): Step[] {

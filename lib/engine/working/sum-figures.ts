@@ -18,7 +18,7 @@ const costStep = (spraying: Spraying, figure: 'materialCost' | 'labourCost'): St
 function sumShown(costs: (Micros | null)[]): Shown {
   if (costs.length > 0 && costs.every((cost) => cost === null))
     return { kind: 'unknown', because: 'None of it is known.' };
-  return { kind: 'money', micros: sumKnown(costs) };
+  return { kind: 'money', micros: sumKnown(costs, (cost) => cost) };
 }
 
 /** The working of a day's sum: `DATE/materialCost` or `DATE/labourCost`. */

@@ -1,3 +1,4 @@
+import type { Instant } from '@/shared/time/instant';
 import type { Plan } from '../ahead/plan';
 import type { BenchState } from '../keepout/keep-out';
 import { benchWorking } from './bench-figures';
@@ -10,7 +11,7 @@ import { dayWorking, totalWorking } from './sum-figures';
 export type { Shown, Step, Working } from './shown';
 
 /** What a figure may be asked of: the plan, and who may stand where now. */
-export type Figures = { plan: Plan; benches: BenchState[] };
+export type Figures = { plan: Plan; benches: BenchState[]; now: Instant };
 
 /**
  * How any figure on any page was reached.
@@ -24,7 +25,7 @@ export function workingOf(figures: Figures, address: string): Working | null {
   return working && { figure: address, ...working };
 }
 
-function findWorking({ plan, benches }: Figures, [subject, ...path]: string[]): FoundWorking | null {
+function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string[]): FoundWorking | null {
   switch (subject) {
     case 'spraying':
       return sprayingWorking(plan, path);
@@ -33,7 +34,7 @@ function findWorking({ plan, benches }: Figures, [subject, ...path]: string[]): 
     case 'container':
       return containerWorking(plan, path);
     case 'bench':
-      return benchWorking(plan.shop, benches, path);
+      return benchWorking(plan.shop, benches, now, path);
     case 'day':
       return dayWorking(plan, path);
     case 'totals':
