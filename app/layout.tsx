@@ -3,7 +3,7 @@ import './paper.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { clock } from '@/lib/clock';
-import { houseNow } from '@/lib/views/house';
+import { shopNow } from '@/lib/views/house';
 import { Hatching } from './_parts/hatching';
 import { PlaceLinks } from './_parts/place-links';
 import { PLACES } from './_parts/places';
@@ -24,7 +24,7 @@ export const viewport: Viewport = {
 
 /** What every page stands in: the shop's name, the places, the caution. */
 export default async function Layout({ children }: { children: ReactNode }) {
-  const house = await houseNow(clock);
+  const here = await shopNow(clock);
   return (
     <html lang="en">
       <body>
@@ -34,10 +34,10 @@ export default async function Layout({ children }: { children: ReactNode }) {
         <Hatching />
         <header className={styles.header}>
           <a className={styles.shop} href="/today">
-            {house?.shop.name ?? 'Bench & Bottle'}
+            {here?.shop.name ?? 'Bench & Bottle'}
           </a>
           <PlaceLinks places={PLACES} />
-          {house?.isDemo && (
+          {here?.isDemo && (
             <p className={styles.demo}>
               The demo shop. <a href="/setup#start">Start my own</a>
             </p>
@@ -50,7 +50,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
           <b>The label governs.</b> This page only repeats what was typed in from it. Local rules and licensed practice
           come first.
         </footer>
-        {house && <WorkingOpener ways={house.ways} />}
+        {here && <WorkingOpener ways={here.ways} />}
       </body>
     </html>
   );

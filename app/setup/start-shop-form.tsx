@@ -33,7 +33,7 @@ export function StartShopForm() {
       </Field>
       <Field state={state} name="units" label="Units to show">
         {(wiring) => (
-          <select {...wiring} key={value('units')} defaultValue={value('units', 'us')}>
+          <select key={value('units')} {...wiring} defaultValue={value('units', 'us')}>
             <option value="us">US: gallons and pounds</option>
             <option value="metric">metric: litres and kilograms</option>
           </select>

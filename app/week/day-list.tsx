@@ -6,15 +6,21 @@ import type { Ways } from '../_parts/shown-text';
 import { Ticket } from '../_parts/ticket';
 import styles from './day-list.module.css';
 
-type DayListProps = { days: WeekDay[]; today: Day; ways: Ways };
+type DayListProps = {
+  days: WeekDay[];
+  today: Day;
+  /** The last day that the plan reaches. */
+  reach: Day;
+  ways: Ways;
+};
 
 /** The days one by one, each spraying with its mix, its cost and what is flagged. */
-export function DayList({ days, today, ways }: DayListProps) {
+export function DayList({ days, today, reach, ways }: DayListProps) {
   return days.map((day) => (
     <section key={day.day} className={styles.day} id={`day-${day.day}`} aria-labelledby={`head-${day.day}`}>
       <div className={styles.head}>
         <h2 id={`head-${day.day}`}>{day.day === today ? `Today, ${showDay(day.day)}` : showDay(day.day, today)}</h2>
-        <DayWords day={day} isPast={day.day < today} ways={ways} />
+        <DayWords day={day} nothing={nothingOn(day.day, today, reach)} ways={ways} />
       </div>
       {day.recorded.map((one) => (
         <RecordedLine key={one.key} recorded={one} day={day.day} ways={ways} />
@@ -26,11 +32,16 @@ export function DayList({ days, today, ways }: DayListProps) {
   ));
 }
 
+function nothingOn(day: Day, today: Day, reach: Day): string {
+  if (day < today) return 'Nothing was recorded.';
+  return day > reach ? 'Further than the plan reaches.' : 'Nothing is to be sprayed.';
+}
+
 /** What the day costs; or, on a day with nothing, that. */
-function DayWords({ day, isPast, ways }: { day: WeekDay; isPast: boolean; ways: Ways }) {
+function DayWords({ day, nothing, ways }: { day: WeekDay; nothing: string; ways: Ways }) {
   const { materialCost, labourCost, unknown, unknownLabour, tickets, recorded } = day;
   if (tickets.length + recorded.length === 0) {
-    return <p className={styles.words}>{isPast ? 'Nothing was recorded.' : 'Nothing is to be sprayed.'}</p>;
+    return <p className={styles.words}>{nothing}</p>;
   }
   if (!materialCost || !labourCost) return null;
   return (

@@ -41,7 +41,7 @@ export default async function WeekPage({ searchParams }: { searchParams: Promise
       ) : (
         <>
           <WeekGrid screen={screen} />
-          <DayList days={days} today={today} ways={ways} />
+          <DayList days={days} today={today} reach={reach} ways={ways} />
         </>
       )}
     </>

@@ -45,7 +45,8 @@ export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clo
   const outcome = await answerOf(asked.shop, (file) => {
     const shop = shopOfFile(file);
     const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
-    return workingOf({ plan, benches: keepOut(shop, clock.now()) }, asked.figure);
+    const now = clock.now();
+    return workingOf({ plan, benches: keepOut(shop, now), now }, asked.figure);
   });
   if (!outcome.ok) return outcome;
   return outcome.value ? accept(outcome.value) : refuse({ code: 'not-found', what: 'figure', id: asked.figure });

@@ -16,8 +16,8 @@ import { shopsAndShown } from './shown-shop';
 /** How many weeks every page looks ahead, so that a page and `shop plan --weeks 26` say the same. */
 export const WEEKS_AHEAD = 26;
 
-/** One shop at one moment, from one read: what stands in it, what lies ahead, and every figure of both. */
-export type House = {
+/** One shop at one moment, from one read. */
+export type HereNow = {
   id: string;
   isDemo: boolean;
   /** The shop as its own file, with every size and price as it was typed. */
@@ -25,38 +25,34 @@ export type House = {
   shop: Shop;
   now: Instant;
   today: Day;
-  plan: Plan;
-  benches: BenchState[];
-  figure: FigAt;
   /** How this shop wants its figures written. */
   ways: { units: Shop['units']; currency: string; zone: Shop['zone']; today: Day };
 };
 
+/** The same with what lies ahead, who may stand where, and every figure of both. */
+export type House = HereNow & { plan: Plan; benches: BenchState[]; figure: FigAt };
+
 /**
- * The shop that is being looked at, as it stands now. Read once for a request, whoever asks.
+ * The shop that is being looked at, as it stands now. Read once for a request, whoever asks. What every page stands in
+ * needs no more than this, so that a shop whose plan cannot be made can still be left for another.
  *
  * Gives   null when there is no shop in this database
  */
-export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
+export const shopNow = cache(async (clock: Clock): Promise<HereNow | null> => {
   const { shown } = await shopsAndShown();
   if (!shown) return null;
   const file = await shopFileOf(shown.id);
   const shop = shopOfFile(file);
-  const now = clock.now();
   const today = clock.today(shop.zone);
-  const plan = planAhead(shop, today, WEEKS_AHEAD);
-  const benches = keepOut(shop, now);
   const ways = { units: shop.units, currency: shop.currency, zone: shop.zone, today };
-  return {
-    id: shown.id,
-    isDemo: shown.isDemo,
-    file,
-    shop,
-    now,
-    today,
-    plan,
-    benches,
-    figure: figuresOf({ plan, benches }),
-    ways,
-  };
+  return { id: shown.id, isDemo: shown.isDemo, file, shop, now: clock.now(), today, ways };
+});
+
+/** The shop that is being looked at, with its plan. Made once for a request. */
+export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
+  const here = await shopNow(clock);
+  if (!here) return null;
+  const plan = planAhead(here.shop, here.today, WEEKS_AHEAD);
+  const benches = keepOut(here.shop, here.now);
+  return { ...here, plan, benches, figure: figuresOf({ plan, benches, now: here.now }) };
 });

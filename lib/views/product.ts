@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Day } from '@/shared/time/day';
+import { showDayShort } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import type { Flag } from '../engine/rules/flag';
 import type { Offer, Product } from '../engine/shop';
@@ -18,9 +19,11 @@ export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   weeks: { week: Day; cells: Fig[] }[];
   ramp: Ramp;
   offers: Offer[];
-  /** The first of each kind of flag, and how many more like it come later. */
-  flags: { flag: Flag; more: number }[];
+  flags: ProductFlag[];
 };
+
+/** The first of a kind of flag: the spraying it speaks of, and how many more like it come later. */
+export type ProductFlag = { flag: Flag; where: string | null; more: number };
 
 /** One product: how it runs out week by week, its bottles, who sells it, and what its label says. */
 export async function productScreen(clock: Clock, id: string): Promise<ProductScreen | null> {
@@ -39,15 +42,18 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
     })),
     ramp: stockRamp(house, ahead),
     offers: shop.offers.filter(({ product }) => product === ahead.product),
-    flags: firstOfEach(gravestFirst(plan.flags.filter(({ product }) => product === id))),
+    flags: firstOfEach(house, gravestFirst(plan.flags.filter(({ product }) => product === id))),
   };
 }
 
-/** A shortage is flagged at every spraying it touches; said once with its number, it says the same. */
-function firstOfEach(flags: Flag[]): { flag: Flag; more: number }[] {
+/** A shortage is flagged at every spraying it touches; the first of each kind, with how many follow, says the same. */
+function firstOfEach({ plan, today }: House, flags: Flag[]): ProductFlag[] {
   const rules = [...new Set(flags.map(({ rule }) => rule))];
   return rules.flatMap((rule) => {
     const [flag, ...more] = flags.filter((one) => one.rule === rule);
-    return flag ? [{ flag, more: more.length }] : [];
+    if (!flag) return [];
+    const spraying = plan.sprayings.find(({ program, date }) => program.id === flag.program && date === flag.on);
+    const where = spraying ? `${spraying.recipe.name}, ${showDayShort(flag.on, today)}` : null;
+    return [{ flag, where, more: more.length }];
   });
 }

@@ -2,7 +2,7 @@ import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Clock } from '../clock';
 import type { ShopListed } from '../data/shops';
-import { houseNow } from './house';
+import { shopNow } from './house';
 import { shopsAndShown } from './shown-shop';
 
 export type SetupScreen = {
@@ -14,8 +14,8 @@ export type SetupScreen = {
 /** What the shop says about itself, and which shops this database holds. */
 export async function setupScreen(clock: Clock): Promise<SetupScreen> {
   const { shops } = await shopsAndShown();
-  const house = await houseNow(clock);
-  return { shops, shown: house && { id: house.id, settings: house.file.shop, counts: countsOf(house.file) } };
+  const here = await shopNow(clock);
+  return { shops, shown: here && { id: here.id, settings: here.file.shop, counts: countsOf(here.file) } };
 }
 
 const countsOf = (file: ShopFile): [string, number][] => [

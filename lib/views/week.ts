@@ -1,5 +1,6 @@
 import 'server-only';
-import { addDays, type Day, readDay } from '@/shared/time/day';
+import { type Reading, unreadable } from '@/shared/outcome';
+import { addDays, Day, readDay } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
@@ -61,7 +62,7 @@ export async function weekScreen(clock: Clock, asked: string | undefined): Promi
   const house = await houseNow(clock);
   if (!house) return null;
   const { shop, plan, today, ways } = house;
-  const reading = asked === undefined ? null : readDay(asked);
+  const reading = asked === undefined ? null : readFirstDay(asked);
   const from = reading?.ok ? reading.value : today;
   const days = [0, 1, 2, 3, 4, 5, 6].map((number) => addDays(from, number));
   const strips = days.map((day) => dayStrips(shop, plan.sprayings, day));
@@ -79,6 +80,15 @@ export async function weekScreen(clock: Clock, asked: string | undefined): Promi
     reach: addDays(today, 7 * WEEKS_AHEAD - 1),
     fault: reading && !reading.ok ? reading.message : null,
   };
+}
+
+const [EARLIEST, LATEST] = [Day.parse('1971-01-01'), Day.parse('9998-12-31')];
+
+/** A first day that has a week before and after it. */
+function readFirstDay(asked: string): Reading<Day> {
+  const reading = readDay(asked);
+  if (!reading.ok || (reading.value >= EARLIEST && reading.value <= LATEST)) return reading;
+  return unreadable(`Give a day from ${EARLIEST} to ${LATEST}.`);
 }
 
 function weekDay(house: House, day: Day): WeekDay {

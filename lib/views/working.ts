@@ -9,6 +9,6 @@ export type WorkingScreen = Pick<House, 'ways'> & { working: Working };
 /** How the figure at an address was reached; null when there is no such figure, or no shop. */
 export async function workingScreen(clock: Clock, address: string): Promise<WorkingScreen | null> {
   const house = await houseNow(clock);
-  const working = house && workingOf({ plan: house.plan, benches: house.benches }, address);
+  const working = house && workingOf(house, address);
   return house && working && { ways: house.ways, working };
 }

@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import type { Flag } from '@/lib/engine/rules/flag';
 import type { Fig } from '@/lib/views/figures';
-import { type ProductScreen, productScreen } from '@/lib/views/product';
+import { type ProductFlag, type ProductScreen, productScreen } from '@/lib/views/product';
 import { showDay } from '@/shared/time/show-day';
 import { Bottle } from '../../_parts/bottle';
 import { EmptyPlace } from '../../_parts/empty-place';
@@ -37,7 +38,9 @@ export default async function ProductPage({ params }: ProductParams) {
         {product.kind}, {facts.form}
         {facts.formulation && `, ${facts.formulation}`}
       </p>
-      <FlagLines flags={flags.map(({ flag, more }) => ({ ...flag, message: flag.message + moreText(more) }))} />
+      <div className={styles.flags}>
+        <FlagLines flags={flags.map(inItsPlace)} />
+      </div>
       <Answers screen={screen} />
       <div className={styles.columns}>
         <section aria-labelledby="weeks">
@@ -80,7 +83,11 @@ export default async function ProductPage({ params }: ProductParams) {
   );
 }
 
-const moreText = (more: number): string => (more === 0 ? '' : ` ${more} more like it in the weeks ahead.`);
+/** A flag away from its spraying says which one it speaks of. */
+const inItsPlace = ({ flag, where, more }: ProductFlag): Flag => ({
+  ...flag,
+  message: `${where ? `${where}. ` : ''}${flag.message}${more > 0 ? ` ${more} more like it in the weeks ahead.` : ''}`,
+});
 
 /** The answers first: what is there, when it runs out, when to order, what will be wasted. */
 function Answers({ screen: { product, ways } }: { screen: ProductScreen }) {

@@ -15,7 +15,8 @@ let addresses: string[];
 beforeAll(() => {
   const shop = shopOfFile(demoShop(TODAY));
   const plan = planAhead(shop, TODAY, 26);
-  figures = { plan, benches: keepOut(shop, atClock(shop.zone, TODAY, 16 * 60)) };
+  const now = atClock(shop.zone, TODAY, 16 * 60);
+  figures = { plan, benches: keepOut(shop, now), now };
   addresses = [
     ...plan.sprayings.flatMap(({ program, date, lines }) => [
       ...['sprayMl', 'fills', 'plants', 'materialCost', 'labourCost', 'costPerPlant', 'costPerLitre', 'reopensAt'].map(
@@ -88,3 +89,28 @@ test.each(['', 'spraying', 'spraying/none/2026-03-03/materialCost', 'product/non
     expect(workingOf(figures, address)).toBeNull();
   },
 );
+
+test('a bottle that will be wasted in part says how much, at what cost, and what was taken from it before', () => {
+  const wastes = figures.plan.products.flatMap((ahead) => ahead.wastes);
+  expect(wastes.length).toBeGreaterThan(0);
+  for (const { container, amount, cost } of wastes) {
+    const { lot, place, remaining } = container;
+    const wasted = workingOf(figures, figureAddress('container', lot, place, 'wasted'));
+    expect(wasted?.value).toMatchObject({ kind: 'stock', amount });
+    const taken = (wasted?.steps ?? []).slice(1).map(({ value }) => (value.kind === 'stock' ? value.amount : 0));
+    expect(remaining - taken.reduce((sum, each) => sum + each, 0)).toBe(amount);
+    const costs = workingOf(figures, figureAddress('container', lot, place, 'wasteCost'));
+    expect(costs?.value).toEqual(
+      cost === null ? expect.objectContaining({ kind: 'unknown' }) : { kind: 'money', micros: cost },
+    );
+  }
+});
+
+test('a bench that is open says which interval was the last to elapse', () => {
+  const open = figures.benches.filter(({ state }) => state === 'open');
+  expect(open.length).toBeGreaterThan(0);
+  for (const { bench } of open) {
+    const working = workingOf(figures, figureAddress('bench', bench.id, 'until'));
+    expect(working?.steps.map(({ label }) => label)).toContain('It ended');
+  }
+});

@@ -1,0 +1,54 @@
+import { expect, test } from '../page-test';
+
+test('a shop file becomes a shop of its own, and is looked at', async ({ page, request }) => {
+  const file = await (await request.get('/api/v1/shop')).json();
+  file.shop.name = 'Brought In';
+  await page.goto('/setup');
+  const bring = page.getByRole('region', { name: 'Bring in a shop file' });
+  await bring.getByLabel('or paste it').fill(JSON.stringify(file));
+  await bring.getByRole('button', { name: 'Show what would change' }).click();
+  await expect(bring.getByRole('heading', { name: /A new shop, Brought In/ })).toBeVisible();
+  await bring.getByRole('button', { name: 'Make this shop' }).click();
+  await expect(bring).toContainText(/Brought In: \d+ added/);
+  await page.goto('/today');
+  await expect(page.getByRole('banner')).toContainText('Brought In');
+  await expect(page.getByRole('region', { name: 'Who may stand where' }).getByRole('listitem')).toHaveCount(8);
+});
+
+test('a file brought into the shop that is shown changes only what it says', async ({ page, request }) => {
+  const file = await (await request.get('/api/v1/shop')).json();
+  await page.goto('/setup');
+  const bring = page.getByRole('region', { name: 'Bring in a shop file' });
+  file.benches[0].name = 'First bench of all';
+  await bring.getByLabel('or paste it').fill(JSON.stringify({ ...file, programs: [], recipes: [], applications: [] }));
+  await bring.getByLabel(/which is shown now/).check();
+  await bring.getByRole('button', { name: 'Show what would change' }).click();
+  await bring.getByRole('button', { name: 'Make these 1 changes' }).click();
+  await expect(bring).toContainText('0 added, 1 changed');
+  await page.goto('/today');
+  await expect(page.getByRole('main')).toContainText('First bench of all');
+  const after = await (await request.get('/api/v1/shop')).json();
+  expect(after.programs).toEqual(file.programs);
+});
+
+test('a shop of one’s own starts empty, and each place says what belongs there', async ({ page }) => {
+  await page.goto('/setup');
+  const start = page.getByRole('region', { name: 'Start a shop of my own' });
+  await start.getByLabel('What it is called').fill('Empty Benches');
+  await start.getByLabel('Time zone').fill('Europe/Berlin');
+  await start.getByLabel('Currency').fill('eur');
+  await start.getByLabel('What one sprayer fill holds').fill('8 L');
+  await start.getByRole('button', { name: 'Start this shop' }).click();
+  await expect(start).toContainText('Empty Benches is there');
+  await expect(page.getByRole('banner')).toContainText('Empty Benches');
+
+  for (const path of ['/today', '/week', '/shelf']) {
+    await page.goto(path);
+    await expect(page.getByRole('link', { name: 'Bring in a shop file' })).toHaveAttribute('href', '/setup');
+    await expect(page.getByRole('main')).toContainText(/no (bench|product) yet/);
+  }
+
+  await page.goto('/setup');
+  await page.getByRole('button', { name: 'Show Brought In' }).click();
+  await expect(page.getByRole('banner')).toContainText('Brought In');
+});

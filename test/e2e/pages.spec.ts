@@ -1,0 +1,88 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from './page-test';
+
+const PAGES = [
+  { name: 'Today', path: '/today', heading: /^(Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day \d/ },
+  { name: 'Week', path: '/week', heading: /and six days on$/ },
+  { name: 'Shelf', path: '/shelf', heading: 'Shelf' },
+  { name: 'Shelf as a table', path: '/shelf?as=table', heading: 'Shelf' },
+  { name: 'a product', path: '/shelf/light-oil-98', heading: 'Light oil 98 %' },
+  { name: 'Setup', path: '/setup', heading: 'Setup' },
+  { name: 'a working', path: '/working?figure=totals%2FwasteCost', heading: /wasted/ },
+];
+
+for (const { name, path, heading } of PAGES) {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    test(`${name} can be read and used by everybody, ${colorScheme}`, async ({ page }) => {
+      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+      await page.goto(path);
+      await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
+      const found = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
+      expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual([]);
+    });
+  }
+
+  for (const width of [320, 390, 768, 1280]) {
+    test(`${name} fits a page ${width} px wide`, async ({ page }) => {
+      await page.setViewportSize({ width, height: 844 });
+      await page.goto(path);
+      await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
+      const tooWide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(tooWide).toBe(0);
+    });
+  }
+}
+
+test('every page has a title of its own, and the caution that the label governs', async ({ page }) => {
+  const titles = new Set<string>();
+  for (const { path } of PAGES) {
+    await page.goto(path);
+    titles.add(await page.title());
+    await expect(page.getByRole('contentinfo')).toContainText('The label governs');
+  }
+  // The shelf is one page, shown in two ways.
+  expect(titles.size).toBe(PAGES.length - 1);
+});
+
+test('today fits one laptop screen in the demo shop', async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.goto('/today');
+  const below = await page
+    .getByRole('main')
+    .evaluate((main) => main.getBoundingClientRect().bottom - window.innerHeight);
+  expect(below).toBeLessThanOrEqual(0);
+});
+
+test('the navigation names the places that exist, and every one of them opens', async ({ page }) => {
+  await page.goto('/');
+  const places = page.getByRole('navigation', { name: 'Places' }).getByRole('link');
+  await expect(places).toHaveText(['Today', 'Week', 'Shelf', 'Setup']);
+  for (const name of ['Week', 'Shelf', 'Setup', 'Today']) {
+    await places.filter({ hasText: name }).click();
+    await expect(places.filter({ hasText: name })).toHaveAttribute('aria-current', 'page');
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  }
+});
+
+test('the keyboard can skip the places and reach the page', async ({ page }) => {
+  await page.goto('/today');
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('link', { name: 'Skip to the page' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('main')).toBeFocused();
+});
+
+test.describe('where there is nothing', () => {
+  test.use({ expectedErrors: [/404/] });
+
+  test('an address that names nothing says so, and leads back', async ({ page }) => {
+    for (const path of ['/nowhere', '/shelf/no-such-product', '/working?figure=no%2Fsuch%2Ffigure']) {
+      const answer = await page.goto(path);
+      expect(answer?.status()).toBe(404);
+      await expect(page.getByRole('heading', { name: 'There is nothing here' })).toBeVisible();
+      await expect(page.getByRole('link', { name: 'Go to today' })).toHaveAttribute('href', '/today');
+    }
+  });
+});
