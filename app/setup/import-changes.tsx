@@ -16,7 +16,7 @@ type ImportChangesProps = {
 export function ImportChanges({ preview, isNew, isBusy, onConfirm, onCancel }: ImportChangesProps) {
   const { name, comparison } = preview;
   const { settings, collections, faults } = comparison;
-  const lists = COLLECTIONS.map((collection) => ({ collection, change: collections[collection] }));
+  const lists = Object.entries(collections).map(([collection, change]) => ({ collection, change }));
   const added = sum(lists.map(({ change }) => change.added.length));
   const changed = sum(lists.map(({ change }) => change.changed.length)) + (settings.length > 0 ? 1 : 0);
   const isNothing = !isNew && added + changed === 0;
