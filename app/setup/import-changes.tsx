@@ -1,4 +1,4 @@
-import { type Changed, COLLECTIONS, type CollectionChange } from '@/lib/engine/exchange/compare';
+import type { Changed, CollectionChange } from '@/lib/engine/exchange/compare';
 import type { Differing } from '@/lib/engine/exchange/differences';
 import { RefusedFile } from './refused-file';
 import type { Preview } from './send-shop-file';
