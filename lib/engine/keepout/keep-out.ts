@@ -30,11 +30,11 @@ export function keepOut(shop: Shop, now: Instant): BenchState[] {
   return shop.benches.map((bench) => ({ bench, ...standingOf(records.get(bench.id) ?? [], now) }));
 }
 
-type Record = { application: Application; reopensAt: Instant | null };
+type Begun = { application: Application; reopensAt: Instant | null };
 
 /** The applications of each bench that have begun. One whose start cannot be read may have begun, so it counts. */
-function recordsByBench(applications: Application[], now: Instant): Map<string, Record[]> {
-  const found = new Map<string, Record[]>();
+function recordsByBench(applications: Application[], now: Instant): Map<string, Begun[]> {
+  const found = new Map<string, Begun[]>();
   for (const application of applications) {
     if (application.startedAt > now) continue;
     const record = { application, reopensAt: reopeningOf(application) };
@@ -50,7 +50,7 @@ function recordsByBench(applications: Application[], now: Instant): Map<string, 
 const reopeningOf = ({ recipe, startedAt, endedAt }: Application): Instant | null =>
   reopensAfter(recipe, startedAt, endedAt);
 
-function standingOf(records: Record[], now: Instant): Omit<BenchState, 'bench'> {
+function standingOf(records: Begun[], now: Instant): Omit<BenchState, 'bench'> {
   const unknown = records.filter(({ reopensAt }) => reopensAt === null);
   if (unknown.length > 0) return { state: 'unknown', until: null, because: applicationsOf(unknown) };
   let until: Instant | null = null;
@@ -62,7 +62,7 @@ function standingOf(records: Record[], now: Instant): Omit<BenchState, 'bench'> 
   return { state: 'closed', until, because: applicationsOf(records.filter(({ reopensAt }) => reopensAt === last)) };
 }
 
-const applicationsOf = (records: Record[]): Application[] => {
+const applicationsOf = (records: Begun[]): Application[] => {
   const once = new Set(records.map(({ application }) => application));
   return [...once];
 };

@@ -49,8 +49,11 @@ type Days = { all: number[]; first: number };
 type Over = { bench: Bench; count: number; clearDay: number };
 
 function addDay(kept: Map<Product, Days>, product: Product, day: number): Days {
-  const days = kept.get(product) ?? { all: [], first: 0 };
-  kept.set(product, days);
+  let days = kept.get(product);
+  if (!days) {
+    days = { all: [], first: 0 };
+    kept.set(product, days);
+  }
   days.all.push(day);
   while ((days.all[days.first] ?? day) <= day - YEAR) days.first += 1;
   return days;

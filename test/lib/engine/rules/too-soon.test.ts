@@ -67,3 +67,9 @@ test('a record from after the spraying does not count against it', () => {
   });
   expect(tooSoon(plan)).toEqual([]);
 });
+
+test('the latest application counts, not the first', () => {
+  const programs = ['02', '05', '11'].map((date) => once(`g${date}`, `2026-03-${date}`));
+  const flags = tooSoon(planOf({ products: weekly, programs }));
+  expect(flags.map(({ program }) => program)).toEqual(['g05', 'g11']);
+});
