@@ -3,6 +3,7 @@ import { plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
 import { type LotContainer, type LotPart, paidFor, parentOf, partsOf } from '@/lib/engine/exchange/split-lots';
 import { minus, type Stock, stock } from '@/shared/quantity/amounts';
 import { Day } from '@/shared/time/day';
+import { byOwner, keyOf } from './by-owner';
 import type { Rows } from './database';
 import { toMicros, toStock } from './whole';
 
@@ -49,13 +50,19 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
       ...(under === undefined ? {} : { OR: [{ id: under }, { id: { startsWith: parentOf(under) ?? under } }] }),
     },
     orderBy: { position: 'asc' },
-    include: { product: { select: { form: true } }, containers: { orderBy: { place: 'asc' } } },
   });
-  const left = await balances(rows, shopId, under === undefined ? undefined : lots.map(({ id }) => id));
+  const mine = { shopId, lotId: under === undefined ? undefined : { in: lots.map(({ id }) => id) } };
+  const containersOf = byOwner(
+    await rows.container.findMany({ where: mine, orderBy: { place: 'asc' } }),
+    ({ lotId }) => lotId,
+  );
+  const powders = await rows.product.findMany({ where: { shopId, form: 'powder' }, select: { id: true } });
+  const isPowder = new Set(powders.map(({ id }) => id));
+  const left = await balances(rows, mine);
   const ids = new Set((await rows.lot.findMany({ where: { shopId }, select: { id: true } })).map(({ id }) => id));
-  return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn, product, containers }) => {
+  return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn }) => {
     const size = toStock(pack);
-    const standing = containers.map(
+    const standing = containersOf(lotId).map(
       ({ place, paid, openedOn, expiresOn }): LotContainer => ({
         place,
         remaining: left(lotId, place),
@@ -64,30 +71,26 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
         expiresOn: expiresOn === null ? null : Day.parse(expiresOn),
       }),
     );
-    const form = product.form === 'powder' ? 'powder' : 'liquid';
+    const form = isPowder.has(productId) ? 'powder' : 'liquid';
     return partsOf({ id: lotId, size }, standing, (id) => ids.has(id)).map((part) => {
       return { part, lotId, productId, form, packText, size, receivedOn };
     });
   });
 }
 
+type Mine = { shopId: string; lotId: { in: string[] } | undefined };
+
 /** What is left in each container of a shop: what came into it less what left it, summed by the database. */
-async function balances(rows: Rows, shopId: string, lots?: string[]): Promise<(lotId: string, place: number) => Stock> {
+async function balances(rows: Rows, mine: Mine): Promise<(lotId: string, place: number) => Stock> {
   const sumsWhere = (side: { toSide: string } | { fromSide: string }) =>
-    rows.movement.groupBy({
-      by: ['lotId', 'place'],
-      where: { shopId, ...side, lotId: lots && { in: lots } },
-      _sum: { amount: true },
-    });
+    rows.movement.groupBy({ by: ['lotId', 'place'], where: { ...mine, ...side }, _sum: { amount: true } });
   const came = bySpot(await sumsWhere({ toSide: 'container' }));
   const went = bySpot(await sumsWhere({ fromSide: 'container' }));
   return (lotId, place) => {
-    const key = spot(lotId, place);
+    const key = keyOf(lotId, place);
     return minus(came.get(key) ?? stock(0), went.get(key) ?? stock(0));
   };
 }
 
 const bySpot = (sums: { lotId: string; place: number; _sum: { amount: bigint | null } }[]): Map<string, Stock> =>
-  new Map(sums.map(({ lotId, place, _sum }) => [spot(lotId, place), toStock(_sum.amount ?? 0n)]));
-
-const spot = (lotId: string, place: number): string => JSON.stringify([lotId, place]);
+  new Map(sums.map(({ lotId, place, _sum }) => [keyOf(lotId, place), toStock(_sum.amount ?? 0n)]));

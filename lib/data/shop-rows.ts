@@ -3,6 +3,7 @@ import { plainInstant, plainMoney } from '@/lib/engine/exchange/plain-text';
 import { FORMAT, ShopFile } from '@/shared/shop-file/contract';
 import { showClockTime } from '@/shared/time/clock-time';
 import { Instant } from '@/shared/time/instant';
+import { byOwner, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
 import { toMicros, toWhole } from './whole';
@@ -25,7 +26,7 @@ export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile
     products: await productsOf(rows, mine),
     offers: await offersOf(rows, mine),
     lots: await lotsOf(rows, shopId),
-    benches: (await rows.bench.findMany({ ...mine, include: { plants: IN_ORDER } })).map(benchOf),
+    benches: await benchesOf(rows, mine),
     recipes: await recipesOf(rows, mine),
     programs: await programsOf(rows, mine),
     applications: await applicationsOf(rows, mine),
@@ -35,9 +36,8 @@ export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile
 type Mine = { where: { shopId: string }; orderBy: { position: 'asc' } };
 type Row<T extends (...from: never[]) => unknown> = NonNullable<Awaited<ReturnType<T>>>;
 
-const IN_ORDER = { orderBy: { position: 'asc' } } as const;
-/** The highest number is what counts today. */
-const NEWEST = { orderBy: { number: 'desc' }, take: 1 } as const;
+/** Versions, the one that counts today last. */
+const versionsOf = ({ where }: Mine) => ({ where, orderBy: { number: 'asc' } }) as const;
 
 function settingsOf(shop: Row<Rows['shop']['findUnique']>) {
   const { alkalinityMgPerLCaCO3, waterPh: pH } = shop;
@@ -68,7 +68,9 @@ const supplierOf = (supplier: Row<Rows['supplier']['findUnique']>) => ({
 });
 
 async function productsOf(rows: Rows, mine: Mine) {
-  const products = await rows.product.findMany({ ...mine, include: { contents: IN_ORDER, rates: IN_ORDER } });
+  const products = await rows.product.findMany(mine);
+  const contents = byOwner(await rows.content.findMany(mine), ({ productId }) => productId);
+  const rates = byOwner(await rows.rate.findMany(mine), ({ productId }) => productId);
   return products.map((product) => ({
     id: product.id,
     name: product.name,
@@ -77,9 +79,9 @@ async function productsOf(rows: Rows, mine: Mine) {
     formulation: product.formulation,
     densityGPerMl: product.densityGPerMl,
     gramsPerTeaspoon: product.gramsPerTeaspoon,
-    contents: product.contents.map(({ substance, amount, basis }) => ({ substance, amount, basis })),
+    contents: contents(product.id).map(({ substance, amount, basis }) => ({ substance, amount, basis })),
     label: {
-      rates: product.rates.map(({ use, min, max }) => ({ use, min, max })),
+      rates: rates(product.id).map(({ use, min, max }) => ({ use, min, max })),
       reiHours: product.reiHours,
       phiDays: product.phiDays,
       maxApplicationsPerYear: product.maxApplicationsPerYear,
@@ -100,50 +102,64 @@ async function productsOf(rows: Rows, mine: Mine) {
 const phRange = (min: number | null, max: number | null) => (min === null || max === null ? null : { min, max });
 
 async function offersOf(rows: Rows, mine: Mine) {
-  const prices = { prices: { ...NEWEST, include: { breaks: IN_ORDER } } };
-  const offers = await rows.offer.findMany({ ...mine, include: prices });
-  return offers.map(({ id, supplierId, productId, packText, leadDays, prices: [today] }) => ({
+  const offers = await rows.offer.findMany(mine);
+  const prices = newestByOwner(await rows.price.findMany(versionsOf(mine)), ({ offerId }) => offerId);
+  const breaks = byOwner(await rows.priceBreak.findMany(mine), ({ offerId, number }) => keyOf(offerId, number));
+  return offers.map(({ id, supplierId, productId, packText, leadDays }) => {
+    const today = prices(id);
+    return {
+      id,
+      supplier: supplierId,
+      product: productId,
+      pack: packText,
+      price: money(today?.price ?? null),
+      breaks: breaks(keyOf(id, today?.number ?? 0)).map(({ atLeast, price }) => ({ atLeast, price: money(price) })),
+      leadDays,
+    };
+  });
+}
+
+async function benchesOf(rows: Rows, mine: Mine) {
+  const benches = await rows.bench.findMany(mine);
+  const plants = byOwner(await rows.plantGroup.findMany(mine), ({ benchId }) => benchId);
+  return benches.map(({ id, name, customers, enclosed, coverage }) => ({
     id,
-    supplier: supplierId,
-    product: productId,
-    pack: packText,
-    price: money(today?.price ?? null),
-    breaks: today?.breaks.map(({ atLeast, price }) => ({ atLeast, price: money(price) })),
-    leadDays,
+    name,
+    customers,
+    enclosed,
+    coverage,
+    plants: plants(id).map(({ name, pot, count, mlPerPlant }) => ({ name, pot, count, mlPerPlant })),
   }));
 }
 
-const benchOf = ({ id, name, customers, enclosed, coverage, plants }: BenchRow) => ({
-  id,
-  name,
-  customers,
-  enclosed,
-  coverage,
-  plants: plants.map(({ name, pot, count, mlPerPlant }) => ({ name, pot, count, mlPerPlant })),
-});
-
-type BenchRow = Row<Rows['bench']['findUnique']> & {
-  plants: { name: string; pot: string | null; count: number; mlPerPlant: number | null }[];
-};
-
 async function recipesOf(rows: Rows, mine: Mine) {
-  const versions = { versions: { ...NEWEST, include: { ingredients: IN_ORDER } } };
-  const recipes = await rows.recipe.findMany({ ...mine, include: versions });
-  return recipes.map(({ id, versions: [today] }) => ({
-    id,
-    name: today?.name,
-    targetPh: today?.targetPh,
-    useWithinHours: today?.useWithinHours,
-    ingredients: today?.ingredients.map(({ productId, dose, use }) => ({ product: productId, dose, use })),
-  }));
+  const recipes = await rows.recipe.findMany(mine);
+  const versions = newestByOwner(await rows.recipeVersion.findMany(versionsOf(mine)), ({ recipeId }) => recipeId);
+  const ingredients = byOwner(await rows.ingredient.findMany(mine), ({ recipeId, number }) => keyOf(recipeId, number));
+  return recipes.map(({ id }) => {
+    const today = versions(id);
+    return {
+      id,
+      name: today?.name,
+      targetPh: today?.targetPh,
+      useWithinHours: today?.useWithinHours,
+      ingredients: ingredients(keyOf(id, today?.number ?? 0)).map(({ productId, dose, use }) => ({
+        product: productId,
+        dose,
+        use,
+      })),
+    };
+  });
 }
 
 async function programsOf(rows: Rows, mine: Mine) {
-  const programs = await rows.program.findMany({ ...mine, include: { recipes: IN_ORDER, benches: IN_ORDER } });
+  const programs = await rows.program.findMany(mine);
+  const recipes = byOwner(await rows.programRecipe.findMany(mine), ({ programId }) => programId);
+  const benches = byOwner(await rows.programBench.findMany(mine), ({ programId }) => programId);
   return programs.map((program) => ({
     id: program.id,
-    recipes: program.recipes.map(({ recipeId }) => recipeId),
-    benches: program.benches.map(({ benchId }) => benchId),
+    recipes: recipes(program.id).map(({ recipeId }) => recipeId),
+    benches: benches(program.id).map(({ benchId }) => benchId),
     startsOn: program.startsOn,
     endsOn: program.endsOn,
     repeat: program.repeat,
@@ -153,15 +169,24 @@ async function programsOf(rows: Rows, mine: Mine) {
 }
 
 async function applicationsOf(rows: Rows, mine: Mine) {
-  const versions = { versions: { ...NEWEST, include: { benches: IN_ORDER } } };
-  const applications = await rows.application.findMany({ ...mine, include: versions });
-  return applications.map(({ id, versions: [today] }) => ({
-    id,
-    recipe: today?.recipeId,
-    benches: today?.benches.map(({ benchId }) => benchId),
-    startedAt: moment(today?.startedAt ?? null),
-    endedAt: moment(today?.endedAt ?? null),
-  }));
+  const applications = await rows.application.findMany(mine);
+  const versions = newestByOwner(
+    await rows.applicationVersion.findMany(versionsOf(mine)),
+    ({ applicationId }) => applicationId,
+  );
+  const benches = byOwner(await rows.applicationBench.findMany(mine), ({ applicationId, number }) =>
+    keyOf(applicationId, number),
+  );
+  return applications.map(({ id }) => {
+    const today = versions(id);
+    return {
+      id,
+      recipe: today?.recipeId,
+      benches: benches(keyOf(id, today?.number ?? 0)).map(({ benchId }) => benchId),
+      startedAt: moment(today?.startedAt ?? null),
+      endedAt: moment(today?.endedAt ?? null),
+    };
+  });
 }
 
 const money = (stored: bigint | null): string | null => (stored === null ? null : plainMoney(toMicros(stored)));

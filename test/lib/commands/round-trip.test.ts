@@ -10,6 +10,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { Day } from '@/shared/time/day';
 import { anyShopFile, parsedOrThrow } from '../data/any-shop-file';
 import { CLOCK, freshDatabase } from '../data/fresh-database';
+import { SMALL, smallShop } from './small-shop';
 
 async function throughANewShop(file: ShopFile): Promise<ShopFile> {
   const outcome = await importShopFile({ commandId: newId(), file, into: { isDemo: false } }, CLOCK);
@@ -45,4 +46,25 @@ test.each(['one', 'two', 'three'])('worked shop %s comes out as it went in', asy
   expect(out).toEqual(canonical(file));
   const as = (lots: ShopFile['lots']) => lots.map(({ remaining, paid, ...lot }) => lot);
   expect(as(out.lots)).toEqual(as(file.lots));
+});
+
+test('a shop with more rows of each kind than a query may name comes out as it went in', async () => {
+  const many = Array.from({ length: 1_500 }, (_, number) => number);
+  const [bench] = SMALL.benches;
+  const [application] = SMALL.applications;
+  const [lot] = SMALL.lots;
+  if (!bench || !application || !lot) throw new Error('the small shop has one of each');
+  const large = {
+    ...SMALL,
+    lots: many.map((number) => ({ ...lot, id: `l${number}` })),
+    benches: [bench, ...many.map((number) => ({ ...bench, id: `b${number}` }))],
+    applications: many.map((number) => ({ ...application, id: `a${number}` })),
+  };
+  const shopId = await smallShop(large);
+  const { lots, benches, applications } = await shopFileOf(shopId);
+  expect({ lots, benches, applications }).toEqual({
+    lots: canonical(large).lots,
+    benches: large.benches,
+    applications: canonical(large).applications,
+  });
 });

@@ -103,7 +103,9 @@ test('a bottle that will be wasted in part says how much, at what cost, and what
     const its = (figure: string) =>
       workingOf({ ...figures, plan }, figureAddress('container', container.lot, container.place, figure));
     expect(its('wasted')?.value).toMatchObject({ kind: 'stock', amount });
-    const taken = (its('wasted')?.steps ?? []).slice(1).map(({ value }) => (value.kind === 'stock' ? value.amount : 0));
+    const taken = (its('wasted')?.steps ?? [])
+      .slice(1)
+      .map(({ value }): number => (value.kind === 'stock' ? value.amount : 0));
     expect(container.remaining - taken.reduce((sum, each) => sum + each, 0)).toBe(amount);
     expect(its('wasteCost')?.value).toEqual({ kind: 'money', micros: cost });
   }

@@ -1,0 +1,28 @@
+/**
+ * Rows by the thing they belong to, in the order they came in.
+ *
+ * All rows of a shop are read in one query and joined here. Asking the database for the rows of so many owners would
+ * name each owner as a parameter of the query, and it takes only so many: a shop with years of records would not open.
+ */
+export function byOwner<T>(rows: readonly T[], ownerOf: (row: T) => string): (owner: string) => T[] {
+  const owned = new Map<string, T[]>();
+  for (const row of rows) {
+    const owner = ownerOf(row);
+    const others = owned.get(owner);
+    if (others) others.push(row);
+    else owned.set(owner, [row]);
+  }
+  return (owner) => owned.get(owner) ?? [];
+}
+
+/** The last version of each thing. Takes versions with the lowest number first. */
+export function newestByOwner<T>(
+  versions: readonly T[],
+  ownerOf: (row: T) => string,
+): (owner: string) => T | undefined {
+  const newest = new Map(versions.map((version) => [ownerOf(version), version]));
+  return (owner) => newest.get(owner);
+}
+
+/** One name for an owner whose key has several parts. */
+export const keyOf = (...parts: (string | number)[]): string => JSON.stringify(parts);
