@@ -21,6 +21,7 @@ export type Refusal =
   | { code: 'others-stand-on-it'; movement: string }
   | { code: 'same-key-other-body' }
   | { code: 'shop-changed-since-preview' }
+  | { code: 'no-such-route' }
   | { code: 'faults'; faults: Fault[] };
 
 /** A decision: the value, or why not. Only expected refusals travel this way. */
@@ -52,6 +53,8 @@ export function explain(refusal: Refusal): string {
       return 'This form was already sent with other figures. Reload the page and enter the change again.';
     case 'shop-changed-since-preview':
       return 'The shop has changed since this preview was made. Look at the changes once more, then confirm.';
+    case 'no-such-route':
+      return 'Nothing answers at this address. /api/v1/openapi.json lists what does.';
     case 'faults':
       return `${refusal.faults.length === 1 ? 'One thing' : `${refusal.faults.length} things`} in this file must be put right first. Nothing was changed.`;
   }

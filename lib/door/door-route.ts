@@ -96,7 +96,12 @@ function download(content: unknown, name: string): Response {
 }
 
 function refusal(why: Refusal): Response {
-  const status = { 'not-found': 404, 'same-key-other-body': 409, 'shop-changed-since-preview': 409 };
+  const status = {
+    'not-found': 404,
+    'no-such-route': 404,
+    'same-key-other-body': 409,
+    'shop-changed-since-preview': 409,
+  };
   const code = why.code in status ? status[why.code as keyof typeof status] : 422;
   return problem(code, explain(why), why.code === 'faults' ? why.faults : undefined);
 }

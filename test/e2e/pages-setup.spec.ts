@@ -5,9 +5,11 @@ const IMPORT = 'Bring in a shop file';
 test('the shop can be saved as a file, and bringing that file back would change nothing', async ({ page, request }) => {
   await page.goto('/setup');
   await expect(page.getByRole('link', { name: 'Save as a shop file' })).toHaveAttribute('href', '/api/v1/shop');
-  const file = await (await request.get('/api/v1/shop')).text();
+  const file = await (await request.get('/api/v1/shop')).body();
   const bring = page.getByRole('region', { name: IMPORT });
-  await bring.getByLabel('or paste it').fill(file);
+  await bring
+    .getByLabel('Choose a file')
+    .setInputFiles({ name: 'shop.json', mimeType: 'application/json', buffer: file });
   await bring.getByLabel(/which is shown now/).check();
   await bring.getByRole('button', { name: 'Show what would change' }).click();
   await expect(bring.getByRole('heading', { name: /0 added, 0 changed/ })).toBeVisible();

@@ -36,7 +36,7 @@ export default defineConfig({
   },
   projects: [
     { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },
-    { name: 'door', testMatch: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` } },
+    { name: 'door', testMatch: 'door/*.spec.ts', use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` } },
   ],
   webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT)],
 });

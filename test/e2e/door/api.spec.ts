@@ -22,11 +22,15 @@ async function shopCommand(verb: string, ...options: string[]): Promise<unknown>
   const { body } = await knock({ method: 'GET', path: '/api/v1/shop' });
   const file = join(mkdtempSync(join(tmpdir(), 'shop-file-')), 'shop.json');
   writeFileSync(file, body);
-  const { stdout } = spawnSync(process.execPath, ['lib/command-line/shop.js', verb, file, ...options], {
-    cwd: root,
-    encoding: 'utf8',
-    maxBuffer: 64 * 1024 * 1024,
-  });
+  const { stdout } = spawnSync(
+    process.execPath,
+    ['lib/command-line/shop.js', verb, ...(verb === 'schema' ? [] : [file]), ...options],
+    {
+      cwd: root,
+      encoding: 'utf8',
+      maxBuffer: 64 * 1024 * 1024,
+    },
+  );
   return JSON.parse(stdout);
 }
 
@@ -132,6 +136,12 @@ test('a question that is not offered is refused with its field, and a shop that 
     expect(answer.faults.length).toBeGreaterThan(0);
   }
   for (const path of ['plan', 'keepout', 'shop']) expect((await get(`/api/v1/${path}?shop=nobody`)).status).toBe(404);
+});
+
+test('a route that is not there says where to look, as data', async () => {
+  const read = await get('/api/v1/nope');
+  expect(read).toEqual({ status: 404, answer: { message: expect.stringContaining('/api/v1/openapi.json') } });
+  expect((await post('/api/v2/shop', {})).status).toBe(404);
 });
 
 test('the description names every route, and every route is described', async () => {

@@ -133,7 +133,7 @@ const TURNED_AWAY: { what: string; status: number; sent: Knock }[] = [
 for (const { what, status, sent } of TURNED_AWAY) {
   test(`${what} is turned away with ${status} and changes nothing`, async () => {
     const before = everyRow();
-    const heard = await knock(sent);
+    const heard = await knock({ path: '/setup', ...sent });
     expect(heard.status).toBe(status);
     expect(heard.body).not.toMatch(/at .*\(.*:\d+:\d+\)|node_modules|Prisma|SQLITE/);
     expect(everyRow()).toBe(before);

@@ -14,7 +14,7 @@ export type Knock = {
   method?: string;
   path?: string;
   /** Sent beside Host; a Content-Length is added when there is a body and none is given. */
-  headers?: Record<string, string | string[] | undefined>;
+  headers?: Record<string, string | undefined>;
   body?: string | Buffer;
 };
 export type Heard = { status: number; headers: IncomingHttpHeaders; body: string };

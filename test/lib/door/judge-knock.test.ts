@@ -38,6 +38,8 @@ test.each([
   ['a method without a use', 405, 'TRACE', '/today', {}],
   ['a whole address', 400, 'GET', 'http://shop.example/today', {}],
   ['a path that begins like an address', 400, 'GET', '//shop.example', {}],
+  ['percent signs that mean nothing', 400, 'GET', '/shelf/%E0%A4%A', {}],
+  ['percent signs in what is asked', 'in', 'GET', '/shelf?q=%E0%A4%A', {}],
   ['a backslash', 400, 'GET', '/\\shop.example', {}],
   ['JSON to a page', 415, 'POST', '/setup', { ...form, 'content-type': 'application/json' }],
   ['an action id that is none', 400, 'POST', '/setup', { ...form, 'next-action': 'x' }],
