@@ -6,7 +6,7 @@ import type { Ways } from './shown-text';
 import styles from './working-opener.module.css';
 
 // Only whoever opens a figure pays for the code that writes it out.
-const WorkingSheet = lazy(async () => ({ default: (await import('./working-sheet')).WorkingSheet }));
+const WorkingOpened = lazy(async () => ({ default: (await import('./working-opened')).WorkingOpened }));
 
 /**
  * Opens the working of any figure in place. Figures are ordinary links to the page of their working, so without this,
@@ -33,12 +33,6 @@ export function WorkingOpener({ ways }: { ways: Ways }) {
     return () => document.removeEventListener('click', open);
   }, []);
 
-  useEffect(() => {
-    if (!current) return;
-    dialog.current?.scrollTo(0, 0);
-    document.getElementById(HEADING)?.focus();
-  }, [current]);
-
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: a click beside the sheet closes it; from the keyboard Escape does.
     <dialog
@@ -61,7 +55,7 @@ export function WorkingOpener({ ways }: { ways: Ways }) {
             Close
           </button>
         </div>
-        <Suspense>{current && <WorkingSheet working={current} ways={ways} headingId={HEADING} />}</Suspense>
+        <Suspense>{current && <WorkingOpened working={current} ways={ways} headingId={HEADING} />}</Suspense>
       </div>
     </dialog>
   );

@@ -1,5 +1,6 @@
 import type { DayClock } from '@/lib/views/day-clock';
 import type { BenchDay, WeekDay, WeekScreen } from '@/lib/views/week';
+import type { Day } from '@/shared/time/day';
 import { showClock, showDayShort } from '@/shared/time/show-day';
 import { BenchTag } from '../_parts/bench-tag';
 import { DayCost } from '../_parts/day-cost';
@@ -40,9 +41,9 @@ export function WeekGrid({ screen: { days, benches, today, ways } }: { screen: W
           </tr>
         ))}
       </tbody>
-      <tfoot>
-        <CostRow days={days} what="materialCost" unknown="unknown" name="Product" ways={ways} />
-        <CostRow days={days} what="labourCost" unknown="unknownLabour" name="Labour, apart" ways={ways} />
+      <tfoot hidden={days.every(({ day }) => day < today)}>
+        <CostRow days={days} today={today} what="materialCost" unknown="unknown" name="Product" ways={ways} />
+        <CostRow days={days} today={today} what="labourCost" unknown="unknownLabour" name="Labour, apart" ways={ways} />
       </tfoot>
     </table>
   );
@@ -75,13 +76,14 @@ function standing(strip: BenchDay['strip']): string {
 
 type CostRowProps = {
   days: WeekDay[];
+  today: Day;
   what: 'materialCost' | 'labourCost';
   unknown: 'unknown' | 'unknownLabour';
   name: string;
   ways: Ways;
 };
 
-function CostRow({ days, what, unknown, name, ways }: CostRowProps) {
+function CostRow({ days, today, what, unknown, name, ways }: CostRowProps) {
   return (
     <tr>
       <th scope="row">{name}</th>
@@ -92,7 +94,7 @@ function CostRow({ days, what, unknown, name, ways }: CostRowProps) {
             {cost ? (
               <DayCost cost={cost} unknown={day[unknown]} of={day.tickets.length} ways={ways} />
             ) : (
-              <span className="soft">none</span>
+              day.day >= today && <span className="soft">none</span>
             )}
           </td>
         );

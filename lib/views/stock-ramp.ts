@@ -1,6 +1,7 @@
 import { addDays, type Day, dayNumber } from '@/shared/time/day';
 import type { ProductAhead } from '../engine/ahead/plan';
 import type { Container } from '../engine/shop';
+import { type Liquid, liquidOf } from './bottle-seen';
 import type { House } from './house';
 
 /** What is left in each container at the end of a day on which something changed. */
@@ -11,6 +12,7 @@ export type Ramp = {
   containers: { key: string; name: string }[];
   points: RampPoint[];
   form: 'liquid' | 'powder';
+  liquid: Liquid;
   runsOut: number | null;
   orderBy: number | null;
   /** The day a late order would be needed by, where the band of the lead time ends. */
@@ -45,6 +47,7 @@ export function stockRamp({ plan }: House, ahead: ProductAhead): Ramp {
     containers: containers.map((one) => ({ key: `${one.lot} ${one.place}`, name: one.packText })),
     points,
     form: product.form,
+    liquid: liquidOf(product),
     runsOut: runsOutOn && dayNumber(runsOutOn),
     orderBy: reorder && dayNumber(reorder.by),
     neededOn: reorder && dayNumber(reorder.neededOn),

@@ -54,8 +54,8 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
               stackId="shelf"
               stroke="var(--ink)"
               strokeWidth={1.5}
-              fill={place % 2 === 0 ? 'var(--liquid-feed)' : 'var(--liquid-insect)'}
-              fillOpacity={1}
+              fill={`var(--liquid-${ramp.liquid})`}
+              fillOpacity={place % 2 === 0 ? 1 : 0.55}
               isAnimationActive={false}
             />
           ))}
@@ -67,7 +67,7 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
               x={ramp.orderBy}
               stroke="var(--clay)"
               strokeWidth={2}
-              label={said('order by', 'var(--clay)')}
+              label={said('order by', 'var(--clay)', 'insideTopRight')}
             />
           )}
           {ramp.runsOut !== null && (
@@ -75,7 +75,7 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
               x={ramp.runsOut}
               stroke="var(--oxide)"
               strokeWidth={2}
-              label={said('runs out', 'var(--oxide)')}
+              label={said('runs out', 'var(--oxide)', 'insideTopLeft')}
             />
           )}
           <Tooltip
@@ -94,10 +94,12 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
 
 const TICK = { fill: 'var(--soft)', fontSize: 13 };
 const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };
-const said = (value: string, fill: string) => ({
+
+/** A word beside a line; the two lines keep theirs on opposite sides, since they are often close. */
+const said = (value: string, fill: string, position: 'insideTopLeft' | 'insideTopRight') => ({
   value,
   fill,
+  position,
   fontSize: 13,
   fontWeight: 650,
-  position: 'top' as const,
 });
