@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type TodayScreen, todayScreen } from '@/lib/views/today';
-import { showDayLong } from '@/shared/time/show-day';
+import { showClock, showDayLong } from '@/shared/time/show-day';
 import { BenchRow } from '../_parts/bench-row';
 import { HourScale } from '../_parts/day-strip';
 import { EmptyPlace } from '../_parts/empty-place';
@@ -9,6 +9,7 @@ import { FirstVisit } from '../_parts/first-visit';
 import { OrderList } from '../_parts/order-list';
 import { Ticket } from '../_parts/ticket';
 import { DaysAhead } from './days-ahead';
+import { KeepFresh } from './keep-fresh';
 import { summaryOf } from './summary';
 import styles from './today.module.css';
 import { WasteShelf } from './waste-shelf';
@@ -20,6 +21,7 @@ export default async function TodayPage() {
   if (!screen) return <FirstVisit />;
   return (
     <div className={styles.today}>
+      <KeepFresh />
       <div className={styles.left}>
         <h1>{showDayLong(screen.today)}</h1>
         <p className="soft">{summaryOf(screen)}</p>
@@ -37,10 +39,10 @@ export default async function TodayPage() {
 
 type ScreenProps = { screen: TodayScreen };
 
-function Benches({ screen: { benches, clock: ofToday, ways } }: ScreenProps) {
+function Benches({ screen: { benches, clock: ofToday, now, ways } }: ScreenProps) {
   return (
     <section aria-labelledby="benches">
-      <h2 id="benches">Who may stand where</h2>
+      <h2 id="benches">Who may stand where, at {showClock(now, ways.zone)}</h2>
       {benches.length === 0 ? (
         <EmptyPlace step={{ href: '/setup', text: 'Bring in a shop file' }}>
           Each bench with its opening hours, its sprayings and the time people keep out. There is no bench yet.

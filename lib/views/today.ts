@@ -22,7 +22,7 @@ export type DayAhead = {
   flags: Flag[];
 };
 
-export type TodayScreen = Pick<House, 'today' | 'ways'> & {
+export type TodayScreen = Pick<House, 'today' | 'now' | 'ways'> & {
   clock: DayClock;
   benches: BenchStanding[];
   toMix: SprayingTicket[];
@@ -38,9 +38,10 @@ export type TodayScreen = Pick<House, 'today' | 'ways'> & {
 export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
   const house = await houseNow(clock);
   if (!house) return null;
-  const { today, ways, plan, figure } = house;
+  const { today, now, ways, plan, figure } = house;
   return {
     today,
+    now,
     ways,
     clock: dayClock(house, today),
     benches: benchStandings(house),

@@ -64,3 +64,11 @@ test('a day shows its sprayings with benches, litres, cost and reopening', async
   await expect(spraying).toContainText(/reopens|keep out, not known/);
   await expect(spraying).toContainText(/\d fills? of/);
 });
+
+test('on paper no bench is said to be open, since paper does not learn what is sprayed later', async ({ page }) => {
+  await page.goto('/today');
+  await expect(page.getByText('interval elapsed').first()).toBeVisible();
+  await page.emulateMedia({ media: 'print' });
+  for (const said of await page.getByText('interval elapsed').all()) await expect(said).toBeHidden();
+  await expect(page.getByText('keep out, not known').first()).toBeVisible();
+});
