@@ -32,11 +32,9 @@ export const dayNear = ({ today }: Unflagged, day: Day | number): string =>
 export const momentNear = ({ shop, today }: Unflagged, instant: Instant): string =>
   showInstant(instant, shop.zone, today);
 
-/**
- * An amount of a product. Always metric, the units in which a plan is printed, so that one plan says the same whatever
- * units the pages are set to.
- */
-export const amountOf = (amount: Stock, { form }: Product): string => showStock(amount, form, 'metric');
+/** An amount of a product in the units that the shop is shown in, as the pages beside the sentence write it. */
+export const amountOf = ({ shop }: Unflagged, amount: Stock, { form }: Product): string =>
+  showStock(amount, form, shop.units);
 
 /** Words as they compare: without the spaces around them, whatever the case. */
 export const plain = (words: string): string => words.trim().toLowerCase();

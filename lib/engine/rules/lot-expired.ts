@@ -21,7 +21,7 @@ export function lotExpired(plan: Unflagged): Flag[] {
     return flagShelf(plan, about, () => {
       const days = lot.containers.map((container) => lastUsableDay(container)).filter(isPast);
       const last = days.sort()[0] ?? plan.today;
-      return `${lotInWords(plan, lot)}: ${dayNear(plan, last)} was the last usable day, and ${leftIn(lot)} is left. It may not be used: discard it and note that, or correct its dates.`;
+      return `${lotInWords(plan, lot)}: ${dayNear(plan, last)} was the last usable day, and ${leftIn(plan, lot)} is left. It may not be used: discard it and note that, or correct its dates.`;
     });
   });
 }

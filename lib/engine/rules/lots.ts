@@ -25,5 +25,5 @@ export function lotInWords(plan: Unflagged, { first, containers }: LotPart): str
 }
 
 /** What is left in them together. */
-export const leftIn = ({ first, containers }: LotPart): string =>
-  amountOf(sum(containers.map(({ remaining }) => remaining)), first.product);
+export const leftIn = (plan: Unflagged, { first, containers }: LotPart): string =>
+  amountOf(plan, sum(containers.map(({ remaining }) => remaining)), first.product);

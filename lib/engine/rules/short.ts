@@ -31,7 +31,7 @@ export function short(plan: Unflagged): Flag[] {
 function messageFor(plan: Unflagged, spraying: Spraying, product: Product, ahead: ProductAhead | undefined): string {
   const lines = spraying.lines.filter(({ ingredient }) => ingredient.product === product);
   const [needed, missing] = [total(lines, ({ amount }) => amount), total(lines, (line) => line.short)];
-  const fact = `${amountOf(missing, product)} of ${product.name} is missing for this: it takes ${amountOf(needed, product)}.`;
+  const fact = `${amountOf(plan, missing, product)} of ${product.name} is missing for this: it takes ${amountOf(plan, needed, product)}.`;
   const runsOut = ahead?.runsOutOn ? ` The shelf runs out on ${dayNear(plan, ahead.runsOutOn)}.` : '';
   return `${fact}${runsOut} ${orderInWords(plan, product, ahead)}`;
 }

@@ -20,7 +20,7 @@ export function unknownExpiry(plan: Unflagged): Flag[] {
       plan,
       about,
       () =>
-        `${lotInWords(plan, lot)}: ${leftIn(lot)} is left, and nothing says how long it keeps. Enter the expiry printed on it, or how many days ${product.name} keeps.`,
+        `${lotInWords(plan, lot)}: ${leftIn(plan, lot)} is left, and nothing says how long it keeps. Enter the expiry printed on it, or how many days ${product.name} keeps.`,
     );
   });
 }
