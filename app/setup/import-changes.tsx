@@ -37,7 +37,7 @@ export function ImportChanges({ preview, isNew, isBusy, onConfirm, onCancel }: I
       <p className={styles.row}>
         {faults.length === 0 && !isNothing && (
           <button type="button" data-main="" disabled={isBusy} onClick={onConfirm}>
-            {isBusy ? 'Bringing it in…' : isNew ? 'Make this shop' : `Make these ${added + changed} changes`}
+            {isBusy ? 'Bringing it in…' : isNew ? 'Make this shop' : changesText(added + changed)}
           </button>
         )}
         <button type="button" disabled={isBusy} onClick={onCancel}>
@@ -47,6 +47,8 @@ export function ImportChanges({ preview, isNew, isBusy, onConfirm, onCancel }: I
     </section>
   );
 }
+
+const changesText = (count: number): string => (count === 1 ? 'Make this change' : `Make these ${count} changes`);
 
 const sum = (counts: number[]): number => counts.reduce((total, count) => total + count, 0);
 

@@ -23,7 +23,7 @@ test('a file brought into the shop that is shown changes only what it says', asy
   await bring.getByLabel('or paste it').fill(JSON.stringify({ ...file, programs: [], recipes: [], applications: [] }));
   await bring.getByLabel(/which is shown now/).check();
   await bring.getByRole('button', { name: 'Show what would change' }).click();
-  await bring.getByRole('button', { name: 'Make these 1 changes' }).click();
+  await bring.getByRole('button', { name: 'Make this change' }).click();
   await expect(bring).toContainText('0 added, 1 changed');
   await page.goto('/today');
   await expect(page.getByRole('main')).toContainText('First bench of all');
