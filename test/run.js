@@ -34,6 +34,6 @@ function indented(message) {
     .trimEnd()
     .split('\n')
     .slice(0, 60)
-    .map((line) => `    ${line}`)
+    .map((line) => `    ${line.slice(0, 2_000)}`)
     .join('\n');
 }

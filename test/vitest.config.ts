@@ -11,6 +11,8 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.{ts,tsx}'],
     exclude: ['test/e2e/**', 'node_modules/**'],
+    // A failure is told whole: the test command shows these messages and nothing else.
+    chaiConfig: { truncateThreshold: 0 },
     testTimeout: 60_000,
   },
 });

@@ -2,8 +2,10 @@ import { z } from 'zod';
 import { doorRoute } from '@/lib/door/door-route';
 import { refuse } from '@/shared/outcome';
 
-/** Every address under /api that no route answers: a sentence that says where to look, instead of a page. */
-const nowhere = doorRoute({ query: z.looseObject({}) }, async () => refuse({ code: 'no-such-route' }));
+const anything = { query: z.looseObject({}) };
 
-export const GET = nowhere;
-export const POST = nowhere;
+/** Every address under /api that no route answers: a sentence that says where to look, instead of a page. */
+const nowhere = async () => refuse({ code: 'no-such-route' });
+
+export const GET = doorRoute(anything, nowhere);
+export const POST = doorRoute(anything, nowhere);
