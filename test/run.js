@@ -33,6 +33,7 @@ function indented(message) {
   return message
     .trimEnd()
     .split('\n')
+    .filter((line) => !/^\s+at .*node_modules/.test(line))
     .slice(0, 60)
     .map((line) => `    ${line.slice(0, 2_000)}`)
     .join('\n');
