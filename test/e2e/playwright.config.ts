@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { defineConfig } from '@playwright/test';
 
-const { E2E_BROWSER, E2E_DATA, E2E_PORT = '3900', E2E_DOOR_PORT = '3901' } = process.env;
+const { E2E_BROWSER, E2E_DATA, E2E_PORT = '3900', E2E_DOOR_PORT = '3901', E2E_WALK_PORT = '3902' } = process.env;
 if (!E2E_DATA) throw new Error('Start the browser tests with `npm run e2e`: it makes a throw-away database for them.');
 
 const served = (data: string, port: string) => ({
@@ -16,7 +16,10 @@ const served = (data: string, port: string) => ({
   gracefulShutdown: { signal: 'SIGTERM' as const, timeout: 5_000 },
 });
 
-/** Two shops are served: one that is only looked at, so that every page test finds the demo, and one to knock about. */
+/**
+ * Three servers with a database each: one that is only looked at, so that every page test finds the demo; one to knock
+ * about; and one for the walks of a person who brings in shops of their own.
+ */
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results',
@@ -36,7 +39,13 @@ export default defineConfig({
   },
   projects: [
     { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },
-    { name: 'door', testMatch: 'door/*.spec.ts', use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` } },
+    {
+      name: 'door',
+      testMatch: 'door/*.spec.ts',
+      testIgnore: 'door/*-walk.spec.ts',
+      use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` },
+    },
+    { name: 'walk', testMatch: 'door/*-walk.spec.ts', use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` } },
   ],
-  webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT)],
+  webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT), served('walk', E2E_WALK_PORT)],
 });
