@@ -20,9 +20,11 @@ await tellTroubles(async () => {
   let total = NOTHING;
   for (const [name, run] of Object.entries(SUITES)) {
     if (named.length > 0 && !named.includes(name)) continue;
+    const began = performance.now();
     const count = await run(root, extra);
+    const seconds = Math.round((performance.now() - began) / 1_000);
     for (const { title, message } of count.failures) console.log(`\n  ✗ ${title}\n${indented(message)}`);
-    console.log(`  ${name}: ${count.passed} passed, ${count.failed} failed`);
+    console.log(`  ${name}: ${count.passed} passed, ${count.failed} failed, in ${seconds} s`);
     total = add(total, count);
   }
   console.log(`\n${total.passed} passed, ${total.failed} failed`);
