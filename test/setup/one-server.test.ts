@@ -1,17 +1,20 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { afterAll, expect, test } from 'vitest';
 import { lockFolder } from '@/lib/command-line/start/one-server.js';
 
 const OWN = { host: '127.0.0.1', port: 3999 };
 const mine = JSON.stringify({ pid: process.pid, ...OWN });
 
+const all = mkdtempSync(join(tmpdir(), 'lock-test-'));
+afterAll(() => rmSync(all, { recursive: true, force: true }));
+
 const folderWith = (lock: string) => {
-  const folder = mkdtempSync(join(tmpdir(), 'lock-test-'));
+  const folder = mkdtempSync(join(all, 'one-'));
   writeFileSync(join(folder, 'server.lock'), lock);
   return folder;
 };

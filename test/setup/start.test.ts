@@ -1,14 +1,17 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, expect, test } from 'vitest';
+import { afterAll, afterEach, expect, test } from 'vitest';
 
 const root = join(import.meta.dirname, '../..');
 const started: ChildProcess[] = [];
-const temp = () => mkdtempSync(join(tmpdir(), 'start-test-'));
+const all = mkdtempSync(join(tmpdir(), 'start-test-'));
+const temp = () => mkdtempSync(join(all, 'one-'));
+
+afterAll(() => rmSync(all, { recursive: true, force: true }));
 
 afterEach(() => {
   for (const child of started.splice(0)) child.kill('SIGKILL');

@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
 import { ImportAnswer, KeepoutAnswer, PlanAnswer, PreviewAnswer, WorkingAnswer } from '@/shared/api/answers';
@@ -20,7 +19,7 @@ const post = async (path: string, body: unknown) => {
 /** What the `shop` command prints for the shop that the API exports. */
 async function shopCommand(verb: string, ...options: string[]): Promise<unknown> {
   const { body } = await knock({ method: 'GET', path: '/api/v1/shop' });
-  const file = join(mkdtempSync(join(tmpdir(), 'shop-file-')), 'shop.json');
+  const file = join(mkdtempSync(join(process.env.E2E_DATA ?? '', 'shop-file-')), 'shop.json');
   writeFileSync(file, body);
   const { stdout } = spawnSync(
     process.execPath,
