@@ -8,8 +8,11 @@ export type ShopListed = { id: string; name: string; isDemo: boolean; createdOn:
 /** Every shop in the database, the oldest first. */
 export async function shopsHere(): Promise<ShopListed[]> {
   const { reader } = await database();
-  const shops = await reader.shop.findMany({ ...LISTED, orderBy: [{ createdOn: 'asc' }, { id: 'asc' }] });
-  return shops.map(listed);
+  const first = { orderBy: { recordedAt: 'asc' }, take: 1, select: { recordedAt: true } } as const;
+  const shops = await reader.shop.findMany({ select: { ...LISTED.select, commands: first } });
+  // Shops made on one day are told apart by the moment of the command that made them.
+  const madeAt = ({ commands: [made] }: (typeof shops)[number]) => Number(made?.recordedAt ?? 0n);
+  return shops.toSorted((a, b) => madeAt(a) - madeAt(b)).map(listed);
 }
 
 /** One shop by its id; null when there is none. */
