@@ -77,9 +77,10 @@ test(`${COUNT} malformed requests are no fault of ours, change nothing and leave
   const seed = Number(process.env.E2E_SEED ?? process.hrtime.bigint() % 2_147_483_647n);
   const all = fc.sample(knocks, { numRuns: COUNT, seed });
   const before = everyRow();
-  await hear(all.slice(0, 200));
+  // What the first requests make the heap grow by is room that it keeps, not memory that is lost: a leak goes on.
+  const faults = await hear(all.slice(0, COUNT / 2));
   const memory = serverMegabytes();
-  const faults = await hear(all);
+  faults.push(...(await hear(all.slice(COUNT / 2))));
   expect({ seed, faults: faults.slice(0, 5) }).toEqual({ seed, faults: [] });
   expect(everyRow()).toBe(before);
   if (memory !== null) expect((serverMegabytes() ?? 0) - memory).toBeLessThan(200);
