@@ -24,7 +24,14 @@ export async function shopHere(id: string): Promise<ShopListed | null> {
 
 const LISTED = { select: { id: true, name: true, isDemo: true, createdOn: true } } as const;
 
-const listed = (shop: Omit<ShopListed, 'createdOn'> & { createdOn: string }): ShopListed => ({
-  ...shop,
-  createdOn: Day.parse(shop.createdOn),
+const listed = ({
+  id,
+  name,
+  isDemo,
+  createdOn,
+}: Omit<ShopListed, 'createdOn'> & { createdOn: string }): ShopListed => ({
+  id,
+  name,
+  isDemo,
+  createdOn: Day.parse(createdOn),
 });
