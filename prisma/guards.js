@@ -8,6 +8,7 @@ export const APPEND_ONLY = [
   'Price',
   'PriceBreak',
   'Movement',
+  'ContainerChange',
   'RecipeVersion',
   'Ingredient',
   'SprayingChange',
@@ -29,8 +30,15 @@ export function guarded(script) {
     made.push(table);
     return whole.replace(body, () => withChecks(table, body));
   });
+  const added = checked.replace(
+    /(ALTER TABLE "(\w+)" ADD COLUMN +)("(\w+)" (\w+)[^;]*);/g,
+    (whole, start, table, definition, column, type) => {
+      const check = checkOf(table, column, type);
+      return check ? `${start}${definition} CHECK (${check});` : whole;
+    },
+  );
   const triggers = made.filter((table) => APPEND_ONLY.includes(table)).flatMap(triggersOf);
-  return [checked.trimEnd(), ...triggers].join('\n\n').concat('\n');
+  return [added.trimEnd(), ...triggers].join('\n\n').concat('\n');
 }
 
 function withChecks(table, body) {

@@ -21,6 +21,8 @@ export type ReceiveLot = {
   paid: Micros | null;
   receivedOn: Day;
   expiresOn: Day | null;
+  /** Where it will stand. */
+  keptIn: string | null;
 };
 
 /**
@@ -39,10 +41,10 @@ export async function receiveLot(input: ReceiveLot, clock: Clock): Promise<Outco
     const size = sizeOf(input.pack, product);
     const faults = [...size.faults, ...countFaults(input.count)];
     if (size.stock === null || faults.length > 0) return refuse({ code: 'faults', faults });
-    const { pack, count, paid, receivedOn, expiresOn } = input;
+    const { pack, count, paid, receivedOn, expiresOn, keptIn } = input;
     const lot = {
       ...{ id: newId(), position: product.lots, productId: input.product, packText: pack, size: size.stock },
-      ...{ form: product.form, count, remaining: size.stock, paid, receivedOn, openedOn: null, expiresOn },
+      ...{ form: product.form, count, remaining: size.stock, paid, receivedOn, openedOn: null, expiresOn, keptIn },
     };
     await receiveLots(rows, stamp, zone.value, [lot]);
     return accept({ lot: lot.id });

@@ -34,6 +34,7 @@ export async function lotsOf(rows: Rows, shopId: string) {
       receivedOn,
       openedOn: first?.openedOn ?? null,
       expiresOn: first?.expiresOn ?? null,
+      keptIn: first?.keptIn ?? null,
     };
   });
 }
@@ -63,12 +64,13 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
   return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn }) => {
     const size = toStock(pack);
     const standing = containersOf(lotId).map(
-      ({ place, paid, openedOn, expiresOn }): LotContainer => ({
+      ({ place, paid, openedOn, expiresOn, keptIn }): LotContainer => ({
         place,
         remaining: left(lotId, place),
         paid: paid === null ? null : toMicros(paid),
         openedOn: openedOn === null ? null : Day.parse(openedOn),
         expiresOn: expiresOn === null ? null : Day.parse(expiresOn),
+        keptIn,
       }),
     );
     const form = isPowder.has(productId) ? 'powder' : 'liquid';

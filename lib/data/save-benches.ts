@@ -29,8 +29,9 @@ export async function saveBenches(rows: Rows, shopId: string, benches: Saving<Fi
   });
 }
 
-const benchRow = ({ name, customers, enclosed, coverage }: FileBench) => ({
+const benchRow = ({ name, customers, enclosed, coverage, area }: FileBench) => ({
   name,
+  area,
   customers,
   enclosed,
   coverage: real(coverage),

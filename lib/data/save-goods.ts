@@ -10,37 +10,48 @@ type FileProduct = ShopFile['products'][number];
 type FileOffer = ShopFile['offers'][number];
 
 /** Save suppliers. */
-export async function saveSuppliers(rows: Rows, shopId: string, suppliers: Saving<FileSupplier>[]): Promise<void> {
+export async function saveSuppliers(rows: Rows, stamp: Stamp, suppliers: Saving<FileSupplier>[]): Promise<void> {
+  const { shopId } = stamp;
   const fresh = suppliers.filter(({ isNew }) => isNew);
   await rows.supplier.createMany({
-    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...supplierRow(item) })),
+    data: fresh.map(({ item, position }) => {
+      return { shopId, id: item.id, position: small(position), ...supplierRow(item, stamp) };
+    }),
   });
   for (const { item, isNew } of suppliers) {
     if (isNew) continue;
-    await rows.supplier.update({ where: { shopId_id: { shopId, id: item.id } }, data: supplierRow(item) });
+    await rows.supplier.update({ where: { shopId_id: { shopId, id: item.id } }, data: supplierRow(item, stamp) });
   }
 }
 
-const supplierRow = ({ name, freightPerOrder, freeFreightOver, minimumOrder, workingDays }: FileSupplier) => ({
-  name,
-  freightPerOrder: storedMoney(freightPerOrder),
-  freeFreightOver: storedMoney(freeFreightOver),
-  minimumOrder: storedMoney(minimumOrder),
-  workingDays,
+const supplierRow = (supplier: FileSupplier, stamp: Stamp) => ({
+  name: supplier.name,
+  freightPerOrder: storedMoney(supplier.freightPerOrder),
+  freeFreightOver: storedMoney(supplier.freeFreightOver),
+  minimumOrder: storedMoney(supplier.minimumOrder),
+  workingDays: supplier.workingDays,
+  archivedAt: archivedAt(supplier, stamp),
 });
 
+/** When something was put away: as far as anybody knows, when that was last saved. */
+const archivedAt = ({ archived }: { archived: boolean }, { recordedAt }: Stamp): bigint | null =>
+  archived ? toStored(recordedAt) : null;
+
 /** Save products with what is in them and what their labels say. */
-export async function saveProducts(rows: Rows, shopId: string, products: Saving<FileProduct>[]): Promise<void> {
+export async function saveProducts(rows: Rows, stamp: Stamp, products: Saving<FileProduct>[]): Promise<void> {
+  const { shopId } = stamp;
   const fresh = products.filter(({ isNew }) => isNew);
   await rows.product.createMany({
-    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...productRow(item) })),
+    data: fresh.map(({ item, position }) => {
+      return { shopId, id: item.id, position: small(position), ...productRow(item, stamp) };
+    }),
   });
   for (const { item, isNew } of products) {
     if (isNew) continue;
     const where = { shopId, productId: item.id };
     await rows.content.deleteMany({ where });
     await rows.rate.deleteMany({ where });
-    await rows.product.update({ where: { shopId_id: { shopId, id: item.id } }, data: productRow(item) });
+    await rows.product.update({ where: { shopId_id: { shopId, id: item.id } }, data: productRow(item, stamp) });
   }
   const items = products.map(({ item }) => item);
   await rows.content.createMany({
@@ -57,7 +68,7 @@ export async function saveProducts(rows: Rows, shopId: string, products: Saving<
   });
 }
 
-const productRow = (product: FileProduct) => ({
+const productRow = (product: FileProduct, stamp: Stamp) => ({
   name: product.name,
   kind: product.kind,
   form: product.form,
@@ -68,6 +79,8 @@ const productRow = (product: FileProduct) => ({
   openedDays: smallOrNull(product.shelfLife.openedDays),
   mixOrder: smallOrNull(product.mixOrder),
   alkaliSilicate: product.alkaliSilicate,
+  gtins: product.gtins,
+  archivedAt: archivedAt(product, stamp),
   ...labelColumns(product.label),
 });
 
@@ -91,36 +104,39 @@ export async function saveOffers(rows: Rows, stamp: Stamp, offers: Saving<FileOf
   const { shopId } = stamp;
   const fresh = offers.filter(({ isNew }) => isNew);
   await rows.offer.createMany({
-    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...offerRow(item) })),
+    data: fresh.map(({ item, position }) => {
+      return { shopId, id: item.id, position: small(position), ...offerRow(item, stamp) };
+    }),
   });
-  await savePrices(
-    rows,
-    stamp,
-    fresh.map(({ item }) => ({ item, number: 1 })),
+  const firsts = fresh.flatMap(({ item }) =>
+    [...item.earlier, item].map((of, place) => ({ item, of, number: place + 1 })),
   );
+  await savePrices(rows, stamp, firsts);
   for (const { item, isNew } of offers) {
     if (isNew) continue;
-    await rows.offer.update({ where: { shopId_id: { shopId, id: item.id } }, data: offerRow(item) });
+    await rows.offer.update({ where: { shopId_id: { shopId, id: item.id } }, data: offerRow(item, stamp) });
     const today = await rows.price.findFirst({
       where: { shopId, offerId: item.id },
       orderBy: { number: 'desc' },
       include: { breaks: { orderBy: { position: 'asc' } } },
     });
     if (today && isSamePrice(today, item)) continue;
-    await savePrices(rows, stamp, [{ item, number: (today?.number ?? 0) + 1 }]);
+    await savePrices(rows, stamp, [{ item, of: item, number: (today?.number ?? 0) + 1 }]);
   }
 }
 
-const offerRow = ({ supplier, product, pack, leadDays }: FileOffer) => ({
-  supplierId: supplier,
-  productId: product,
-  packText: pack,
-  leadDays: smallOrNull(leadDays),
+const offerRow = (offer: FileOffer, stamp: Stamp) => ({
+  supplierId: offer.supplier,
+  productId: offer.product,
+  packText: offer.pack,
+  leadDays: smallOrNull(offer.leadDays),
+  archivedAt: archivedAt(offer, stamp),
 });
 
-type StoredPrice = { price: bigint; breaks: { atLeast: number; price: bigint }[] };
+type StoredPrice = { price: bigint; sinceOn: string | null; breaks: { atLeast: number; price: bigint }[] };
 
-const isSamePrice = (today: StoredPrice, { price, breaks }: FileOffer): boolean =>
+const isSamePrice = (today: StoredPrice, { since, price, breaks }: FileOffer): boolean =>
+  today.sinceOn === since &&
   today.price === storedMoney(price) &&
   today.breaks.length === breaks.length &&
   today.breaks.every(({ atLeast, price }, place) => {
@@ -128,17 +144,21 @@ const isSamePrice = (today: StoredPrice, { price, breaks }: FileOffer): boolean 
     return other !== undefined && atLeast === other.atLeast && price === storedMoney(other.price);
   });
 
-async function savePrices(rows: Rows, stamp: Stamp, prices: { item: FileOffer; number: number }[]): Promise<void> {
+/** A price of an offer: today's, or one that it had before. */
+type PriceLine = { item: FileOffer; of: Pick<FileOffer, 'since' | 'price' | 'breaks'>; number: number };
+
+async function savePrices(rows: Rows, stamp: Stamp, prices: PriceLine[]): Promise<void> {
   const { shopId, commandId, actor } = stamp;
   const recordedAt = toStored(stamp.recordedAt);
   await rows.price.createMany({
-    data: prices.map(({ item, number }) => {
-      return { shopId, offerId: item.id, number, price: storedMoney(item.price), commandId, actor, recordedAt };
+    data: prices.map(({ item, of, number }) => {
+      const price = { price: storedMoney(of.price), sinceOn: of.since };
+      return { shopId, offerId: item.id, number, ...price, commandId, actor, recordedAt };
     }),
   });
   await rows.priceBreak.createMany({
-    data: prices.flatMap(({ item, number }) =>
-      item.breaks.map(({ atLeast, price }, position) => {
+    data: prices.flatMap(({ item, of, number }) =>
+      of.breaks.map(({ atLeast, price }, position) => {
         return { shopId, offerId: item.id, number, position, atLeast: small(atLeast), price: storedMoney(price) };
       }),
     ),

@@ -32,6 +32,7 @@ export type ReceivedLot = {
   receivedOn: Day;
   openedOn: Day | null;
   expiresOn: Day | null;
+  keptIn: string | null;
 };
 
 /** Save the lots that a file brings, and what it says of those that the shop has. */
@@ -72,10 +73,10 @@ export async function receiveLots(rows: Rows, stamp: Stamp, zone: Zone, lots: Re
   );
 }
 
-const containerRows = (shopId: string, { id: lotId, count, paid, openedOn, expiresOn }: ReceivedLot) => {
+const containerRows = (shopId: string, { id: lotId, count, paid, openedOn, expiresOn, keptIn }: ReceivedLot) => {
   const shares = paid === null ? null : shareOut(paid, count);
   return Array.from({ length: count }, (_, place) => {
-    return { shopId, lotId, place, paid: toStoredOrNull(shares?.[place] ?? null), openedOn, expiresOn };
+    return { shopId, lotId, place, paid: toStoredOrNull(shares?.[place] ?? null), openedOn, expiresOn, keptIn };
   });
 };
 
@@ -105,6 +106,7 @@ async function correctLot(rows: Rows, stamp: Stamp, standing: StandingLot, lot: 
       data: {
         openedOn: lot.openedOn,
         expiresOn: lot.expiresOn,
+        keptIn: lot.keptIn,
         paid: toStoredOrNull(paid ?? shares?.[index] ?? null),
       },
     });
@@ -140,5 +142,6 @@ function receivedLot(lot: FileLot, products: Map<string, ShopFile['products'][nu
     receivedOn: Day.parse(lot.receivedOn),
     openedOn: lot.openedOn === null ? null : Day.parse(lot.openedOn),
     expiresOn: lot.expiresOn === null ? null : Day.parse(lot.expiresOn),
+    keptIn: lot.keptIn,
   };
 }

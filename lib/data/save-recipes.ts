@@ -3,7 +3,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { readInstant } from '@/shared/time/instant';
 import type { Rows } from './database';
 import { minutesDown, minutesUp, parsed, type Saving } from './saving';
-import { realOrNull, small, toStored } from './whole';
+import { realOrNull, small, smallOrNull, toStored } from './whole';
 import type { Stamp } from './writer';
 
 type FileRecipe = ShopFile['recipes'][number];
@@ -28,8 +28,9 @@ export async function saveRecipes(rows: Rows, stamp: Stamp, recipes: Saving<File
   });
   await rows.ingredient.createMany({
     data: versions.flatMap(({ item, number }) =>
-      item.ingredients.map(({ product, dose, use }, position) => {
-        return { shopId, recipeId: item.id, number, position, productId: product, dose, use };
+      item.ingredients.map(({ product, dose, use, order }, position) => {
+        const line = { productId: product, dose, use, order: smallOrNull(order) };
+        return { shopId, recipeId: item.id, number, position, ...line };
       }),
     ),
   });

@@ -28,8 +28,8 @@ export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, compari
   const { shopId } = stamp;
   const { collections, settings } = comparison;
   if (settings.length > 0) await rows.shop.update({ where: { id: shopId }, data: settingsRow(file.shop) });
-  await saveSuppliers(rows, shopId, toSave(file.suppliers, collections.suppliers));
-  await saveProducts(rows, shopId, toSave(file.products, collections.products));
+  await saveSuppliers(rows, stamp, toSave(file.suppliers, collections.suppliers));
+  await saveProducts(rows, stamp, toSave(file.products, collections.products));
   await saveOffers(rows, stamp, toSave(file.offers, collections.offers));
   await saveLots(rows, stamp, file, toSave(file.lots, collections.lots));
   await saveBenches(rows, shopId, toSave(file.benches, collections.benches));
@@ -63,6 +63,10 @@ function settingsRow(shop: ShopFile['shop']) {
     fillCapacity: shop.fillCapacity,
     lossPerFill: shop.lossPerFill,
     measuringStep: shop.measuringStep,
+    sprayers: shop.sprayers,
+    measures: shop.measures,
+    dropMl: real(shop.dropMl),
+    conductivityLimit: realOrNull(shop.conductivityLimit),
     safetyDays: small(shop.safetyDays),
     wagePerHour: storedMoney(wagePerHour),
     sameModeInARow: small(shop.sameModeInARow),

@@ -51,6 +51,10 @@ function settingsOf(shop: Row<Rows['shop']['findUnique']>) {
     fillCapacity: shop.fillCapacity,
     lossPerFill: shop.lossPerFill,
     measuringStep: shop.measuringStep,
+    sprayers: shop.sprayers,
+    measures: shop.measures,
+    dropMl: shop.dropMl,
+    conductivityLimit: shop.conductivityLimit,
     safetyDays: shop.safetyDays,
     wagePerHour: money(shop.wagePerHour),
     sameModeInARow: shop.sameModeInARow,
@@ -65,6 +69,7 @@ const supplierOf = (supplier: Row<Rows['supplier']['findUnique']>) => ({
   freeFreightOver: money(supplier.freeFreightOver),
   minimumOrder: money(supplier.minimumOrder),
   workingDays: supplier.workingDays,
+  archived: supplier.archivedAt !== null,
 });
 
 async function productsOf(rows: Rows, mine: Mine) {
@@ -96,6 +101,8 @@ async function productsOf(rows: Rows, mine: Mine) {
     shelfLife: { unopenedDays: product.unopenedDays, openedDays: product.openedDays },
     mixOrder: product.mixOrder,
     alkaliSilicate: product.alkaliSilicate,
+    gtins: product.gtins,
+    archived: product.archivedAt !== null,
   }));
 }
 
@@ -103,18 +110,22 @@ const phRange = (min: number | null, max: number | null) => (min === null || max
 
 async function offersOf(rows: Rows, mine: Mine) {
   const offers = await rows.offer.findMany(mine);
-  const prices = newestByOwner(await rows.price.findMany(versionsOf(mine)), ({ offerId }) => offerId);
+  const prices = byOwner(await rows.price.findMany(versionsOf(mine)), ({ offerId }) => offerId);
   const breaks = byOwner(await rows.priceBreak.findMany(mine), ({ offerId, number }) => keyOf(offerId, number));
-  return offers.map(({ id, supplierId, productId, packText, leadDays }) => {
-    const today = prices(id);
+  return offers.map(({ id, supplierId, productId, packText, leadDays, archivedAt }) => {
+    const history = prices(id).map(({ number, price, sinceOn }) => ({
+      since: sinceOn,
+      price: money(price),
+      breaks: breaks(keyOf(id, number)).map(({ atLeast, price }) => ({ atLeast, price: money(price) })),
+    }));
+    const ids = { id, supplier: supplierId, product: productId };
     return {
-      id,
-      supplier: supplierId,
-      product: productId,
+      ...ids,
       pack: packText,
-      price: money(today?.price ?? null),
-      breaks: breaks(keyOf(id, today?.number ?? 0)).map(({ atLeast, price }) => ({ atLeast, price: money(price) })),
+      ...history.at(-1),
       leadDays,
+      earlier: history.slice(0, -1),
+      archived: archivedAt !== null,
     };
   });
 }
@@ -122,12 +133,13 @@ async function offersOf(rows: Rows, mine: Mine) {
 async function benchesOf(rows: Rows, mine: Mine) {
   const benches = await rows.bench.findMany(mine);
   const plants = byOwner(await rows.plantGroup.findMany(mine), ({ benchId }) => benchId);
-  return benches.map(({ id, name, customers, enclosed, coverage }) => ({
+  return benches.map(({ id, name, customers, enclosed, coverage, area }) => ({
     id,
     name,
     customers,
     enclosed,
     coverage,
+    area,
     plants: plants(id).map(({ name, pot, count, mlPerPlant }) => ({ name, pot, count, mlPerPlant })),
   }));
 }
@@ -143,10 +155,11 @@ async function recipesOf(rows: Rows, mine: Mine) {
       name: today?.name,
       targetPh: today?.targetPh,
       useWithinHours: today?.useWithinHours,
-      ingredients: ingredients(keyOf(id, today?.number ?? 0)).map(({ productId, dose, use }) => ({
+      ingredients: ingredients(keyOf(id, today?.number ?? 0)).map(({ productId, dose, use, order }) => ({
         product: productId,
         dose,
         use,
+        order,
       })),
     };
   });

@@ -1,4 +1,4 @@
-import { FORMAT, type ShopFile } from '@/shared/shop-file/contract';
+import { FORMAT, ShopFile, type WrittenShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
 import { BENCHES } from './benches';
 import { historyBefore } from './history';
@@ -17,21 +17,21 @@ import { shelfOn } from './shelf';
  * Gives   a whole shop file, the same one for the same day
  */
 export function demoShop(today: Day): ShopFile {
-  return {
+  return ShopFile.parse({
     format: FORMAT,
     shop: SETTINGS,
     suppliers: SUPPLIERS,
     products: [...FEEDS_AND_HELPERS, ...CROP_PROTECTION],
-    offers: supplierOffers(),
+    offers: supplierOffers(today),
     lots: shelfOn(today),
     benches: BENCHES,
     recipes: RECIPES,
     programs: programsFrom(today),
     applications: historyBefore(today),
-  };
+  } satisfies WrittenShopFile);
 }
 
-const SETTINGS: ShopFile['shop'] = {
+const SETTINGS: WrittenShopFile['shop'] = {
   name: 'Quarry Lane Plants',
   timeZone: 'America/New_York',
   currency: 'USD',
@@ -49,6 +49,18 @@ const SETTINGS: ShopFile['shop'] = {
   fillCapacity: '2 gal',
   lossPerFill: '100 mL',
   measuringStep: '0.5 L',
+  sprayers: [
+    { name: 'backpack', capacity: '2 gal', lossPerFill: '100 mL', measuringStep: '0.5 L' },
+    { name: 'hand sprayer', capacity: '1.5 L', lossPerFill: '20 mL', measuringStep: '50 mL' },
+  ],
+  measures: [
+    { name: '1 mL syringe', holds: '1 mL', step: '0.05 mL' },
+    { name: '10 mL syringe', holds: '10 mL', step: '0.5 mL' },
+    { name: '100 mL cylinder', holds: '100 mL', step: '1 mL' },
+    { name: 'level teaspoon', holds: '1 tsp', step: '1/4 tsp' },
+    { name: 'kitchen scale', holds: '2 kg', step: '1 g' },
+  ],
+  conductivityLimit: 2.5,
   safetyDays: 3,
   wagePerHour: '18.50',
   sameModeInARow: 2,

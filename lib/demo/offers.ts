@@ -1,9 +1,10 @@
-import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Written } from '@/shared/shop-file/contract';
+import { addDays, type Day } from '@/shared/time/day';
 
 const WEEK = ['mon', 'tue', 'wed', 'thu', 'fri'] as const;
 
 /** Three invented suppliers. */
-export const SUPPLIERS: ShopFile['suppliers'] = [
+export const SUPPLIERS: Written<'suppliers'>[] = [
   {
     id: 'hollow',
     name: 'Hollow Supply',
@@ -30,13 +31,54 @@ export const SUPPLIERS: ShopFile['suppliers'] = [
   },
 ];
 
-type Break = ShopFile['offers'][number]['breaks'][number];
+type Break = NonNullable<Written<'offers'>['breaks']>[number];
 type Pack = [pack: string, price: string, ...breaks: Break[]];
 
 const from = (atLeast: number, price: string): Break => ({ atLeast, price });
 
 /** What each supplier sells: a bigger pack is cheaper per unit, and where two sell the same, the nearer is dearer. */
-export const supplierOffers = (): ShopFile['offers'] => [...fromHollow(), ...fromMillrace(), ...fromNorthYard()];
+export const supplierOffers = (today: Day): Written<'offers'>[] =>
+  [...fromHollow(), ...fromMillrace(), ...fromNorthYard()].map((offer) => ({ ...offer, ...pricesUntil(today, offer) }));
+
+/** Most has cost the same since somebody first wrote it down; these have not. Days before today, and what it cost then. */
+const DEARER_SINCE: Record<string, { now: number; before: [daysAgo: number, price: string][] }> = {
+  'hollow-calcium-5-1-qt': {
+    now: -64,
+    before: [
+      [-690, '21.00'],
+      [-372, '22.40'],
+    ],
+  },
+  'hollow-calcium-5-1-gal': {
+    now: -64,
+    before: [
+      [-690, '63.00'],
+      [-372, '67.50'],
+    ],
+  },
+  'millrace-neem-extract-8-fl-oz': {
+    now: -118,
+    before: [
+      [-640, '49.00'],
+      [-344, '54.50'],
+      [-210, '61.00'],
+    ],
+  },
+  'millrace-spinosad-half-1-pt': {
+    now: -30,
+    before: [
+      [-600, '24.20'],
+      [-360, '27.00'],
+    ],
+  },
+  'north-yard-bicarbonate-1-lb': { now: -204, before: [[-410, '12.90']] },
+};
+
+function pricesUntil(today: Day, { id }: Written<'offers'>) {
+  const { now = -400, before = [] } = DEARER_SINCE[id] ?? {};
+  const earlier = before.map(([daysAgo, price]) => ({ since: addDays(today, daysAgo), price }));
+  return { since: addDays(today, now), earlier };
+}
 
 const fromHollow = () => [
   ...packs('hollow', 5, 'calcium-5', ['1 qt', '23.50'], ['1 gal', '71.00', from(2, '66.50')]),
@@ -68,7 +110,7 @@ const fromNorthYard = () => [
   ...packs('north-yard', 3, 'light-oil-98', ['1 qt', '21.00']),
 ];
 
-const packs = (supplier: string, leadDays: number, product: string, ...list: Pack[]): ShopFile['offers'] =>
+const packs = (supplier: string, leadDays: number, product: string, ...list: Pack[]): Written<'offers'>[] =>
   list.map(([pack, price, ...breaks]) => ({
     id: [supplier, product, pack].join('-').replaceAll(' ', '-'),
     supplier,

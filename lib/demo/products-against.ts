@@ -1,8 +1,8 @@
-import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Written } from '@/shared/shop-file/contract';
 import { FOLIAR, UNLABELLED } from './label';
 
 /** What is sprayed against insects, mites and disease. Substances are named as chemistry names them. */
-export const CROP_PROTECTION: ShopFile['products'] = [
+export const CROP_PROTECTION: Written<'products'>[] = [
   {
     id: 'light-oil-98',
     name: 'Light oil 98 %',

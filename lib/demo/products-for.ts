@@ -1,8 +1,8 @@
-import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Written } from '@/shared/shop-file/contract';
 import { FOLIAR, UNLABELLED } from './label';
 
 /** What feeds plants or helps a spray along: nutrients, biostimulants, the spreader, and acids for the water. */
-export const FEEDS_AND_HELPERS: ShopFile['products'] = [
+export const FEEDS_AND_HELPERS: Written<'products'>[] = [
   {
     id: 'calcium-5',
     name: 'Calcium liquid 5 %',

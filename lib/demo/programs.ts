@@ -1,9 +1,9 @@
-import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Written } from '@/shared/shop-file/contract';
 import { addDays, type Day, weekdayOf } from '@/shared/time/day';
 import { FOLIAR } from './label';
 
-type Recipe = ShopFile['recipes'][number];
-type Program = ShopFile['programs'][number];
+type Recipe = Written<'recipes'>;
+type Program = Written<'programs'>;
 
 const into = (product: string, dose: string) => ({ product, dose, use: FOLIAR });
 

@@ -1,13 +1,13 @@
-import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Written } from '@/shared/shop-file/contract';
 import { addDays, type Day } from '@/shared/time/day';
 
-type Lot = ShopFile['lots'][number];
+type Lot = Written<'lots'>;
 
 /**
  * What stands on the shelf, with the empties that nobody threw out. What is left in each bottle is what the past year's
  * sprayings left in it, but for the calcium, some of which was spilled.
  */
-export function shelfOn(today: Day): ShopFile['lots'] {
+export function shelfOn(today: Day): Written<'lots'>[] {
   const lot = (id: string, product: string, held: Held): Lot => ({
     id,
     product,
@@ -18,6 +18,7 @@ export function shelfOn(today: Day): ShopFile['lots'] {
     receivedOn: addDays(today, held.received),
     openedOn: held.opened === undefined ? null : addDays(today, held.opened),
     expiresOn: held.dies === undefined ? null : addDays(today, held.dies),
+    keptIn: held.keptIn ?? 'spray cabinet',
   });
   return [...feedLots(lot), ...againstLots(lot)];
 }
@@ -31,6 +32,7 @@ type Held = {
   dies?: number;
   left?: string;
   count?: number;
+  keptIn?: string;
 };
 type MakeLot = (id: string, product: string, held: Held) => Lot;
 
@@ -86,5 +88,12 @@ const againstLots = (lot: MakeLot): Lot[] => [
     dies: 420,
     left: '450 mL',
   }),
-  lot('sulfur-a', 'wettable-sulfur', { pack: '5 lb', paid: '14.00', received: -700, opened: -640, left: '3 lb' }),
+  lot('sulfur-a', 'wettable-sulfur', {
+    pack: '5 lb',
+    paid: '14.00',
+    received: -700,
+    opened: -640,
+    left: '3 lb',
+    keptIn: 'potting shed',
+  }),
 ];

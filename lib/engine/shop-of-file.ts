@@ -1,9 +1,10 @@
+import { readArea } from '@/shared/measure/area';
 import { readDose } from '@/shared/measure/dose';
 import { readMoney } from '@/shared/measure/money';
-import { exactStockOf, readSize, readVolume } from '@/shared/measure/size';
+import { exactStockOf, readSize, readVolume, type Size } from '@/shared/measure/size';
 import type { Reading } from '@/shared/outcome';
 import { type Micros, minutes, type Stock } from '@/shared/quantity/amounts';
-import type { Exact } from '@/shared/quantity/exact';
+import { type Exact, exact, multiply } from '@/shared/quantity/exact';
 import { shareOut, wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
@@ -12,7 +13,7 @@ import { minutesDown, minutesUp } from '@/shared/time/hours';
 import { readInstant } from '@/shared/time/instant';
 import { readRepeat, settleUntil } from '@/shared/time/recurrence';
 import { readZone, type Zone } from '@/shared/time/zone';
-import type { Bench, Container, Offer, Product, Program, Recipe, Shop, Sprayer, Supplier } from './shop';
+import type { Bench, Container, Measure, Offer, Product, Program, Recipe, Shop, Sprayer, Supplier } from './shop';
 
 type Settings = ShopFile['shop'];
 type FileProduct = ShopFile['products'][number];
@@ -30,12 +31,12 @@ type FileProgram = ShopFile['programs'][number];
 export function shopOfFile(file: ShopFile): Shop {
   const settings = settingsOf(file.shop);
   const suppliers = file.suppliers.map(supplierOf);
-  const products = file.products.map(productOf);
-  const benches: Bench[] = file.benches.map((bench) => ({ ...bench }));
+  const products = file.products.map((each) => productOf(each, settings.drop));
+  const benches: Bench[] = file.benches.map((bench) => ({ ...bench, area: maybe(bench.area, readArea) }));
   const supplier = finder('supplier', suppliers);
   const product = finder('product', products);
   const bench = finder('bench', benches);
-  const recipes = file.recipes.map((each) => recipeOf(each, product));
+  const recipes = file.recipes.map((each) => recipeOf(each, product, settings.drop));
   const recipe = finder('recipe', recipes);
   return {
     ...settings,
@@ -90,7 +91,11 @@ function settingsOf(shop: Settings): ShopSettings {
     units: shop.units,
     openingHours: openingHoursOf(shop),
     water: shop.water,
-    sprayer: sprayerOf(shop),
+    sprayer: sprayerOf({ ...shop, capacity: shop.fillCapacity }),
+    sprayers: shop.sprayers.map((sprayer) => ({ name: sprayer.name, ...sprayerOf(sprayer) })),
+    measures: shop.measures.map(measureOf),
+    drop: multiply(exact(shop.dropMl), exact(1000)),
+    conductivityLimit: shop.conductivityLimit,
     safetyDays: shop.safetyDays,
     wagePerHour: money(shop.wagePerHour),
     sameModeInARow: shop.sameModeInARow,
@@ -110,11 +115,20 @@ function openingHoursOf({ openingHours }: Settings): Shop['openingHours'] {
   return hours;
 }
 
-const sprayerOf = (shop: Settings): Sprayer => ({
-  capacity: known(readVolume(shop.fillCapacity)),
-  lossPerFill: known(readVolume(shop.lossPerFill)),
-  measuringStep: known(readVolume(shop.measuringStep)),
+type FileSprayer = Omit<Settings['sprayers'][number], 'name'>;
+
+const sprayerOf = ({ capacity, lossPerFill, measuringStep }: FileSprayer): Sprayer => ({
+  capacity: known(readVolume(capacity)),
+  lossPerFill: known(readVolume(lossPerFill)),
+  measuringStep: known(readVolume(measuringStep)),
 });
+
+/** An ounce on a measure is one of weight: a measuring cup says "fl oz". */
+function measureOf({ name, holds, step }: Settings['measures'][number]): Measure {
+  const [most, least] = [known(readSize(holds, 'powder')), known(readSize(step, 'powder'))];
+  const worth = (size: Size) => (size.kind === 'volume' ? size.microlitres : size.milligrams);
+  return { name, kind: most.kind, holds: worth(most), step: worth(least), holdsText: holds, stepText: step };
+}
 
 const supplierOf = (supplier: ShopFile['suppliers'][number]): Supplier => ({
   id: supplier.id,
@@ -123,11 +137,12 @@ const supplierOf = (supplier: ShopFile['suppliers'][number]): Supplier => ({
   freeFreightOver: money(supplier.freeFreightOver),
   minimumOrder: money(supplier.minimumOrder),
   workingDays: new Set(supplier.workingDays),
+  archived: supplier.archived,
 });
 
-function productOf(product: FileProduct): Product {
+function productOf(product: FileProduct, drop: Exact): Product {
   const { rates, reiHours, ...label } = product.label;
-  const dose = (text: string) => readDose(text, product.form);
+  const dose = (text: string) => readDose(text, product.form, drop);
   return {
     ...product,
     label: {
@@ -146,19 +161,29 @@ function exactSizeOf(text: string, product: Product): Exact {
   return size;
 }
 
-function offerOf(offer: ShopFile['offers'][number], supplier: Find<Supplier>, find: Find<Product>): Offer {
+type FileOffer = ShopFile['offers'][number];
+
+function offerOf(offer: FileOffer, findSupplier: Find<Supplier>, find: Find<Product>): Offer {
   const product = find(offer.product);
+  const supplier = findSupplier(offer.supplier);
   return {
     id: offer.id,
-    supplier: supplier(offer.supplier),
+    supplier,
     product,
     packText: offer.pack,
     pack: exactSizeOf(offer.pack, product),
-    price: known(readMoney(offer.price)),
-    breaks: offer.breaks.map(({ atLeast, price }) => ({ atLeast, price: known(readMoney(price)) })),
+    ...priceOf(offer),
     leadDays: offer.leadDays,
+    earlier: offer.earlier.map(priceOf),
+    archived: offer.archived || supplier.archived,
   };
 }
+
+const priceOf = ({ since, price, breaks }: Pick<FileOffer, 'since' | 'price' | 'breaks'>) => ({
+  since: maybe(since, readDay),
+  price: known(readMoney(price)),
+  breaks: breaks.map(({ atLeast, price }) => ({ atLeast, price: known(readMoney(price)) })),
+});
 
 /** A lot of several is that many full containers, each with its share of what the lot cost. */
 function containersOf(lot: FileLot, product: Product): Container[] {
@@ -179,18 +204,20 @@ function containersOf(lot: FileLot, product: Product): Container[] {
     size,
     remaining,
     paid: shares?.[place] ?? null,
+    keptIn: lot.keptIn,
     ...days,
   }));
 }
 
-const recipeOf = (recipe: ShopFile['recipes'][number], find: Find<Product>): Recipe => ({
+const recipeOf = (recipe: ShopFile['recipes'][number], find: Find<Product>, drop: Exact): Recipe => ({
   id: recipe.id,
   name: recipe.name,
   targetPh: recipe.targetPh,
   useWithin: recipe.useWithinHours === null ? null : minutesDown(recipe.useWithinHours),
   ingredients: recipe.ingredients.map((ingredient) => {
     const product = find(ingredient.product);
-    return { product, dose: known(readDose(ingredient.dose, product.form)), use: ingredient.use };
+    const { use, order } = ingredient;
+    return { product, dose: known(readDose(ingredient.dose, product.form, drop)), use, order };
   }),
 });
 

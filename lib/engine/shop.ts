@@ -19,7 +19,14 @@ export type Shop = {
   /** Opening intervals of each weekday in minutes since midnight, in order, not overlapping. */
   openingHours: Record<Weekday, [from: number, to: number][]>;
   water: { alkalinityMgPerLCaCO3: number; pH: number } | null;
+  /** The sprayer that is meant wherever none is named: the first of `sprayers`, where there are any. */
   sprayer: Sprayer;
+  sprayers: NamedSprayer[];
+  measures: Measure[];
+  /** What a drop of the shop's own dropper is, µL. */
+  drop: Exact;
+  /** The conductivity above which spray may burn leaves, mS/cm. */
+  conductivityLimit: number | null;
   safetyDays: number;
   wagePerHour: Micros | null;
   /** How many applications in a row may carry the same mode of action on one bench. */
@@ -39,6 +46,18 @@ export type Shop = {
 /** What is sprayed with: mL, exact, because a spray volume is worked out and not kept in stock. */
 export type Sprayer = { capacity: Exact; lossPerFill: Exact; measuringStep: Exact };
 
+export type NamedSprayer = Sprayer & { name: string };
+
+/** What the shop measures with: the most at once and the step that it can be read to; µL of a volume, mg of a mass, exact. */
+export type Measure = {
+  name: string;
+  kind: 'volume' | 'mass';
+  holds: Exact;
+  step: Exact;
+  holdsText: string;
+  stepText: string;
+};
+
 export type Supplier = {
   id: string;
   name: string;
@@ -46,6 +65,7 @@ export type Supplier = {
   freeFreightOver: Micros | null;
   minimumOrder: Micros | null;
   workingDays: ReadonlySet<Weekday>;
+  archived: boolean;
 };
 
 export type ProductKind =
@@ -75,6 +95,8 @@ export type Product = {
   shelfLife: { unopenedDays: number | null; openedDays: number | null };
   mixOrder: number | null;
   alkaliSilicate: boolean;
+  gtins: string[];
+  archived: boolean;
 };
 
 export type Rate = { use: string; min: Dose | null; max: Dose | null };
@@ -103,6 +125,12 @@ export type Offer = {
   price: Micros;
   breaks: { atLeast: number; price: Micros }[];
   leadDays: number | null;
+  /** The day from which the price holds; null when nobody noted it. */
+  since: Day | null;
+  /** What it cost before, the oldest first. */
+  earlier: { since: Day | null; price: Micros; breaks: { atLeast: number; price: Micros }[] }[];
+  /** Whether it can no longer be bought, because it or its supplier was put away. */
+  archived: boolean;
 };
 
 /** One container of a lot, as it stands today. A lot of three is three of these. */
@@ -119,6 +147,7 @@ export type Container = {
   receivedOn: Day;
   openedOn: Day | null;
   expiresOn: Day | null;
+  keptIn: string | null;
 };
 
 export type PlantGroup = { name: string; pot: string | null; count: number; mlPerPlant: number | null };
@@ -129,10 +158,18 @@ export type Bench = {
   customers: boolean;
   enclosed: boolean;
   coverage: number;
+  /** m², exact; null when nobody measured it. */
+  area: Exact | null;
   plants: PlantGroup[];
 };
 
-export type Ingredient = { product: Product; dose: Dose; use: string | null };
+export type Ingredient = {
+  product: Product;
+  dose: Dose;
+  use: string | null;
+  /** Its place in the order of mixing in this recipe, instead of the usual one. */
+  order: number | null;
+};
 
 export type Recipe = {
   id: string;

@@ -94,6 +94,9 @@ function checkSubstance(path: Path, substance: string, product: Product, product
 function isAbove(a: Dose, b: Dose): boolean {
   if (a.kind === 'volume' && b.kind === 'volume') return compare(a.mlPerLitre, b.mlPerLitre) > 0;
   if (a.kind === 'mass' && b.kind === 'mass') return compare(a.gPerLitre, b.gPerLitre) > 0;
+  if (a.kind === 'perArea' && b.kind === 'perArea') {
+    return a.measure === b.measure && compare(a.perSquareMetre, b.perSquareMetre) > 0;
+  }
   if (a.kind !== 'substance' || b.kind !== 'substance') return false;
   return a.substance.toLowerCase() === b.substance.toLowerCase() && compare(a.mgPerLitre, b.mgPerLitre) > 0;
 }

@@ -1,12 +1,14 @@
 import { z } from 'zod';
 import { WEEKDAYS } from '../time/day';
 import {
+  area,
   clockTime,
   closingTime,
   count,
   currency,
   day,
   dose,
+  gtin,
   id,
   instant,
   instead,
@@ -67,6 +69,19 @@ const Water = section({
   pH: pH().describe('pH of the water as it comes.'),
 });
 
+const Sprayer = section({
+  name: name().describe('What it is called.'),
+  capacity: volume().describe('What one fill holds.'),
+  lossPerFill: setting(volume(), '0 mL').describe('What stays in hose and pump with every fill.'),
+  measuringStep: setting(volume(), '0 mL').describe('Each fill is rounded up to a multiple of this.'),
+});
+
+const Measure = section({
+  name: name().describe('What it is called: "10 mL cylinder".'),
+  holds: size().describe('The most that it measures at once.'),
+  step: size().describe('What it can be read to.'),
+});
+
 const Settings = section({
   name: name().describe('What the shop is called.'),
   timeZone: zone().describe('IANA time zone of the shop.'),
@@ -74,10 +89,22 @@ const Settings = section({
   units: setting(oneOf('us', 'metric'), 'us').describe('Units to show amounts in. It changes no stored value.'),
   openingHours: sectionOf(OpeningHours).describe('When customers are in the shop.'),
   water: maybe(Water).describe('The water that spray is mixed with. Null when it was never measured.'),
-  fillCapacity: volume().describe('What one sprayer fill holds.'),
+  fillCapacity: setting(volume(), '0 mL').describe(
+    "What one sprayer fill holds. Where there are sprayers, the first one's figures count, and this may be left out.",
+  ),
   lossPerFill: setting(volume(), '0 mL').describe('What stays in hose and pump with every fill.'),
   measuringStep: setting(volume(), '0 mL').describe(
     'Each fill is rounded up to a multiple of this. "0 mL": not rounded.',
+  ),
+  sprayers: listOf(Sprayer).describe(
+    "The sprayers at hand. The first one's figures are used wherever no other is named.",
+  ),
+  measures: listOf(Measure).describe('What the shop measures with: syringes, cylinders, spoons, scales.'),
+  dropMl: setting(number(0.005, 1, 'Write what a drop is, in mL, such as 0.05.'), 0.05).describe(
+    "What a drop of the shop's own dropper is, in mL.",
+  ),
+  conductivityLimit: maybe(number(0.01, 50, 'Write the conductivity in mS/cm.')).describe(
+    'The conductivity above which spray may burn leaves here, mS/cm.',
   ),
   safetyDays: setting(count(0, LONGEST_WAIT, 'Write whole days, 0 or more.'), 0).describe(
     'How many days before it is needed stock should be in.',
@@ -91,6 +118,8 @@ const Settings = section({
   ),
 });
 
+const archived = () => setting(yesNo(), false);
+
 const Supplier = section({
   id: id().describe('Unique among the suppliers.'),
   name: name().describe('Who sells.'),
@@ -101,6 +130,7 @@ const Supplier = section({
     someOf(weekday(), 'Name the days they work, such as ["mon", "tue"]; leave it out for Monday to Friday.'),
     ['mon', 'tue', 'wed', 'thu', 'fri'],
   ).describe('The days on which orders are taken and sent. Left out: Monday to Friday.'),
+  archived: archived().describe('Whether it is put away: nothing is bought from it any more.'),
 });
 
 const Content = section({
@@ -175,11 +205,19 @@ const Product = section({
     'Place in the order of mixing, instead of the usual one.',
   ),
   alkaliSilicate: setting(yesNo(), false).describe('Whether it is an alkali silicate.'),
+  gtins: listOf(gtin()).describe('The numbers under the bar codes of its packs (GTIN), with their check digit.'),
+  archived: archived().describe('Whether it is put away: it is offered nowhere any more, and what it did stays.'),
 });
 
 const Break = section({
   atLeast: count(2, 1_000_000, 'Write a whole number of packs, 2 or more.').describe('From this many packs on.'),
   price: money().describe('Price of one pack then.'),
+});
+
+const EarlierPrice = section({
+  since: maybe(day()).describe('The day from which it held.'),
+  price: money().describe('Price of one pack.'),
+  breaks: listOf(Break).describe('Lower prices for more packs.'),
 });
 
 const Offer = section({
@@ -192,6 +230,9 @@ const Offer = section({
   leadDays: maybe(count(0, LONGEST_WAIT, 'Write whole days, 0 or more.')).describe(
     "From order to arrival, in the supplier's working days.",
   ),
+  since: maybe(day()).describe('The day from which this price holds. Null: nobody noted it.'),
+  earlier: listOf(EarlierPrice).describe('What it cost before, the oldest first.'),
+  archived: archived().describe('Whether it is put away: it can no longer be bought.'),
 });
 
 const Lot = section({
@@ -206,6 +247,7 @@ const Lot = section({
   receivedOn: day().describe('The day it came.'),
   openedOn: maybe(day()).describe('The day it was opened.'),
   expiresOn: maybe(day()).describe('The last day printed on it.'),
+  keptIn: maybe(words(100, 'Write where it stands, such as "cabinet, top shelf".')).describe('Where it stands.'),
 });
 
 const PlantGroup = section({
@@ -223,6 +265,7 @@ const Bench = section({
   coverage: setting(number(0.001, 100, 'Write a factor above 0; 1 is usual.'), 1).describe(
     'Factor on the spray of its plants.',
   ),
+  area: maybe(area()).describe('How large it is. Doses per area need it.'),
   plants: listOf(PlantGroup).describe('What stands on it.'),
 });
 
@@ -230,6 +273,9 @@ const Ingredient = section({
   product: reference('product').describe('Id of the product.'),
   dose: dose().describe('How much of it goes into the spray.'),
   use: maybe(words(200, 'Write the use, as the label names it.')).describe('Which rate of the label applies.'),
+  order: maybe(count(0, 1_000, 'Write a whole number.')).describe(
+    'Place in the order of mixing in this recipe, instead of the usual one.',
+  ),
 });
 
 const Recipe = section({
@@ -281,3 +327,10 @@ export const ShopFile = section({
   applications: listOf(Application).describe('What was really sprayed.'),
 });
 export type ShopFile = z.output<typeof ShopFile>;
+
+/** The same as a person writes it: whatever may be left out may be missing. */
+export type WrittenShopFile = z.input<typeof ShopFile>;
+
+/** One thing of a list, as it is written. */
+export type Written<List extends keyof WrittenShopFile> =
+  NonNullable<WrittenShopFile[List]> extends (infer One)[] ? One : never;

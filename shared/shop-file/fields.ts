@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { readArea } from '../measure/area';
 import { readDose } from '../measure/dose';
+import { readGtin } from '../measure/gtin';
 import { readMoney } from '../measure/money';
 import { readSize, readVolume } from '../measure/size';
 import { type Reading, read, unreadable } from '../outcome';
@@ -68,6 +70,15 @@ export const volume = () =>
   understood(LONGEST_MEASURE, 'Write a volume with its unit in quotes, such as "2 gal" or "0.5 L".', readVolume).meta(
     such('2 gal', '0.5 L'),
   );
+
+export const area = () =>
+  understood(LONGEST_MEASURE, 'Write an area with its unit in quotes, such as "130 sq ft" or "12 m2".', readArea).meta(
+    such('130 sq ft', '12 m2'),
+  );
+export const gtin = () =>
+  understood(14, 'Write the 8, 12, 13 or 14 digits under a bar code, in quotes.', readGtin).meta({
+    pattern: '^([0-9]{8}|[0-9]{12,14})$',
+  });
 
 /** Whether a size or a dose fits its product is looked at later, once it is known whether that is a liquid or a powder. */
 const ofEither = (reader: (text: string, form: 'liquid' | 'powder') => Reading<unknown>) => {

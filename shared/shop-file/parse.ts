@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Fault } from '../outcome';
 import { checkDoses } from './check-doses';
+import { checkGoods } from './check-goods';
 import { checkIds, idsOf } from './check-ids';
 import { checkSprayer } from './check-sprayer';
 import { checkStock } from './check-stock';
@@ -43,7 +44,16 @@ export function parseShopFile(text: string): ParsedShopFile {
     : readablePart<ShopFile>(raw, unreadableIn(issues));
   const faults = [...scan.faults, ...onePerPlace(issues.flatMap(faultsIn)), ...contradictions(readable)];
   if (!parsed.success || faults.length > 0) return { ok: false, faults: atMost(faults) };
-  return { ok: true, file: { ...parsed.data, lots: parsed.data.lots.map(withoutSum) } };
+  const { shop, lots } = parsed.data;
+  return { ok: true, file: { ...parsed.data, shop: withFirstSprayer(shop), lots: lots.map(withoutSum) } };
+}
+
+/** The first sprayer is the one that is meant wherever none is named. */
+function withFirstSprayer(shop: ShopFile['shop']): ShopFile['shop'] {
+  const [first] = shop.sprayers;
+  if (!first) return shop;
+  const { capacity: fillCapacity, lossPerFill, measuringStep } = first;
+  return { ...shop, fillCapacity, lossPerFill, measuringStep };
 }
 
 /** Several containers are full; what is left in all of them together says nothing more. */
@@ -87,6 +97,7 @@ function contradictions(readable: ReadablePart<ShopFile>): Fault[] {
   checkIds(readable, ids, complain);
   checkStock(readable, ids, complain);
   checkDoses(readable, ids, complain);
+  checkGoods(readable, complain);
   checkTimes(readable, complain);
   checkSprayer(readable, ids, complain);
   return faults;

@@ -4,13 +4,13 @@ import { wholeNearest } from '@/shared/quantity/rounding';
 import type { Offer } from '../shop';
 
 /**
- * Of the offers of one product, the one that is cheapest per unit when one pack is bought, without freight. Between equals, the one
- * with the shorter lead time; then the first by id.
+ * Of the offers of one product that can be bought, the one that is cheapest per unit when one pack is bought, without
+ * freight. Between equals, the one with the shorter lead time; then the first by id.
  *
- * Gives   null when nobody offers the product
+ * Gives   null when nobody offers the product any more
  */
 export function cheapestOffer(offers: Offer[]): Offer | null {
-  const [first = null, ...rest] = offers;
+  const [first = null, ...rest] = offers.filter(({ archived }) => !archived);
   return rest.reduce((best, offer) => (best && isCheaper(offer, best) ? offer : best), first);
 }
 

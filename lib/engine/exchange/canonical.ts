@@ -31,7 +31,8 @@ export function canonical(file: ShopFile): ShopFile {
     offers: file.offers.map((offer) => ({
       ...offer,
       price: money(offer.price),
-      breaks: offer.breaks.map((each) => ({ ...each, price: money(each.price) })),
+      breaks: plainBreaks(offer.breaks),
+      earlier: offer.earlier.map((was) => ({ ...was, price: money(was.price), breaks: plainBreaks(was.breaks) })),
     })),
     lots: file.lots.map((lot) => ({ ...lot, remaining: remainingOf(lot, products), paid: money(lot.paid) })),
     programs: file.programs.map((program) => ({ ...program, startTime: time(program.startTime) })),
@@ -42,6 +43,9 @@ export function canonical(file: ShopFile): ShopFile {
     })),
   };
 }
+
+const plainBreaks = (breaks: ShopFile['offers'][number]['breaks']) =>
+  breaks.map((each) => ({ ...each, price: money(each.price) }));
 
 /** What a container of a lot holds when full. Null when the product's density or spoon weight is missing for that. */
 export function packOf(pack: string, product: FileProduct): Stock | null {

@@ -48,7 +48,8 @@ export type Comparison = {
  *          left in a container may differ: the import then counts it
  */
 export function compare(current: ShopFile | null, incoming: ShopFile): Comparison {
-  const [from, to] = [current && canonical(current), canonical(incoming)];
+  const from = current && canonical(current);
+  const to = withKnownPrices(from, canonical(incoming));
   const collections = {
     suppliers: compareList(from?.suppliers, to.suppliers),
     products: compareList(from?.products, to.products),
@@ -64,6 +65,26 @@ export function compare(current: ShopFile | null, incoming: ShopFile): Compariso
     collections,
     faults: from ? [...factFaults(from, to), ...togetherFaults(from, to)] : [],
   };
+}
+
+/**
+ * A file that says nothing of what an offer cost before, or since when it costs what it does, leaves that as the shop
+ * has it: prices are history, and a file made by hand need not tell it.
+ */
+export function withKnownPrices(current: ShopFile | null, incoming: ShopFile): ShopFile {
+  const known = new Map(current?.offers.map((offer) => [offer.id, offer]));
+  const offers = incoming.offers.map((offer) => {
+    const was = known.get(offer.id);
+    if (!was) return offer;
+    const isSame = differences([was.price, was.breaks], [offer.price, offer.breaks]).length === 0;
+    const earlier = isSame ? was.earlier : [...was.earlier, { since: was.since, price: was.price, breaks: was.breaks }];
+    return {
+      ...offer,
+      since: offer.since ?? (isSame ? was.since : null),
+      earlier: offer.earlier.length > 0 ? offer.earlier : earlier,
+    };
+  });
+  return { ...incoming, offers };
 }
 
 /** What would be wrong with the shop as a whole, where the file on its own is in order. */

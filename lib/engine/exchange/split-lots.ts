@@ -9,6 +9,7 @@ export type LotContainer = {
   paid: Micros | null;
   openedOn: Day | null;
   expiresOn: Day | null;
+  keptIn: string | null;
 };
 
 /** Containers that a shop file tells as one lot. */
@@ -45,14 +46,15 @@ export const paidFor = ({ containers }: LotPart): Micros | null => {
 export const parentOf = (id: string): string | null => /^(.+)~+\d+$/.exec(id)?.[1]?.replace(/~+$/, '') ?? null;
 
 /**
- * Of full containers, those that one lot can tell: one expiry, and a price for all that gives each its own share again
+ * Of full containers, those that one lot can tell: one expiry, one place to stand, and a price for all that gives each its own share again
  * when it is shared out.
  */
 function alike(full: readonly LotContainer[]): LotContainer[] {
   const [first] = full;
   if (!first) return [];
   const same = full.filter(
-    ({ expiresOn, paid }) => expiresOn === first.expiresOn && (paid === null) === (first.paid === null),
+    ({ expiresOn, keptIn, paid }) =>
+      expiresOn === first.expiresOn && keptIn === first.keptIn && (paid === null) === (first.paid === null),
   );
   const shares = same.flatMap(({ paid }) => (paid === null ? [] : [paid]));
   const again = shareOut(sum(shares), same.length);

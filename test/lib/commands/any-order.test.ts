@@ -57,6 +57,7 @@ async function newBottle(shopId: string): Promise<Bottle> {
     paid: null,
     receivedOn: Day.parse('2026-03-30'),
     expiresOn: null,
+    keptIn: null,
   };
   const outcome = await receiveLot({ commandId: newId(), shopId, ...received }, CLOCK);
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));

@@ -111,7 +111,7 @@ test('a lot that comes in gets an id of its own, and each bottle its share of th
     receiveLot(
       {
         ...{ commandId, shopId, product: 'p', pack: '1 qt', count: 3, paid: micros(10) },
-        ...{ receivedOn: Day.parse('2026-03-31'), expiresOn: null, ...change },
+        ...{ receivedOn: Day.parse('2026-03-31'), expiresOn: null, keptIn: null, ...change },
       },
       CLOCK,
     );

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { checkDigit } from '@/shared/measure/gtin';
 import { FORMAT, type ShopFile } from '@/shared/shop-file/contract';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { addDays, Day } from '@/shared/time/day';
@@ -42,13 +43,16 @@ const product = (id: string) =>
       words: fc.array(word, { maxLength: 3 }),
       sprayPh: maybe(fc.constant({ min: 5, max: 7.25 })),
       alkaliSilicate: fc.boolean(),
+      archived: fc.boolean(),
+      gtins: fc.constantFrom([], ['20000000001'], ['20000000002', '20000000003']),
     })
     .map((from): ShopFile['products'][number] => {
-      const { reiHours, days, words, sprayPh, ...rest } = from;
+      const { reiHours, days, words, sprayPh, gtins, ...rest } = from;
       const [min, max] = from.form === 'liquid' ? ['1 mL/L', '3 mL/L'] : ['1 g/L', '2 g/L'];
       return {
         ...rest,
         id,
+        gtins: gtins.map((number) => `${id.slice(1)}${number}`).map((digits) => digits + checkDigit(digits)),
         mixOrder: days,
         shelfLife: { unopenedDays: days, openedDays: days },
         label: {
@@ -69,6 +73,7 @@ const lotOf = (id: string, { id: product, form }: ShopFile['products'][number]) 
       receivedOn: day,
       opened: maybe(fc.nat(50)),
       expiresOn: maybe(day),
+      keptIn: maybe(word),
     })
     .map(({ left, opened, receivedOn, count, ...rest }): ShopFile['lots'][number] => ({
       ...{ id, product, count, receivedOn, ...rest },
@@ -83,6 +88,7 @@ const bench = (id: string) =>
     customers: fc.boolean(),
     enclosed: fc.boolean(),
     coverage: fc.double({ min: 0.1, max: 3, noNaN: true }),
+    area: maybe(fc.constantFrom('130 sq ft', '12 m2')),
     plants: fc.array(
       fc.record({
         name: word,
@@ -137,6 +143,10 @@ const settings = fc.record({
   fillCapacity: fc.constant('2 gal'),
   lossPerFill: fc.constantFrom('100 mL', '0 mL'),
   measuringStep: fc.constant('0.5 L'),
+  sprayers: fc.constantFrom([], [{ name: 'one', capacity: '2 gal', lossPerFill: '0 mL', measuringStep: '0.5 L' }]),
+  measures: fc.constantFrom([], [{ name: 'scale', holds: '500 g', step: '0.1 g' }]),
+  dropMl: fc.constantFrom(0.05, 0.031),
+  conductivityLimit: maybe(fc.constant(2.5)),
   safetyDays: fc.nat(9),
   wagePerHour: maybe(money),
   sameModeInARow: fc.integer({ min: 1, max: 5 }),
@@ -150,6 +160,7 @@ const supplier = fc.record({
   freeFreightOver: maybe(tidyMoney),
   minimumOrder: maybe(tidyMoney),
   workingDays: fc.constantFrom(['mon', 'tue'], ['sun']),
+  archived: fc.boolean(),
 });
 
 const offerOf = ({ id, form }: ShopFile['products'][number]) =>
@@ -167,6 +178,15 @@ const offerOf = ({ id, form }: ShopFile['products'][number]) =>
       ],
     ),
     leadDays: maybe(fc.nat(20)),
+    since: maybe(fc.constant('2026-01-01')),
+    earlier: fc.constantFrom(
+      [],
+      [
+        { since: null, price: '3.00', breaks: [] },
+        { since: '2025-03-01', price: '3.50', breaks: [{ atLeast: 2, price: '3' }] },
+      ],
+    ),
+    archived: fc.boolean(),
   });
 
 const recipeOf = (of: ShopFile['products']) =>
@@ -176,7 +196,9 @@ const recipeOf = (of: ShopFile['products']) =>
     targetPh: maybe(fc.constant(6.2)),
     useWithinHours: maybe(fc.constantFrom(8, 0.5)),
     ingredients: fc.tuple(
-      ...of.map(({ id, form }) => fc.record({ product: fc.constant(id), dose: doseOf(form), use: maybe(word) })),
+      ...of.map(({ id, form }) =>
+        fc.record({ product: fc.constant(id), dose: doseOf(form), use: maybe(word), order: maybe(fc.nat(20)) }),
+      ),
     ),
   });
 

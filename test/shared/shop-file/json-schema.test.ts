@@ -35,7 +35,7 @@ test('every field of the format is described in the published schema, and no oth
 test('only what the contract cannot do without is required, and the rest says what it stands for', () => {
   expect(schema.required).toEqual(['format', 'shop']);
   const shop = schema.properties?.shop;
-  expect(shop?.required).toEqual(['name', 'timeZone', 'currency', 'fillCapacity']);
+  expect(shop?.required).toEqual(['name', 'timeZone', 'currency']);
   expect(shop?.properties?.sameModeInARow?.default).toBe(2);
   expect(shop?.properties?.wagePerHour).toHaveProperty('default', null);
   expect(schema.properties?.lots?.default).toEqual([]);

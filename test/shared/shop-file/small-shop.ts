@@ -26,6 +26,10 @@ export const smallShop = (): Json => ({
     fillCapacity: '2 gal',
     lossPerFill: '100 mL',
     measuringStep: '0.5 L',
+    sprayers: [{ name: 'Backpack', capacity: '2 gal', lossPerFill: '100 mL', measuringStep: '0.5 L' }],
+    measures: [{ name: '10 mL syringe', holds: '10 mL', step: '0.5 mL' }],
+    dropMl: 0.04,
+    conductivityLimit: 2.5,
     safetyDays: 3,
     wagePerHour: '18.00',
     sameModeInARow: 2,
@@ -39,6 +43,7 @@ export const smallShop = (): Json => ({
       freeFreightOver: '150.00',
       minimumOrder: '0',
       workingDays: ['mon', 'tue', 'wed', 'thu', 'fri'],
+      archived: false,
     },
   ],
   products: [liquid(), powder()],
@@ -51,6 +56,9 @@ export const smallShop = (): Json => ({
       price: '212.00',
       breaks: [{ atLeast: 4, price: '198.00' }],
       leadDays: 5,
+      since: '2026-01-05',
+      earlier: [{ since: '2025-01-07', price: '205.00', breaks: [] }],
+      archived: false,
     },
   ],
   lots: [
@@ -64,6 +72,7 @@ export const smallShop = (): Json => ({
       receivedOn: '2026-02-02',
       openedOn: '2026-02-10',
       expiresOn: '2027-02-01',
+      keptIn: 'cabinet',
     },
     {
       id: 'l2',
@@ -84,6 +93,7 @@ export const smallShop = (): Json => ({
       customers: true,
       enclosed: true,
       coverage: 1,
+      area: '130 sq ft',
       plants: [{ name: 'Herbs', pot: '4 in', count: 120, mlPerPlant: 18 }],
     },
     { id: 'b2', name: 'Back bench', customers: false, enclosed: true, coverage: 1.1, plants: [] },
@@ -95,7 +105,7 @@ export const smallShop = (): Json => ({
       targetPh: 6.2,
       useWithinHours: 8,
       ingredients: [
-        { product: 'p1', dose: '12 mL/gal', use: 'ornamentals, foliar' },
+        { product: 'p1', dose: '12 mL/gal', use: 'ornamentals, foliar', order: 2 },
         { product: 'p2', dose: '1 tsp/gal', use: null },
       ],
     },
@@ -149,6 +159,8 @@ function liquid(): Json {
     shelfLife: { unopenedDays: 730, openedDays: 365 },
     mixOrder: null,
     alkaliSilicate: false,
+    gtins: ['2000000000015'],
+    archived: false,
   };
 }
 

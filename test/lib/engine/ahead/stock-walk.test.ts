@@ -36,6 +36,8 @@ const oil = (openedDays: number | null): Product => ({
   shelfLife: { unopenedDays: null, openedDays },
   mixOrder: null,
   alkaliSilicate: false,
+  gtins: [],
+  archived: false,
 });
 
 const bottle = (lot: string, product: Product, more: Partial<Container> = {}): Container => ({
@@ -49,6 +51,7 @@ const bottle = (lot: string, product: Product, more: Partial<Container> = {}): C
   receivedOn: addDays(TODAY, -30),
   openedOn: null,
   expiresOn: null,
+  keptIn: null,
   ...more,
 });
 
@@ -58,7 +61,7 @@ const ask = (product: Product, inDays: number, amount: number): Demand => ({
 });
 
 const newLine = (product: Product, amount: number): IngredientLine => ({
-  ingredient: { product, dose: { text: '5 mL/L', kind: 'volume', mlPerLitre: exact(5) }, use: null },
+  ingredient: { product, dose: { text: '5 mL/L', kind: 'volume', mlPerLitre: exact(5) }, use: null, order: null },
   amount: stock(amount),
   draws: [],
   short: stock(0),

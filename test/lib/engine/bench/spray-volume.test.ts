@@ -17,6 +17,7 @@ const bench = (count: number, mlPerPlant: number | null, coverage = 1): Bench =>
   customers: false,
   enclosed: false,
   coverage,
+  area: null,
   plants: [{ name: 'fern', pot: '4 in', count, mlPerPlant }],
 });
 

@@ -11,7 +11,7 @@ const OPENED = Day.parse('2026-03-01');
 const containersOf = (paid: number | null, states: { left: number; opened: boolean }[]): LotContainer[] => {
   const shares = paid === null ? null : shareOut(micros(paid), states.length);
   return states.map(({ left, opened }, place) => ({
-    ...{ place, remaining: stock(left), paid: shares?.[place] ?? null, expiresOn: null },
+    ...{ place, remaining: stock(left), paid: shares?.[place] ?? null, expiresOn: null, keptIn: null },
     openedOn: opened ? OPENED : null,
   }));
 };
