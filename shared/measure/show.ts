@@ -101,6 +101,13 @@ export function showNumber(value: number): string {
   return formatWith({ maximumSignificantDigits: 4 }).format(value);
 }
 
+/**
+ * A pH for people: "7.4", "8.31".
+ *
+ * Rounds  to hundredths, which is finer than any pen reads
+ */
+export const showPh = (pH: number): string => decimal(exact(pH), 2, 0);
+
 function small(value: Exact, unit: string): string {
   const size = Math.abs(toNumber(value));
   if (size > 0 && size < 0.005) return `less than 0.01 ${unit}`;
