@@ -1,14 +1,19 @@
 import { type Reading, read, unreadable } from '../outcome';
 import { compare, divide, type Exact, exact, multiply, ZERO } from '../quantity/exact';
+import { unitOfArea } from './area';
 import { leadingNumber, quoted } from './number-text';
 import { whichOunce } from './size';
-import { isDrop, OUNCE, readUnit, USUAL_DROP } from './unit';
+import { isDrop, OUNCE, readUnit, type Unit, USUAL_DROP } from './unit';
 
-/** How much of a product goes into the spray, as somebody wrote it, exact. */
+/**
+ * How much of a product is sprayed, as somebody wrote it, exact: so much for the spray that it goes into, or, per area,
+ * so much for the ground that is sprayed, whatever the volume of spray. Per area it is mL or g on each square metre.
+ */
 export type Dose = { text: string } & (
   | { kind: 'volume'; mlPerLitre: Exact }
   | { kind: 'mass'; gPerLitre: Exact }
   | { kind: 'substance'; substance: string; mgPerLitre: Exact }
+  | { kind: 'perArea'; measure: 'volume' | 'mass'; perSquareMetre: Exact }
 );
 
 type Form = 'liquid' | 'powder';
@@ -17,13 +22,14 @@ const EXAMPLE = '5 mL/gal';
 const THOUSAND = exact(1000n);
 const TEN = exact(10n);
 
-/** A litre per litre, or a kilogram per litre: nothing sprayable is stronger, so more than this is a slip of the unit. */
+/** A litre or a kilogram in each litre, or on each m²: nothing sprayed is stronger, so more is a slip of the unit. */
 const STRONGEST = THOUSAND;
 
 /**
  * A dose as people write it.
  *
  *   dose = number unit ("/" | "per") [number] unit of volume     "5 mL/gal"  "1 1/2 tsp per gal"  "8 fl oz/100 gal"
+ *        | number unit ("/" | "per") [number] unit of area       "4 fl oz/1000 sq ft"  "2 lb/acre"  "2 mL/m2"
  *        | number "%" ["v/v" | "w/v"]                            "0.5 %": 5 mL/L of a liquid, 5 g/L of a powder
  *        | number "ppm" ["of"] substance                         "40 ppm spinosad": 40 mg of it per litre of spray
  *
@@ -31,9 +37,10 @@ const STRONGEST = THOUSAND;
  * weight of a level teaspoon later.
  *
  * Takes    the text; whether the product is a liquid or a powder; what a drop is worth here, in µL
- * Gives    mL/L, g/L or mg of the substance per litre of spray, exact, and the text as it was typed
- * Refuses  what `leadingNumber` refuses; a dose of nothing; an unknown unit; a dose per weight, area or nothing at all;
- *          "oz" alone on a liquid, with the question; drops of a powder; ppm of nothing; more than 1,000 mL or g per L
+ * Gives    mL/L, g/L or mg of the substance per litre of spray, or mL or g per m², exact, and the text as it was typed
+ * Refuses  what `leadingNumber` refuses; a dose of nothing; an unknown unit; a dose per weight or nothing at all;
+ *          "oz" alone on a liquid, with the question; drops of a powder; ppm of nothing; more than 1,000 mL or g per L,
+ *          or per m²
  */
 export function readDose(text: string, form: Form, drop: Exact = USUAL_DROP): Reading<Dose> {
   const amount = leadingNumber(text, EXAMPLE);
@@ -47,14 +54,24 @@ export function readDose(text: string, form: Form, drop: Exact = USUAL_DROP): Re
     );
   }
   if (compare(strengthOf(dose.value), STRONGEST) > 0) {
-    return unreadable(`${quoted(text)} is more product than spray. Check the number and the units.`);
+    const what =
+      dose.value.kind === 'perArea' ? 'more than a litre or a kilogram on every m²' : 'more product than spray';
+    return unreadable(`${quoted(text)} is ${what}. Check the number and the units.`);
   }
   return dose;
 }
 
 function strengthOf(dose: Dose): Exact {
-  if (dose.kind === 'volume') return dose.mlPerLitre;
-  return dose.kind === 'mass' ? dose.gPerLitre : divide(dose.mgPerLitre, THOUSAND);
+  switch (dose.kind) {
+    case 'volume':
+      return dose.mlPerLitre;
+    case 'mass':
+      return dose.gPerLitre;
+    case 'substance':
+      return divide(dose.mgPerLitre, THOUSAND);
+    case 'perArea':
+      return dose.perSquareMetre;
+  }
 }
 
 function readRest(text: string, number: Exact, rest: string, form: Form, drop: Exact): Reading<Dose> {
@@ -97,28 +114,39 @@ function readRatio(
   if (unit.value === OUNCE && form === 'liquid') return unreadable(whichOunce(text));
   if (isDrop(unit.value) && form === 'powder')
     return unreadable(`${quoted(text)}: a powder has no drops. Write a weight.`);
-  const litres = readSprayVolume(text, spray);
-  if (!litres.ok) return litres;
-  const rate = divide(divide(multiply(number, unit.value.worth), THOUSAND), litres.value);
-  return read(
-    unit.value.kind === 'volume' ? { text, kind: 'volume', mlPerLitre: rate } : { text, kind: 'mass', gPerLitre: rate },
-  );
+  const over = readDosed(text, spray);
+  if (!over.ok) return over;
+  const rate = divide(divide(multiply(number, unit.value.worth), THOUSAND), over.value.amount);
+  return read(over.value.per === 'area' ? perArea(text, unit.value, rate) : perLitre(text, unit.value, rate));
 }
 
-/** The spray that the dose is for, in litres: a unit of volume, once or a given number of times. */
-function readSprayVolume(text: string, spray: string): Reading<Exact> {
+const perArea = (text: string, { kind }: Unit, perSquareMetre: Exact): Dose => ({
+  text,
+  kind: 'perArea',
+  measure: kind,
+  perSquareMetre,
+});
+
+const perLitre = (text: string, { kind }: Unit, rate: Exact): Dose =>
+  kind === 'volume' ? { text, kind, mlPerLitre: rate } : { text, kind, gPerLitre: rate };
+
+/** What the dose is for: litres of spray or m² of ground, one unit of it or a given number. */
+function readDosed(text: string, spray: string): Reading<{ per: 'spray' | 'area'; amount: Exact }> {
   if (spray === '') return unreadable(`In ${quoted(text)} the spray is missing. Write it like "${EXAMPLE}".`);
   const amount = leadingNumber(/^\p{L}/u.test(spray) ? `1 ${spray}` : spray, '100 gal');
   if (!amount.ok) return amount;
-  const unit = readUnit(amount.value.rest, USUAL_DROP);
+  const { number, rest } = amount.value;
+  const area = unitOfArea(rest);
+  const unit = readUnit(rest, USUAL_DROP);
   if (unit.ok && unit.value === OUNCE) return unreadable(whichOunce(text));
-  if (!unit.ok || unit.value.kind === 'mass') {
+  if (!area && (!unit.ok || unit.value.kind === 'mass')) {
     return unreadable(
-      `${quoted(text)} must be per volume of spray, and ${quoted(spray)} is none. Write it like "${EXAMPLE}".`,
+      `${quoted(text)} must be per volume of spray or per area, and ${quoted(spray)} is neither. Write it like "${EXAMPLE}" or "2 mL/m2".`,
     );
   }
-  if (compare(amount.value.number, ZERO) === 0) {
-    return unreadable(`${quoted(text)} is per no spray at all. Write it like "8 fl oz/100 gal".`);
+  if (compare(number, ZERO) === 0) {
+    return unreadable(`${quoted(text)} is per no ${area ? 'area' : 'spray'} at all. Write it like "8 fl oz/100 gal".`);
   }
-  return read(divide(multiply(amount.value.number, unit.value.worth), exact(1000000n)));
+  if (area) return read({ per: 'area', amount: multiply(number, area) });
+  return read({ per: 'spray', amount: divide(multiply(number, unit.ok ? unit.value.worth : ZERO), exact(1000000n)) });
 }

@@ -1,14 +1,15 @@
 import { minutes as minutesOf, type Stock } from '@/shared/quantity/amounts';
-import { type Exact, multiply } from '@/shared/quantity/exact';
+import { type Exact, multiply, ZERO } from '@/shared/quantity/exact';
 import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
 import { addDays, type Day } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { occurrences } from '@/shared/time/recurrence';
 import { atClock } from '@/shared/time/zone';
+import { groundOf } from '../bench/ground';
 import { plantsOn, sprayFor } from '../bench/spray-volume';
 import { longestRei } from '../keepout/reopening';
-import type { Ingredient, Program, Recipe, Shop } from '../shop';
-import { ratePerMl } from '../strength/dose-in-stock';
+import type { Bench, Ingredient, Program, Recipe, Shop } from '../shop';
+import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import type { IngredientLine, Spray, Spraying } from './plan';
 
 /**
@@ -30,7 +31,7 @@ function sprayingsOf(shop: Shop, program: Program, from: Day, to: Day): Spraying
   const last = program.endsOn !== null && program.endsOn < to ? program.endsOn : to;
   const spray = sprayFor(program.benches, shop.sprayer);
   const plants = plantsOn(program.benches);
-  const batches = program.recipes.map((recipe) => batchOf(recipe, spray));
+  const batches = program.recipes.map((recipe) => batchOf(recipe, spray, program.benches));
   const labourCost = shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, program.duration, minutesOf(60));
   const found: Spraying[] = [];
   for (const { day, index } of occurrences(program.repeat, program.startsOn, from, last)) {
@@ -54,21 +55,23 @@ function sprayingsOf(shop: Shop, program: Program, from: Day, to: Day): Spraying
   return found;
 }
 
-const batchOf = (recipe: Recipe, spray: Spray | null): Batch => ({
-  recipe,
-  amounts: recipe.ingredients.map((ingredient) => spray && amountOf(ingredient, spray.total)),
-});
+function batchOf(recipe: Recipe, spray: Spray | null, benches: Bench[]): Batch {
+  // Where there is nothing to spray, nothing is mixed, however large the bench.
+  const area = spray?.fills === 0 ? ZERO : groundOf(benches);
+  return { recipe, amounts: recipe.ingredients.map((one) => amountOf(one, spray?.total ?? null, area)) };
+}
 
 /**
- * How much of an ingredient a spray volume takes: dose × volume.
+ * How much of an ingredient goes into a batch: dose × spray, or for a dose per area dose × ground, whatever the spray.
  *
- * Units   mL of spray in; µL of a liquid or mg of a powder out
+ * Units   mL of spray and m² of ground in; µL of a liquid or mg of a powder out
  * Rounds  once, to the nearest whole, a half up
- * Gives   null when density, grams per teaspoon or the strength that the dose needs is unknown
+ * Gives   null when the spray or the ground is unknown, or density, grams per teaspoon or the strength that it takes
  */
-export function amountOf(ingredient: Ingredient, sprayMl: Exact): Stock | null {
-  const rate = ratePerMl(ingredient.dose, ingredient.product);
-  return rate && wholeNearest<Stock>(multiply(rate, sprayMl));
+export function amountOf({ dose, product }: Ingredient, sprayMl: Exact | null, area: Exact | null): Stock | null {
+  const perUnit = dose.kind === 'perArea' ? stockPerSquareMetre(dose, product) : ratePerMl(dose, product);
+  const units = dose.kind === 'perArea' ? area : sprayMl;
+  return perUnit && units && wholeNearest<Stock>(multiply(perUnit, units));
 }
 
 function timesOf(shop: Shop, program: Program, recipe: Recipe, day: Day) {

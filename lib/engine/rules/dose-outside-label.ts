@@ -1,12 +1,13 @@
 import type { Dose } from '@/shared/measure/dose';
-import { add, compare, type Exact } from '@/shared/quantity/exact';
-import type { Ingredient, Product, Rate, Recipe } from '../shop';
-import { ratePerMl } from '../strength/dose-in-stock';
+import { add, compare, type Exact, exact } from '@/shared/quantity/exact';
+import { groundOf } from '../bench/ground';
+import type { Bench, Ingredient, Product, Rate, Recipe } from '../shop';
+import { type Ground, ratePerMl } from '../strength/dose-in-stock';
 import { sameSubstance } from '../strength/strength-of';
 import type { Flag, Severity } from './flag';
 import { listed, sameWords } from './in-words';
 import { toEnterFor } from './missing-figures';
-import { type Finding, flagRecipes } from './recipe-findings';
+import { type Finding, flagBatches } from './recipe-findings';
 import type { Unflagged } from './unflagged';
 
 /**
@@ -15,33 +16,46 @@ import type { Unflagged } from './unflagged';
  * Looks at  the dose of each product in a recipe, all its lines together, and the label's rate for the use that the line
  *           names; without a use, the label's only rate
  * Fires     above the maximum; below the minimum; when the label has no rate for that use, or several and no use is named;
- *           when dose and rate cannot be compared. Exactly at either end is inside. A product without rates is not judged.
+ *           when dose and rate cannot be compared. A dose per volume meets a rate per area over the ground of the benches
+ *           and the spray that is mixed for it. Exactly at either end is inside. A product without rates is not judged.
  * Severity  stop above the maximum (without a use: above every maximum), warn otherwise
  * Cleared   by a dose inside the range, by naming the use, or by entering the density, the weight of a teaspoon or the
  *           strength that the comparison lacks
  */
-export const doseOutsideLabel = (plan: Unflagged): Flag[] => flagRecipes(plan, 'dose-outside-label', findIn);
+export const doseOutsideLabel = (plan: Unflagged): Flag[] =>
+  flagBatches(plan, 'dose-outside-label', ({ recipe, program, spray }) =>
+    doseFindings(recipe, { benches: program.benches, sprayMl: spray?.total ?? null }),
+  );
 
-function findIn({ ingredients }: Recipe): Finding[] {
+/** What a recipe is sprayed on: the benches, and the spray mixed for them in mL, null while that is unknown. */
+export type Sprayed = { benches: readonly Bench[]; sprayMl: Exact | null };
+
+/** The doses of a recipe that lie outside their labels, for one mix. */
+export function doseFindings({ ingredients }: Recipe, sprayed: Sprayed): Finding[] {
+  const ground = { area: groundOf(sprayed.benches), sprayMl: sprayed.sprayMl, benches: sprayed.benches };
   const findings: Finding[] = [];
   for (const product of new Set(ingredients.map((ingredient) => ingredient.product))) {
     const lines = ingredients.filter((ingredient) => ingredient.product === product);
-    const verdict = product.label.rates.length === 0 ? null : judge(product, lines);
+    const verdict = product.label.rates.length === 0 ? null : judge({ product, lines, ground });
     if (verdict) findings.push({ product, ...verdict });
   }
   return findings;
 }
 
+/** One product of a mix with all its lines, and what the mix is sprayed on. */
+type Dosing = { product: Product; lines: Ingredient[]; ground: Ground & { benches: readonly Bench[] } };
+
 type Verdict = { severity: Severity; message: () => string };
 const stop = (message: () => string): Verdict => ({ severity: 'stop', message });
 const warn = (message: () => string): Verdict => ({ severity: 'warn', message });
 
-function judge(product: Product, lines: Ingredient[]): Verdict | null {
+function judge(dosing: Dosing): Verdict | null {
+  const { product, lines } = dosing;
   const { rates } = product.label;
   const use = lines.map((line) => line.use).find((named) => named !== null) ?? null;
   if (use === null) {
     const [only] = rates;
-    return rates.length === 1 && only ? judgeBy(only, product, lines) : judgeWithoutUse(product, lines);
+    return rates.length === 1 && only ? judgeBy(only, dosing) : judgeWithoutUse(dosing);
   }
   const fitting = rates.filter((rate) => sameWords(rate.use, use));
   if (fitting.length === 0) {
@@ -51,7 +65,7 @@ function judge(product: Product, lines: Ingredient[]): Verdict | null {
     );
   }
   // A label may give one use several ranges: a dose inside any of them is inside the label.
-  const verdicts = fitting.map((rate) => judgeBy(rate, product, lines));
+  const verdicts = fitting.map((rate) => judgeBy(rate, dosing));
   return verdicts.some((verdict) => verdict === null) ? null : (verdicts.find(isWarning) ?? verdicts[0] ?? null);
 }
 
@@ -59,37 +73,35 @@ const isWarning = (verdict: Verdict | null): boolean => verdict?.severity === 'w
 
 const usesOf = (rates: Rate[]): string => listed(rates.map(({ use }) => `"${use}"`));
 
-function judgeWithoutUse(product: Product, lines: Ingredient[]): Verdict {
-  const { rates } = product.label;
-  const aboveAll = rates.every(({ max }) => max !== null && compareDoses(lines, max, product) === 1);
+function judgeWithoutUse(dosing: Dosing): Verdict {
+  const { rates } = dosing.product.label;
+  const aboveAll = rates.every(({ max }) => max !== null && compareDoses(max, dosing) === 1);
   if (aboveAll) {
     return stop(
       () =>
-        `${dosed(product, lines)}, which is above every rate of its label: ${listed(rates.map(rangeText))}. Lower the dose, and name the use that it is for.`,
+        `${dosed(dosing)}, which is above every rate of its label: ${listed(rates.map(rangeText))}. Lower the dose, and name the use that it is for.`,
     );
   }
   return warn(
     () =>
-      `${dosed(product, lines)}, but the recipe does not say for which use, and its label has several: ${listed(rates.map(rangeText))}. Name the use in the recipe.`,
+      `${dosed(dosing)}, but the recipe does not say for which use, and its label has several: ${listed(rates.map(rangeText))}. Name the use in the recipe.`,
   );
 }
 
-function judgeBy(rate: Rate, product: Product, lines: Ingredient[]): Verdict | null {
-  const aboveMax = rate.max && compareDoses(lines, rate.max, product);
-  const belowMin = rate.min && compareDoses(lines, rate.min, product);
+function judgeBy(rate: Rate, dosing: Dosing): Verdict | null {
+  const aboveMax = rate.max && compareDoses(rate.max, dosing);
+  const belowMin = rate.min && compareDoses(rate.min, dosing);
   if (aboveMax === 1) {
-    return stop(() => `${dosed(product, lines)}; its label allows ${rangeText(rate)}. Use ${rate.max?.text} or less.`);
+    return stop(() => `${dosed(dosing)}; its label allows ${rangeText(rate)}. Use ${rate.max?.text} or less.`);
   }
-  if (aboveMax === 'unknown' || belowMin === 'unknown') return warn(() => incomparable(rate, product, lines));
+  if (aboveMax === 'unknown' || belowMin === 'unknown') return warn(() => incomparable(rate, dosing));
   if (belowMin === -1) {
-    return warn(
-      () => `${dosed(product, lines)}; its label asks for ${rangeText(rate)}. Use ${rate.min?.text} or more.`,
-    );
+    return warn(() => `${dosed(dosing)}; its label asks for ${rangeText(rate)}. Use ${rate.min?.text} or more.`);
   }
   return null;
 }
 
-function dosed({ name }: Product, lines: Ingredient[]): string {
+function dosed({ product: { name }, lines }: Dosing): string {
   const doses = listed(lines.map(({ dose }) => dose.text));
   return `${name} is dosed at ${doses}${lines.length > 1 ? ' together' : ''}`;
 }
@@ -100,28 +112,50 @@ function rangeText({ use, min, max }: Rate): string {
   return min ? `at least ${min.text} for "${use}"` : `"${use}" without a rate`;
 }
 
-function incomparable(rate: Rate, product: Product, lines: Ingredient[]): string {
+function incomparable(rate: Rate, dosing: Dosing): string {
+  const { product, lines, ground } = dosing;
   const doses = [...lines.map(({ dose }) => dose), rate.min, rate.max];
   const missing = new Set<string>();
-  for (const dose of doses) if (dose && !ratePerMl(dose, product)) missing.add(toEnterFor(dose, product));
-  return `${dosed(product, lines)}, and its label says ${rangeText(rate)}: these cannot be compared yet. ${[...missing].join(' ')}`;
+  for (const dose of doses) {
+    if (dose && !ratePerMl(dose, product, ground)) missing.add(toEnterFor(dose, product, ground.benches));
+  }
+  return `${dosed(dosing)}, and its label says ${rangeText(rate)}: these cannot be compared yet. ${[...missing].join(' ')}`;
 }
 
 /** −1, 0 or 1 as the lines of one product come to less than, exactly or more than a rate of its label. */
-function compareDoses(lines: Ingredient[], rate: Dose, product: Product): -1 | 0 | 1 | 'unknown' {
+function compareDoses(rate: Dose, { product, lines, ground }: Dosing): -1 | 0 | 1 | 'unknown' {
   const asWritten = totalOf(lines, (dose) => (isSameMeasure(dose, rate) ? numberOf(dose) : null));
   if (asWritten) return compare(asWritten, numberOf(rate));
-  const [total, limit] = [totalOf(lines, (dose) => ratePerMl(dose, product)), ratePerMl(rate, product)];
+  const inStock = groundFor([rate, ...lines.map(({ dose }) => dose)], ground);
+  const total = totalOf(lines, (dose) => ratePerMl(dose, product, inStock));
+  const limit = ratePerMl(rate, product, inStock);
   return total && limit ? compare(total, limit) : 'unknown';
 }
 
+/** Doses that are all per area differ as they do on any ground, so theirs need not be known. */
+const groundFor = (doses: Dose[], ground: Ground): Ground =>
+  doses.every(({ kind }) => kind === 'perArea') ? ONE_METRE_AND_ML : ground;
+
+const ONE_METRE_AND_ML: Ground = { area: exact(1n), sprayMl: exact(1n) };
+
 /** Doses of one measure compare as they are written, even where the density or the weight of a teaspoon is missing. */
-const isSameMeasure = (a: Dose, b: Dose): boolean =>
-  a.kind === 'substance' && b.kind === 'substance' ? sameSubstance(a.substance, b.substance) : a.kind === b.kind;
+function isSameMeasure(a: Dose, b: Dose): boolean {
+  if (a.kind === 'substance' && b.kind === 'substance') return sameSubstance(a.substance, b.substance);
+  if (a.kind === 'perArea' && b.kind === 'perArea') return a.measure === b.measure;
+  return a.kind === b.kind;
+}
 
 function numberOf(dose: Dose): Exact {
-  if (dose.kind === 'volume') return dose.mlPerLitre;
-  return dose.kind === 'mass' ? dose.gPerLitre : dose.mgPerLitre;
+  switch (dose.kind) {
+    case 'volume':
+      return dose.mlPerLitre;
+    case 'mass':
+      return dose.gPerLitre;
+    case 'substance':
+      return dose.mgPerLitre;
+    case 'perArea':
+      return dose.perSquareMetre;
+  }
 }
 
 function totalOf(lines: Ingredient[], measure: (dose: Dose) => Exact | null): Exact | null {

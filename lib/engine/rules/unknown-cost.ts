@@ -34,7 +34,10 @@ export function unknownCost(plan: Unflagged): Flag[] {
 function messageFor(plan: Unflagged, spraying: Spraying, product: Product | null, lines: IngredientLine[]): string {
   const what = product ? `${product.name} in this spraying` : 'this spraying';
   const fact = `What ${what} costs is unknown, and is not in the totals.`;
-  const toEnter = spraying.spray ? lines.flatMap((line) => missingFor(plan, line)) : [millilitresFor(spraying)];
+  // A dose per area asks for no spray; any other says nothing of its own until the spray is known.
+  const telling = lines.filter(({ ingredient }) => spraying.spray || ingredient.dose.kind === 'perArea');
+  const toEnter = telling.flatMap((line) => missingFor(plan, spraying, line));
+  if (!spraying.spray) toEnter.unshift(millilitresFor(spraying));
   return [fact, ...new Set(toEnter)].join(' ');
 }
 
@@ -46,9 +49,9 @@ function millilitresFor({ program }: Spraying): string {
 const unmeasuredOn = ({ name, plants }: Bench): string[] =>
   plants.filter(({ mlPerPlant }) => mlPerPlant === null).map((group) => `${group.name} on ${name}`);
 
-function missingFor(plan: Unflagged, line: IngredientLine): string[] {
+function missingFor(plan: Unflagged, { program }: Spraying, line: IngredientLine): string[] {
   const { product, dose } = line.ingredient;
-  if (line.amount === null) return [toEnterFor(dose, product)];
+  if (line.amount === null) return [toEnterFor(dose, product, program.benches)];
   const unpaid = line.draws
     .filter(({ cost }) => cost === null)
     .map(({ container }) => `the ${container.packText} received ${dayNear(plan, container.receivedOn)}`);

@@ -1,11 +1,12 @@
+import type { Dose } from '@/shared/measure/dose';
 import { showMoney, showStock } from '@/shared/measure/show';
 import { sum } from '@/shared/quantity/amounts';
-import { toNumber } from '@/shared/quantity/exact';
+import { type Exact, toNumber } from '@/shared/quantity/exact';
 import { showDay } from '@/shared/time/show-day';
 import { cheapestOffer } from '../ahead/cheapest-offer';
 import type { Draw, IngredientLine, Plan, Spraying } from '../ahead/plan';
 import type { Container, Product, Shop } from '../shop';
-import { ratePerMl } from '../strength/dose-in-stock';
+import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
 /** The working of one ingredient line of a spraying: `N/amount`, `N/used`, `N/short` or `N/cost`. */
@@ -19,46 +20,61 @@ export function lineWorking(plan: Plan, spraying: Spraying, [number, figure]: st
 }
 
 const WEIGH = 'Density, grams per level teaspoon or strength is missing, so the dose cannot be turned into an amount.';
+const NO_GROUND = 'The area of a bench is missing, and the dose is per area.';
 
 /** A line's amount with its unit, or why it is unknown. */
-export const amountShown = ({ amount, ingredient }: IngredientLine): Shown =>
-  amount === null ? { kind: 'unknown', because: WEIGH } : { kind: 'stock', amount, form: ingredient.product.form };
+export const amountShown = (line: IngredientLine): Shown =>
+  line.amount === null
+    ? { kind: 'unknown', because: whyUnknown(line) }
+    : { kind: 'stock', amount: line.amount, form: line.ingredient.product.form };
+
+const whyUnknown = ({ ingredient: { dose, product } }: IngredientLine): string =>
+  dose.kind === 'perArea' && stockPerSquareMetre(dose, product) ? NO_GROUND : WEIGH;
 
 function amountWorking(spraying: Spraying, line: IngredientLine): FoundWorking {
   const { product, dose } = line.ingredient;
-  const rate = ratePerMl(dose, product);
-  const unit = product.form === 'liquid' ? 'mL a litre of spray' : 'g a litre of spray';
-  const sprayMl = spraying.spray && toNumber(spraying.spray.total);
+  const perArea = dose.kind === 'perArea';
+  const rate = perArea ? stockPerSquareMetre(dose, product) : ratePerMl(dose, product);
   return {
     title: `${product.name} in the batch`,
     value: amountShown(line),
-    rule: `Dose × spray to mix, rounded once to the ${product.form === 'liquid' ? 'µL' : 'mg'}.`,
+    rule: `Dose × ${perArea ? 'area of the benches, whatever the spray' : 'spray to mix'}, rounded once to the ${product.form === 'liquid' ? 'µL' : 'mg'}.`,
     steps: [
-      entered(
-        `Dose: ${dose.text}`,
-        rate ? { kind: 'ratio', value: toNumber(rate), unit } : { kind: 'unknown', because: WEIGH },
-        `recipe ${spraying.recipe.name}`,
-      ),
-      ...measureSteps(product, dose.kind),
-      worked(
-        'Spray to mix',
-        sprayMl === null ? { kind: 'unknown', because: 'mL per plant' } : { kind: 'volume', ml: sprayMl },
-        'benches and sprayer',
-        figureAddress('spraying', spraying.program.id, spraying.date, 'sprayMl'),
-      ),
+      entered(`Dose: ${dose.text}`, rateShown(rate, line.ingredient), `recipe ${spraying.recipe.name}`),
+      ...measureSteps(product, dose),
+      ...(perArea ? groundSteps(spraying) : [sprayStep(spraying)]),
     ],
   };
 }
 
+function rateShown(rate: Exact | null, { dose, product }: IngredientLine['ingredient']): Shown {
+  if (!rate) return { kind: 'unknown', because: WEIGH };
+  const unit = product.form === 'liquid' ? 'mL' : 'g';
+  // The rate on a square metre is in µL or mg.
+  if (dose.kind === 'perArea') return { kind: 'ratio', value: toNumber(rate) / 1000, unit: `${unit} a m²` };
+  return { kind: 'ratio', value: toNumber(rate), unit: `${unit} a litre of spray` };
+}
+
+const groundSteps = ({ program }: Spraying): Step[] =>
+  program.benches.map(({ name, area }) => entered(name, ratio(area && toNumber(area), 'm²'), `bench ${name}`));
+
+function sprayStep({ spray, program, date }: Spraying): Step {
+  const value: Shown = spray
+    ? { kind: 'volume', ml: toNumber(spray.total) }
+    : { kind: 'unknown', because: 'mL per plant' };
+  return worked('Spray to mix', value, 'benches and sprayer', figureAddress('spraying', program.id, date, 'sprayMl'));
+}
+
 /** What turned a dose by mass of a liquid, or by volume of a powder, into the product's own unit. */
-function measureSteps(product: Product, kind: 'volume' | 'mass' | 'substance'): Step[] {
-  if (product.form === 'liquid' && kind === 'mass') {
+function measureSteps(product: Product, dose: Dose): Step[] {
+  const measure = dose.kind === 'perArea' ? dose.measure : dose.kind;
+  if (product.form === 'liquid' && measure === 'mass') {
     return [entered('Density', ratio(product.densityGPerMl, 'g a mL'), `product ${product.name}`)];
   }
-  if (product.form === 'powder' && kind === 'volume') {
+  if (product.form === 'powder' && measure === 'volume') {
     return [entered('One level teaspoon', ratio(product.gramsPerTeaspoon, 'g'), `product ${product.name}, as weighed`)];
   }
-  if (kind !== 'substance') return [];
+  if (measure !== 'substance') return [];
   return product.contents.map(({ substance, amount, basis }) =>
     entered(substance, { kind: 'ratio', value: amount, unit: basis }, `label of ${product.name}`),
   );
@@ -86,9 +102,10 @@ function metWorking(spraying: Spraying, line: IngredientLine, number: number, fi
 }
 
 /** What a line costs, or which of the things that it takes to know is missing. */
-export function lineCostShown({ amount, draws, cost }: IngredientLine): Shown {
+export function lineCostShown(line: IngredientLine): Shown {
+  const { amount, draws, cost } = line;
   if (cost !== null) return { kind: 'money', micros: cost };
-  if (amount === null) return { kind: 'unknown', because: WEIGH };
+  if (amount === null) return { kind: 'unknown', because: whyUnknown(line) };
   const unpriced = draws.some((draw) => draw.cost === null);
   return { kind: 'unknown', because: unpriced ? 'What was paid for one of the bottles was never entered.' : NO_OFFER };
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readDose } from '@/shared/measure/dose';
-import { exact, fraction, toNumber } from '@/shared/quantity/exact';
+import { divide, type Exact, exact, fraction, multiply, toNumber } from '@/shared/quantity/exact';
 
 type Form = 'liquid' | 'powder';
 const sentence = (text: string, form: Form = 'liquid') => {
@@ -67,6 +67,42 @@ test.each([
   });
 });
 
+const SQUARE_FOOT = exact('0.09290304');
+const FLUID_OUNCE = divide(exact('3785.411784'), exact(128n));
+const POUND = exact('453.59237');
+test.each([
+  ['2 mL/m2', 'liquid', 'volume', exact('2')],
+  ['2 mL per m²', 'liquid', 'volume', exact('2')],
+  ['20 mL/10 sq m', 'liquid', 'volume', exact('2')],
+  ['150 mL/ha', 'liquid', 'volume', exact('0.015')],
+  ['4 fl oz/1000 sq ft', 'liquid', 'volume', divide(multiply(FLUID_OUNCE, exact('0.004')), SQUARE_FOOT)],
+  ['1 pt/acre', 'liquid', 'volume', divide(multiply(FLUID_OUNCE, exact(16n)), multiply(SQUARE_FOOT, exact(43_560n)))],
+  ['2 lb/acre', 'powder', 'mass', divide(multiply(POUND, exact(2n)), multiply(SQUARE_FOOT, exact(43_560n)))],
+  ['1.5 oz per 1000 sq ft', 'powder', 'mass', divide(multiply(POUND, exact('0.00009375')), SQUARE_FOOT)],
+  ['3 oz wt/1000 square feet', 'liquid', 'mass', divide(multiply(POUND, exact('0.0001875')), SQUARE_FOOT)],
+  ['1 tsp/100 sq. ft.', 'powder', 'volume', divide(multiply(FLUID_OUNCE, fraction(1n, 600n)), SQUARE_FOOT)],
+] as const)('%s of a %s is an amount for each square metre', (text, form, measure, perSquareMetre) => {
+  expect(readDose(text, form)).toEqual({ ok: true, value: { text, kind: 'perArea', measure, perSquareMetre } });
+});
+
+test('the same dose per 100 gallons is read however it is written', () => {
+  for (const [written, plainly] of [
+    ['8 fl oz per 100 gallons', '8 fl oz/100 gal'],
+    ['1 pint/100 gal', '1 pt/100 gal'],
+    ['2 pounds per 100 gallon', '2 lb/100 gal'],
+  ] as const) {
+    expect(readDose(written, 'powder')).toEqual({ ok: true, value: { ...value(plainly), text: written } });
+  }
+});
+
+function value(text: string) {
+  const reading = readDose(text, 'powder');
+  if (!reading.ok) throw new Error(reading.message);
+  return reading.value;
+}
+
+const NEITHER = 'must be per volume of spray or per area';
+const LIKE = 'Write it like "5 mL/gal" or "2 mL/m2".';
 const OUNCE = 'fluid ounces or ounces by weight? Write "fl oz" for a measure or "oz wt" for a weight.';
 
 test.each([
@@ -84,8 +120,16 @@ test.each([
   ['5 mL', 'liquid', '"5 mL" does not say per how much spray. Write it like "5 mL/gal" or "0.5 %".'],
   ['5/gal', 'liquid', '"5/gal" has no unit for the product. Write it like "5 mL/gal".'],
   ['5 mL/', 'liquid', 'In "5 mL/" the spray is missing. Write it like "5 mL/gal".'],
-  ['2 lb/acre', 'powder', '"2 lb/acre" must be per volume of spray, and "acre" is none. Write it like "5 mL/gal".'],
-  ['2 g/kg', 'powder', '"2 g/kg" must be per volume of spray, and "kg" is none. Write it like "5 mL/gal".'],
+  ['2 g/kg', 'powder', `"2 g/kg" ${NEITHER}, and "kg" is neither. ${LIKE}`],
+  ['2 g/ft', 'powder', `"2 g/ft" ${NEITHER}, and "ft" is neither. ${LIKE}`],
+  ['5 oz/acre', 'liquid', `"5 oz/acre": ${OUNCE}`],
+  ['5 mL/0 acres', 'liquid', '"5 mL/0 acres" is per no area at all. Write it like "8 fl oz/100 gal".'],
+  ['0 mL/m2', 'liquid', '"0 mL/m2" is a dose of nothing. Leave the product out, or the rate empty when none is known.'],
+  [
+    '1001 mL/m2',
+    'liquid',
+    '"1001 mL/m2" is more than a litre or a kilogram on every m². Check the number and the units.',
+  ],
   ['5 mL/0 gal', 'liquid', '"5 mL/0 gal" is per no spray at all. Write it like "8 fl oz/100 gal".'],
   ['6 drops/gal', 'powder', '"6 drops/gal": a powder has no drops. Write a weight.'],
   ['2 L/L', 'liquid', '"2 L/L" is more product than spray. Check the number and the units.'],
@@ -134,7 +178,7 @@ test('the same dose per any volume of spray is the same strength', () => {
 
 test('no text whatever makes a dose throw, and a dose that is read is above nothing', () => {
   const near = fc.stringMatching(
-    /^[\d./½ ]{1,5} ?(mL|tsp|oz|g|%|ppm|drops) ?(\/|per|of)? ?[\d½]{0,2} ?(gal|L|oz|v\/v)?$/,
+    /^[\d./½ ]{1,5} ?(mL|tsp|oz|g|%|ppm|drops) ?(\/|per|of)? ?[\d½]{0,2} ?(gal|L|oz|v\/v|m2|acre|sq ft)?$/,
   );
   fc.assert(
     fc.property(
@@ -144,8 +188,8 @@ test('no text whatever makes a dose throw, and a dose that is read is above noth
         const reading = readDose(text, form);
         if (!reading.ok) return;
         const { value } = reading;
-        const rate =
-          value.kind === 'volume' ? value.mlPerLitre : value.kind === 'mass' ? value.gPerLitre : value.mgPerLitre;
+        const [rate] = Object.values(value).filter((part): part is Exact => typeof part === 'object');
+        if (!rate) throw new Error('a dose has a rate');
         expect(toNumber(rate)).toBeGreaterThan(0);
         expect(value.text).toBe(text);
       },

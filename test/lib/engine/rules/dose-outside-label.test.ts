@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { doseOutsideLabel } from '@/lib/engine/rules/dose-outside-label';
-import { once, planOf, product, recipe } from './small-shop';
+import { bench, once, planOf, product, recipe } from './small-shop';
 
 const foliar = { use: 'foliar', min: '8 mL/gal', max: '20 mL/gal' };
 const drench = { use: 'drench', min: '30 mL/gal', max: '60 mL/gal' };
@@ -134,4 +134,54 @@ test('dose and label in the same measure need no density and no weighed teaspoon
   expect(judged([{ use: 'x', max: '30 ppm azadirachtin' }], { dose: '40 ppm Azadirachtin' }, unweighed)).toMatchObject([
     { severity: 'stop' },
   ]);
+});
+
+const ground = { use: 'ground', min: '1 mL/m2', max: '2 mL/m2' };
+/** The same on a bench of 10 plants at 200 mL, 2 L of spray, with an area or without. */
+function judgedOn(area: string | null, rates: object[], dose: string, mlPerPlant: number | null = 200) {
+  const plan = planOf({
+    products: [product('p1', { rates })],
+    benches: [bench('b1', { area, plants: [{ name: 'ferns', count: 10, mlPerPlant }] })],
+    recipes: [recipe('r1', { product: 'p1', dose })],
+    programs: [once('g1', '2026-03-03')],
+  });
+  return doseOutsideLabel(plan).map(({ severity, message }) => ({ severity, message }));
+}
+
+test.each([
+  { dose: '2 mL/m2', is: [] },
+  { dose: '2.001 mL/m2', is: ['stop'] },
+  { dose: '0.999 mL/m2', is: ['warn'] },
+  { dose: '20 L/ha', is: [] },
+])('$dose against 1 to 2 mL/m2 needs neither area nor spray', ({ dose, is }) => {
+  expect(judgedOn(null, [ground], dose, null).map(({ severity }) => severity)).toEqual(is);
+});
+
+test('a dose per volume meets a rate per area over the spray that is mixed for the ground', () => {
+  // 2 L on 4 m²: 4 mL/L is 8 mL on 4 m², exactly 2 mL/m².
+  expect(judgedOn('4 m2', [ground], '4 mL/L')).toEqual([]);
+  expect(judgedOn('4 m2', [ground], '4.001 mL/L')).toMatchObject([{ severity: 'stop' }]);
+  expect(judgedOn('4 m2', [ground], '1.999 mL/L')).toMatchObject([{ severity: 'warn' }]);
+  expect(judgedOn('4 m2', [{ use: 'foliar', max: '4 mL/L' }], '2 mL/m2')).toEqual([]);
+  expect(judgedOn('4 m2', [{ use: 'foliar', max: '4 mL/L' }], '2.001 mL/m2')).toMatchObject([{ severity: 'stop' }]);
+});
+
+test('where the ground or the spray is unknown the two are not judged, and the flag says what to enter', () => {
+  expect(judgedOn(null, [ground], '4 mL/L')).toMatchObject([
+    { severity: 'warn', message: expect.stringMatching(/cannot be compared yet. Enter the area of Bench b1\.$/) },
+  ]);
+  expect(judgedOn('4 m2', [ground], '4 mL/L', null)).toMatchObject([
+    { severity: 'warn', message: expect.stringContaining('Enter the mL per plant') },
+  ]);
+});
+
+test('two programs with one recipe are judged each on its own ground', () => {
+  const plan = planOf({
+    products: [product('p1', { rates: [ground] })],
+    benches: [bench('b1', { area: '4 m2' }), bench('b2', { area: '0.1 m2' })],
+    recipes: [recipe('r1', { product: 'p1', dose: '20 mL/L' })],
+    programs: [once('g1', '2026-03-03'), once('g2', '2026-03-03', { benches: ['b2'] })],
+  });
+  // 200 mL of spray with 4 mL of product on 4 m², and on a tenth of one.
+  expect(doseOutsideLabel(plan)).toMatchObject([{ severity: 'stop', program: 'g2', benches: ['b2'] }]);
 });

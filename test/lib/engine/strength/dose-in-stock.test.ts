@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Content } from '@/lib/engine/shop';
-import { type Dosed, ratePerMl } from '@/lib/engine/strength/dose-in-stock';
+import { type Dosed, type Ground, ratePerMl, stockPerSquareMetre } from '@/lib/engine/strength/dose-in-stock';
 import { readDose } from '@/shared/measure/dose';
 import { exact, fraction } from '@/shared/quantity/exact';
 
@@ -49,4 +49,32 @@ test.each([
   { text: '40 ppm pyrethrins', dosed: product('liquid', spinosad(2, '% w/v')), each: null },
 ])('$text of a $dosed.form, in µL or mg for each mL of spray', ({ text, dosed, each }) => {
   expect(rate(text, dosed)).toEqual(each);
+});
+
+const perSquareMetre = (text: string, dosed: Dosed) => {
+  const dose = readDose(text, dosed.form);
+  if (!dose.ok || dose.value.kind !== 'perArea') throw new Error(`${text} is no dose per area`);
+  return stockPerSquareMetre(dose.value, dosed);
+};
+
+test.each([
+  { text: '2 mL/m2', dosed: product('liquid'), each: exact('2000') },
+  { text: '6 g/m2', dosed: product('liquid', { densityGPerMl: 1.2 }), each: exact('5000') },
+  { text: '6 g/m2', dosed: product('liquid'), each: null },
+  { text: '1.5 g/m2', dosed: product('powder'), each: exact('1500') },
+  { text: '1 tsp/m2', dosed: product('powder', { gramsPerTeaspoon: 2.8 }), each: exact('2800') },
+  { text: '1 tsp/m2', dosed: product('powder'), each: null },
+])('$text of a $dosed.form, in µL or mg on each m²', ({ text, dosed, each }) => {
+  expect(perSquareMetre(text, dosed)).toEqual(each);
+});
+
+test('a dose per area is a share of the spray only where the ground and its spray are known', () => {
+  const dose = readDose('2 mL/m2', 'liquid');
+  if (!dose.ok) throw new Error(dose.message);
+  const on = (ground?: Ground) => ratePerMl(dose.value, product('liquid'), ground);
+  const [area, sprayMl] = [exact(12n), exact(4_000n)];
+  expect(on({ area, sprayMl }), '24 mL in 4 L').toEqual(exact('6'));
+  for (const ground of [undefined, { area: null, sprayMl }, { area, sprayMl: null }, { area, sprayMl: exact(0n) }]) {
+    expect(on(ground)).toBeNull();
+  }
 });
