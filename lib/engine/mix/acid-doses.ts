@@ -2,9 +2,10 @@ import { toNumber } from '@/shared/quantity/exact';
 import type { Content, Product } from '../shop';
 import { strengthOf } from '../strength/strength-of';
 import { type Acid, acidNamed, equivalentsPerMole } from './acids';
+import type { Reading } from './learned-correction';
 import { toEnterForStrength } from './missing-strength';
 import { broughtBy, type Mixed } from './mix-strength';
-import { type Acidity, type AcidNeed, type Carbonate, phOf } from './water';
+import { type Acidity, type AcidNeed, acidNeeded, type Carbonate, phOf } from './water';
 
 /** How much of one acid product, alone, brings the water to its target. */
 export type AcidDose = {
@@ -78,6 +79,18 @@ export function firstPart(water: Carbonate, { product, perLitre }: AcidDose): { 
   const part = perLitre * FIRST_PART;
   const pH = phAfter(water, product, part);
   return pH === null ? null : { perLitre: part, pH };
+}
+
+/**
+ * What a measurement says about the estimate: the acid that the measured pH should have taken, beside what it took.
+ *
+ * Takes    the water with its alkaline ingredients; how much of the acid product went in, mL/L or g/L; the pH measured then
+ * Gives    null when the strength of the acid is not known, and when the measured pH is none that an acid brings about
+ */
+export function readingOf(water: Carbonate, product: Product, used: number, measuredPh: number): Reading | null {
+  const need = acidNeeded(water, measuredPh);
+  const estimated = need.verdict === 'add acid' ? acidDose(product, need).perLitre : null;
+  return estimated === null ? null : { estimated, used };
 }
 
 /** An acid in a spray, in mmol/L; null when a product brings it in an unknown amount. */
