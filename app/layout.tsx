@@ -3,7 +3,9 @@ import './paper.css';
 import type { Metadata, Viewport } from 'next';
 import type { ReactNode } from 'react';
 import { clock } from '@/lib/clock';
+import { enteredAs } from '@/lib/door/entered-as';
 import { shopNow } from '@/lib/views/house';
+import { EnteredAs } from './_parts/entered-as';
 import { Hatching } from './_parts/hatching';
 import { PlaceLinks } from './_parts/place-links';
 import { PLACES } from './_parts/places';
@@ -49,6 +51,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
         <footer className={styles.caution}>
           <b>The label governs.</b> This page only repeats what was typed in from it. Local rules and licensed practice
           come first.
+          {here && <EnteredAs who={await enteredAs()} />}
         </footer>
         {here && <WorkingOpener ways={here.ways} />}
       </body>

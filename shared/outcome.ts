@@ -21,6 +21,8 @@ export type Refusal =
   | { code: 'others-stand-on-it'; movement: string }
   | { code: 'same-key-other-body' }
   | { code: 'shop-changed-since-preview' }
+  | { code: 'changed-meanwhile'; id: string }
+  | { code: 'in-use'; what: string; where: string[] }
   | { code: 'no-such-route' }
   | { code: 'faults'; faults: Fault[] };
 
@@ -53,6 +55,10 @@ export function explain(refusal: Refusal): string {
       return 'This form was already sent with other figures. Reload the page and enter the change again.';
     case 'shop-changed-since-preview':
       return 'The shop has changed since this preview was made. Look at the changes once more, then confirm.';
+    case 'changed-meanwhile':
+      return 'Somebody else changed this since you opened it. What you typed is still here: open it in another tab, look at what is there now, and enter your change again.';
+    case 'in-use':
+      return `This ${refusal.what} is in use and stays: ${refusal.where.join('; ')}. Put it away instead: it is then offered nowhere, and what it did stays.`;
     case 'no-such-route':
       return 'Nothing answers at this address. /api/v1/openapi.json lists what does.';
     case 'faults':

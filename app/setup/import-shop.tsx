@@ -2,13 +2,13 @@
 
 import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
+import { freshId } from '../_parts/use-command-id';
+import { useHalfTyped } from '../_parts/use-half-typed';
 import { ImportChanges } from './import-changes';
 import { RefusedFile } from './refused-file';
 import { askPreview, type Imported, type Preview, type Refused, sendImport } from './send-shop-file';
 import styles from './setup.module.css';
 import { ShowShopButton } from './show-shop-button';
-import { freshId } from './use-command-id';
-import { useHalfTyped } from './use-half-typed';
 
 type Shop = { id: string; name: string };
 type Step =

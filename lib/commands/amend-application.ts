@@ -10,6 +10,7 @@ import type { Instant } from '@/shared/time/instant';
 export type AmendApplication = {
   commandId: string;
   shopId: string;
+  actor?: string;
   application: string;
   recipe: string;
   benches: string[];
@@ -26,8 +27,8 @@ export type AmendApplication = {
  * Refuses  'not-found'; 'faults' for no reason, no bench at all, or an end before the start
  */
 export async function amendApplication(input: AmendApplication, clock: Clock): Promise<Outcome<{ version: number }>> {
-  const { commandId, shopId, ...body } = input;
-  const command = { id: commandId, name: 'amendApplication', shopId, body, spokenAt: input.startedAt };
+  const { commandId, shopId, actor, ...body } = input;
+  const command = { id: commandId, name: 'amendApplication', shopId, body, spokenAt: input.startedAt, actor };
   return write(command, clock.now(), async (rows, stamp) => {
     const { application: id, reason } = input;
     if (reason.trim() === '') return refuse({ code: 'faults', faults: [{ path: 'reason', message: NO_REASON }] });

@@ -12,6 +12,7 @@ import type { Instant } from '@/shared/time/instant';
 export type CountContainer = ContainerNamed & {
   commandId: string;
   shopId: string;
+  actor?: string;
   /** What was found in it: µL of a liquid, mg of a powder. */
   found: Stock;
   countedAt: Instant;
@@ -28,9 +29,9 @@ export async function countContainer(
   input: CountContainer,
   clock: Clock,
 ): Promise<Outcome<{ movement: string | null }>> {
-  const { commandId, shopId, ...body } = input;
+  const { commandId, shopId, actor, ...body } = input;
   const { found, countedAt } = input;
-  const command = { id: commandId, name: 'countContainer', shopId, body, spokenAt: countedAt };
+  const command = { id: commandId, name: 'countContainer', shopId, body, spokenAt: countedAt, actor };
 
   return write<{ movement: string | null }>(command, clock.now(), async (rows, stamp) => {
     const container = await findContainer(rows, shopId, input);

@@ -12,6 +12,7 @@ import type { Instant } from '@/shared/time/instant';
 export type DiscardStock = ContainerNamed & {
   commandId: string;
   shopId: string;
+  actor?: string;
   /** µL of a liquid, mg of a powder. */
   amount: Stock;
   discardedAt: Instant;
@@ -24,9 +25,9 @@ export type DiscardStock = ContainerNamed & {
  * Refuses  'not-enough-stock'; 'before-received'; 'not-found'
  */
 export async function discardStock(input: DiscardStock, clock: Clock): Promise<Outcome<{ movement: string }>> {
-  const { commandId, shopId, ...body } = input;
+  const { commandId, shopId, actor, ...body } = input;
   const { amount, discardedAt, reason } = input;
-  const command = { id: commandId, name: 'discardStock', shopId, body, spokenAt: discardedAt };
+  const command = { id: commandId, name: 'discardStock', shopId, body, spokenAt: discardedAt, actor };
 
   return write(command, clock.now(), async (rows, stamp) => {
     const container = await findContainer(rows, shopId, input);

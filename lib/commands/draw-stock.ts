@@ -13,6 +13,7 @@ import { dayOf } from '@/shared/time/zone';
 export type DrawStock = ContainerNamed & {
   commandId: string;
   shopId: string;
+  actor?: string;
   /** µL of a liquid, mg of a powder. */
   amount: Stock;
   drawnAt: Instant;
@@ -24,9 +25,9 @@ export type DrawStock = ContainerNamed & {
  * Refuses  'not-enough-stock'; 'before-received'; 'not-found'
  */
 export async function drawStock(input: DrawStock, clock: Clock): Promise<Outcome<{ movement: string }>> {
-  const { commandId, shopId, ...body } = input;
+  const { commandId, shopId, actor, ...body } = input;
   const { amount, drawnAt } = input;
-  const command = { id: commandId, name: 'drawStock', shopId, body, spokenAt: drawnAt };
+  const command = { id: commandId, name: 'drawStock', shopId, body, spokenAt: drawnAt, actor };
 
   return write(command, clock.now(), async (rows, stamp) => {
     const zone = await zoneOf(rows, shopId);

@@ -5,7 +5,7 @@ import { write } from '@/lib/data/writer';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
 
-export type OpenContainer = ContainerNamed & { commandId: string; shopId: string; openedOn: Day };
+export type OpenContainer = ContainerNamed & { commandId: string; shopId: string; actor?: string; openedOn: Day };
 
 /**
  * Note that a container was opened, which starts its opened life.
@@ -13,8 +13,8 @@ export type OpenContainer = ContainerNamed & { commandId: string; shopId: string
  * Refuses  'already-opened'; 'before-received'; 'not-found'
  */
 export async function openContainer(input: OpenContainer, clock: Clock): Promise<Outcome<{ openedOn: string }>> {
-  const { commandId, shopId, ...body } = input;
-  return write({ id: commandId, name: 'openContainer', shopId, body }, clock.now(), async (rows) => {
+  const { commandId, shopId, actor, ...body } = input;
+  return write({ id: commandId, name: 'openContainer', shopId, body, actor }, clock.now(), async (rows) => {
     const container = await findContainer(rows, shopId, input);
     if (!container.ok) return container;
     const { openedOn, ledger } = container.value;

@@ -13,6 +13,7 @@ import type { Day } from '@/shared/time/day';
 export type ReceiveLot = {
   commandId: string;
   shopId: string;
+  actor?: string;
   product: string;
   /** What one container holds, as it was typed: "1 qt". */
   pack: string;
@@ -32,8 +33,8 @@ export type ReceiveLot = {
  * Refuses  'not-found' for the product; 'faults' for a pack that cannot be read or measured, or a count of none
  */
 export async function receiveLot(input: ReceiveLot, clock: Clock): Promise<Outcome<{ lot: string }>> {
-  const { commandId, shopId, ...body } = input;
-  return write({ id: commandId, name: 'receiveLot', shopId, body }, clock.now(), async (rows, stamp) => {
+  const { commandId, shopId, actor, ...body } = input;
+  return write({ id: commandId, name: 'receiveLot', shopId, body, actor }, clock.now(), async (rows, stamp) => {
     const zone = await zoneOf(rows, shopId);
     if (!zone.ok) return zone;
     const product = await productMeasures(rows, shopId, input.product);

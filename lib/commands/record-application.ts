@@ -11,6 +11,7 @@ import type { Instant } from '@/shared/time/instant';
 export type RecordApplication = {
   commandId: string;
   shopId: string;
+  actor?: string;
   recipe: string;
   benches: string[];
   startedAt: Instant;
@@ -27,8 +28,8 @@ export async function recordApplication(
   input: RecordApplication,
   clock: Clock,
 ): Promise<Outcome<{ application: string }>> {
-  const { commandId, shopId, ...body } = input;
-  const command = { id: commandId, name: 'recordApplication', shopId, body, spokenAt: input.startedAt };
+  const { commandId, shopId, actor, ...body } = input;
+  const command = { id: commandId, name: 'recordApplication', shopId, body, spokenAt: input.startedAt, actor };
   return write(command, clock.now(), async (rows, stamp) => {
     const sprayed = await sprayedOf(rows, shopId, input);
     if (!sprayed.ok) return sprayed;

@@ -7,7 +7,7 @@ import { write } from '@/lib/data/writer';
 import { takeBack } from '@/lib/engine/ledger/decide';
 import { accept, type Outcome } from '@/shared/outcome';
 
-export type ReverseMovement = { commandId: string; shopId: string; movement: string; reason: string };
+export type ReverseMovement = { commandId: string; shopId: string; actor?: string; movement: string; reason: string };
 
 /**
  * Take a line of the ledger back: the opposite line is recorded beside it, with the reason.
@@ -15,9 +15,9 @@ export type ReverseMovement = { commandId: string; shopId: string; movement: str
  * Refuses  'already-reversed'; 'others-stand-on-it' when later lines used what it brought; 'not-found'
  */
 export async function reverseMovement(input: ReverseMovement, clock: Clock): Promise<Outcome<{ movement: string }>> {
-  const { commandId, shopId, ...body } = input;
+  const { commandId, shopId, actor, ...body } = input;
   const { movement: id, reason } = input;
-  return write({ id: commandId, name: 'reverseMovement', shopId, body }, clock.now(), async (rows, stamp) => {
+  return write({ id: commandId, name: 'reverseMovement', shopId, body, actor }, clock.now(), async (rows, stamp) => {
     const container = await containerOfMovement(rows, shopId, id);
     if (!container.ok) return container;
     const { ledger, lotId, place } = container.value;

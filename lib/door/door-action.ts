@@ -8,7 +8,7 @@ import { ownHosts } from './allowed-hosts';
 import { markEntered } from './entered';
 import { incidentSentence, logIncident, REQUEST_ID_HEADER } from './incident';
 import { judgeKnock } from './judge-knock';
-import { readForm } from './read-form';
+import { howMany, readForm } from './read-form';
 import { type Visitor, visitorOf } from './visitor';
 
 /** What to tell the person when it is done, and where to look. */
@@ -25,7 +25,8 @@ export type FormAction = (state: FormState, form: FormData) => Promise<FormState
  *
  * Takes    the form's contract, and what to do with a form that fits it (the command, then revalidatePath or redirect)
  * Gives    the next state of the form; `redirect` and `notFound` inside pass through
- * Refuses  a request that is not from our own page; a form the contract refuses; whatever the command refuses
+ * Refuses  a request that is not from our own page; a form the contract refuses; whatever the command refuses. Faults
+ *          whose paths are all names of fields stand beside those fields
  */
 export function doorAction<S extends z.ZodType>(
   contract: S,
@@ -41,7 +42,14 @@ export function doorAction<S extends z.ZodType>(
     const read = readForm(contract, form);
     if (!read.ok) return read.state;
     try {
-      return stateAfter(await run(read.value, visitorOf()), read.typed);
+      const sent = await headers();
+      return stateAfter(
+        await run(
+          read.value,
+          visitorOf((name) => sent.get(name)),
+        ),
+        read.typed,
+      );
     } catch (error) {
       unstable_rethrow(error);
       return refused(incidentSentence(logIncident('action', error)), read.typed);
@@ -59,7 +67,11 @@ async function judgeAction(): Promise<string | null> {
 function stateAfter(outcome: Outcome<Done>, typed: Typed): FormState {
   if (outcome.ok) return { status: 'done', message: outcome.value.message, link: outcome.value.link ?? null };
   const { refusal } = outcome;
-  return refused(explain(refusal), typed, refusal.code === 'faults' ? refusal.faults : []);
+  if (refusal.code !== 'faults') return refused(explain(refusal), typed);
+  const fields = Object.fromEntries(refusal.faults.toReversed().map(({ path, message }) => [path, message]));
+  const elsewhere = refusal.faults.filter(({ path }) => !(path in typed));
+  if (elsewhere.length > 0) return refused(explain(refusal), typed, refusal.faults);
+  return { status: 'invalid', typed, fields, message: howMany(Object.keys(fields).length) };
 }
 
 function refused(message: string, typed: Typed = {}, faults: { path: string; message: string }[] = []): FormState {

@@ -46,7 +46,7 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       if (!query.success) return unreadable(400, 'This address asks for something else than is offered.', query.error);
       const body = await readBody(contract, request);
       if (body instanceof Response) return body;
-      const outcome = await answer({ query: query.data, body: body.value, visitor: visitorOf() });
+      const outcome = await answer({ query: query.data, body: body.value, visitor: visitorOf(knock.header) });
       if (!outcome.ok) return refusal(outcome.refusal);
       return contract.saveAs ? download(outcome.value, contract.saveAs(outcome.value)) : document(outcome.value);
     } catch (error) {

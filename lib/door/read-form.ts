@@ -26,10 +26,13 @@ export function readForm<S extends z.ZodType>(contract: S, form: FormData): Read
     else wrong[String(field)] ??= issue.message;
   }
   const count = Object.keys(wrong).length;
-  const message =
-    elsewhere[0] ?? (count === 1 ? 'One field needs another look.' : `${count} fields need another look.`);
+  const message = elsewhere[0] ?? howMany(count);
   return { ok: false, state: { status: 'invalid', typed, fields: wrong, message } };
 }
+
+/** The sentence above the button when some fields were filled in wrong. */
+export const howMany = (count: number): string =>
+  count === 1 ? 'One field needs another look.' : `${count} fields need another look.`;
 
 function fieldsOf(form: FormData): { fields: Record<string, unknown>; typed: Typed } {
   const fields: Record<string, unknown> = Object.create(null);

@@ -1,10 +1,33 @@
-/** Who is at the door. Until there is sign-in, whoever reaches this machine's own address is the owner. */
-export type Visitor = { actor: 'owner' };
+/** Who is at the door: the name that entries are signed with. */
+export type Visitor = { actor: string };
+
+/** The cookie in which a browser remembers who works with it. */
+export const ENTERED_AS = 'entered-as';
+
+/** Until somebody gives a name, entries are the owner's. */
+const NOBODY_NAMED = 'owner';
 
 /**
- * The person behind a request. The one place where sign-in and roles will be checked,
- * for pages, forms and the HTTP API alike.
+ * The person behind a request. The one place where sign-in and roles will be checked, for pages, forms and the HTTP API
+ * alike. Until there is sign-in, whoever reaches this machine's own address may do everything, and says who they are.
+ *
+ * Takes    the headers of the request
  */
-export function visitorOf(): Visitor {
-  return { actor: 'owner' };
+export function visitorOf(header: (name: string) => string | null): Visitor {
+  const cookies = (header('cookie') ?? '').split(';').map((cookie) => cookie.trim());
+  const named = cookies.find((cookie) => cookie.startsWith(`${ENTERED_AS}=`))?.slice(ENTERED_AS.length + 1);
+  return { actor: readName(named ?? '') ?? NOBODY_NAMED };
 }
+
+function readName(written: string): string | null {
+  try {
+    const name = decodeURIComponent(written).trim();
+    return name !== '' && name.length <= LONGEST_NAME && !/\p{C}/u.test(name) ? name : null;
+  } catch {
+    // A cookie that was not written by us names nobody.
+    return null;
+  }
+}
+
+/** As long as a name may be. */
+export const LONGEST_NAME = 60;

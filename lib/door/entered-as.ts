@@ -1,0 +1,9 @@
+import 'server-only';
+import { headers } from 'next/headers';
+import { visitorOf } from './visitor';
+
+/** Whose name entries from this browser carry. */
+export async function enteredAs(): Promise<string> {
+  const sent = await headers();
+  return visitorOf((name) => sent.get(name)).actor;
+}
