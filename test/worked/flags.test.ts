@@ -18,6 +18,8 @@ type Case = {
   second?: Partial<Product>;
   lots?: Written['lots'];
   repeat?: string;
+  water?: NonNullable<Written['shop']>['water'];
+  targetPh?: number;
 };
 
 const TODAY = '2026-06-01';
@@ -41,12 +43,17 @@ function flagsOf({
   second,
   lots,
   repeat,
+  water,
+  targetPh,
 }: Case) {
   const hours: [string, string][] = [['09:00', '18:00']];
   const others = second ? [{ id: 'p2', name: 'P2', kind: 'other' as const, form: 'liquid' as const, ...second }] : [];
   const plan = planOf(
     shopWith({
-      shop: { openingHours: { mon: hours, tue: hours, wed: hours, thu: hours, fri: hours, sat: hours, sun: hours } },
+      shop: {
+        water,
+        openingHours: { mon: hours, tue: hours, wed: hours, thu: hours, fri: hours, sat: hours, sun: hours },
+      },
       products: [
         {
           id: 'p1',
@@ -64,6 +71,7 @@ function flagsOf({
         {
           id: 'r1',
           name: 'Recipe',
+          targetPh,
           ingredients: [{ product: 'p1', dose, use }, ...others.map(({ id }) => ({ product: id, dose: '1 mL/L' }))],
         },
       ],
@@ -94,6 +102,8 @@ function flagsOf({
 
 const rates = [{ use: 'foliar', min: '4 mL/L', max: '8 mL/L' }];
 const on = (day: string): [string, string] => [`${day}T12:00:00Z`, `${day}T12:30:00Z`];
+
+const sprayPh = { min: 5, max: 7 };
 
 test.each<Case & { name: string; flags: string[] }>([
   { name: 'a plain spraying raises nothing', flags: [] },
@@ -199,6 +209,21 @@ test.each<Case & { name: string; flags: string[] }>([
     second: { label: { reiHours: 0 } },
     flags: [],
   },
+
+  { name: 'a target pH at the end of the label is inside', label: { sprayPh }, targetPh: 7, flags: [] },
+  {
+    name: 'a target pH beyond the label warns',
+    label: { sprayPh },
+    targetPh: 7.01,
+    flags: ['warn ph-outside-range'],
+  },
+  {
+    name: 'without a target the pH of the water counts',
+    label: { sprayPh },
+    water: { alkalinityMgPerLCaCO3: 90, pH: 7.5 },
+    flags: ['warn ph-outside-range'],
+  },
+  { name: 'a pH that nobody knows is not judged', label: { sprayPh }, flags: [] },
 
   {
     name: 'a container past its last day with something in it warns',

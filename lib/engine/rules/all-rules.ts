@@ -5,6 +5,7 @@ import type { Flag, Severity } from './flag';
 import { lotExpired } from './lot-expired';
 import { modeRepeated } from './mode-repeated';
 import { mustNotMix } from './must-not-mix';
+import { phOutsideRange } from './ph-outside-range';
 import { reiUnknown } from './rei-unknown';
 import { short } from './short';
 import { tooManyApplications } from './too-many-applications';
@@ -29,6 +30,7 @@ export function flagsOf(plan: Unflagged): Flag[] {
     tooSoon(plan, turns),
     modeRepeated(plan, turns),
     mustNotMix(plan),
+    phOutsideRange(plan),
     lotExpired(plan),
     benchClosed(plan, turns),
     closedInOpeningHours(plan),

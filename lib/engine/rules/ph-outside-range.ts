@@ -1,0 +1,61 @@
+import { showPh } from '@/shared/measure/show';
+import { groundOf } from '../bench/ground';
+import { type SprayPh, sprayPhOf } from '../mix/spray-ph';
+import type { Water } from '../mix/water';
+import type { Product, Recipe } from '../shop';
+import type { Ground } from '../strength/dose-in-stock';
+import type { Flag } from './flag';
+import { type Finding, flagBatches } from './recipe-findings';
+import type { Unflagged } from './unflagged';
+
+/**
+ * A spray whose pH a label in it does not want.
+ *
+ * Looks at  the pH that a recipe's spray will have: its target pH, or without one the pH of the shop's water with the
+ *           recipe's own alkali silicate and acids in it (`sprayPhOf`); and the range on the label of each product
+ * Fires     when the pH is below the lowest or above the highest of the range, once per product. Exactly at either end is
+ *           inside. A product without a range is not judged, and a pH that nobody can say raises nothing.
+ * Severity  warn
+ * Cleared   by a target pH inside the ranges of all products of the recipe, or by taking a product out
+ */
+export const phOutsideRange = (plan: Unflagged): Flag[] =>
+  flagBatches(plan, 'ph-outside-range', ({ recipe, program, spray }) =>
+    phFindings(recipe, plan.shop.water, { area: groundOf(program.benches), sprayMl: spray?.total ?? null }),
+  );
+
+/** The labels in a recipe that its pH does not suit, for one mix. The ground matters to a silicate dosed per area only. */
+export function phFindings(recipe: Recipe, water: Water | null, ground?: Ground): Finding[] {
+  const products = [...new Set(recipe.ingredients.map(({ product }) => product))];
+  const ranged = products.flatMap((product) =>
+    product.label.sprayPh ? [{ product, range: product.label.sprayPh }] : [],
+  );
+  const spray = ranged.length === 0 ? null : sprayPhOf(recipe, water, ground);
+  if (spray === null) return [];
+  const ranges = ranged.map(({ range }) => range);
+  return ranged
+    .filter(({ range }) => spray.pH < range.min || spray.pH > range.max)
+    .map(({ product, range }) => ({
+      severity: 'warn',
+      product,
+      message: () =>
+        `${saidOf(spray, water)}; the label of ${product.name} asks for ${rangeText(range)}. ${remedy(ranges, product)}`,
+    }));
+}
+
+type Range = { min: number; max: number };
+
+function saidOf({ pH, rests }: SprayPh, water: Water | null): string {
+  if (rests === 'target') return `The recipe brings the spray to pH ${showPh(pH)}`;
+  const measured = `No target pH is set and the shop's water is at pH ${showPh(water?.pH ?? pH)}`;
+  return pH === water?.pH ? measured : `${measured}, which comes to about pH ${showPh(pH)} with what is in this recipe`;
+}
+
+const rangeText = ({ min, max }: Range): string =>
+  min === max ? `pH ${showPh(min)}` : `pH ${showPh(min)} to ${showPh(max)}`;
+
+/** The pH that suits every label in the recipe, where there is one. */
+function remedy(ranges: readonly Range[], { name }: Product): string {
+  const common = { min: Math.max(...ranges.map(({ min }) => min)), max: Math.min(...ranges.map(({ max }) => max)) };
+  if (common.min > common.max) return `No pH suits every label in this recipe: spray ${name} on its own.`;
+  return `Set a target of ${rangeText(common)}, measure the mix and bring it there.`;
+}
