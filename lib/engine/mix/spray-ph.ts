@@ -5,6 +5,9 @@ import { alkaliIn, unreckonedIn } from './alkali';
 import type { Mixed } from './mix-strength';
 import { type Carbonate, carbonateOf, phOf, type Water, withAlkali } from './water';
 
+/** A recipe as far as its chemistry goes. */
+export type Mixture = Pick<Recipe, 'targetPh'> & { ingredients: readonly Mixed[] };
+
 /** The pH of a mix: the one that its recipe aims at, or the one that comes about by itself. */
 export type SprayPh = { pH: number; rests: 'target' | 'water' };
 
@@ -18,20 +21,15 @@ export type SprayPh = { pH: number; rests: 'target' | 'water' };
  * Gives    null when nobody can say: no target, and the water was never measured, or something in the mix moves the pH by
  *          an unknown amount. That is a silicate or an acid of unknown strength, and whatever `unreckonedIn` finds.
  */
-export function sprayPhOf(
-  recipe: Pick<Recipe, 'targetPh' | 'ingredients'>,
-  water: Water | null,
-  ground?: Ground,
-): SprayPh | null {
+export function sprayPhOf(recipe: Mixture, water: Water | null, ground?: Ground): SprayPh | null {
   if (recipe.targetPh !== null) return { pH: recipe.targetPh, rests: 'target' };
-  const pH =
-    water &&
-    untouchedPh(
-      recipe.ingredients.map((line) => ({ ...line, ground })),
-      water,
-    );
+  const pH = water && untouchedPh(onGround(recipe.ingredients, ground), water);
   return pH === null ? null : { pH, rests: 'water' };
 }
+
+/** The lines of a mix with the ground and the spray for it, which a dose per area asks for. */
+export const onGround = (mix: readonly Mixed[], ground: Ground | undefined): Mixed[] =>
+  mix.map(({ product, dose, ground: own }) => ({ product, dose, ground: own ?? ground }));
 
 /**
  * The shop's water with a mix's alkali silicate in it: what an acid meets.

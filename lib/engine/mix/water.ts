@@ -60,6 +60,12 @@ export const withAlkali = ({ alkalinity, total }: Carbonate, meqPerL: number): C
 export const alkalinityAt = ({ total }: Pick<Carbonate, 'total'>, pH: number): number =>
   total * chargeAt(pH) + hydroxideAt(pH);
 
+/** The ions of water and its carbonate at a pH, mmol/L. */
+export function ionsAt({ total }: Pick<Carbonate, 'total'>, pH: number) {
+  const { HCO3, CO3 } = sharesAt(pH);
+  return { HCO3: total * HCO3, CO3: total * CO3, ...ofWaterAt(pH) };
+}
+
 /**
  * The pH of water, with some acid in it or without.
  *
@@ -121,9 +127,21 @@ export function acidNeeded(water: Carbonate, target: number): AcidNeed {
 
 /** The charge that a mole of carbonate carries at a pH, 0 to 2. */
 function chargeAt(pH: number): number {
-  const [first, second] = [10 ** (pH - PK1), 10 ** (2 * pH - PK1 - PK2)];
-  return (first + 2 * second) / (1 + first + second);
+  const { HCO3, CO3 } = sharesAt(pH);
+  return HCO3 + 2 * CO3;
 }
 
 /** OH⁻ less H⁺, in meq/L. */
-const hydroxideAt = (pH: number): number => 10 ** (3 + pH - PKW) - 10 ** (3 - pH);
+function hydroxideAt(pH: number): number {
+  const { OH, H } = ofWaterAt(pH);
+  return OH - H;
+}
+
+/** The shares of carbonate that are HCO₃⁻ and CO₃²⁻; the rest is dissolved CO₂. */
+function sharesAt(pH: number): { HCO3: number; CO3: number } {
+  const [first, second] = [10 ** (pH - PK1), 10 ** (2 * pH - PK1 - PK2)];
+  const all = 1 + first + second;
+  return { HCO3: first / all, CO3: second / all };
+}
+
+const ofWaterAt = (pH: number): { OH: number; H: number } => ({ OH: 10 ** (3 + pH - PKW), H: 10 ** (3 - pH) });
