@@ -3,12 +3,17 @@ import { planAhead } from '@/lib/engine/ahead/plan-ahead';
 import { planDocument } from '@/lib/engine/ahead/plan-document';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { keepoutDocument } from '@/lib/engine/keepout/keepout-document';
+import { mixAnswerOf } from '@/lib/engine/mix/mix-answer';
 import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
-import { type Fault, type Reading, read, unreadable } from '@/shared/outcome';
+import { readArea } from '@/shared/measure/area';
+import { readVolume } from '@/shared/measure/size';
+import { explain, type Fault, type Reading, read, unreadable } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
+import { compare, type Exact, ZERO } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { shopFileSchema } from '@/shared/shop-file/json-schema';
+import { nearest } from '@/shared/shop-file/nearest';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { shown } from '@/shared/shop-file/path';
 import { type Day, readDay } from '@/shared/time/day';
@@ -22,10 +27,13 @@ type Options = ReadonlyMap<string, string>;
 type Answer = { ok: true; value: unknown } | { ok: false; messages: string[] };
 type Verb = Usage & { answer: (file: ShopFile, options: Options) => Answer };
 
+const MIX_OPTIONS = { '--recipe': 'r1', '--volume': '"2 gal"', '--area': '"130 sq ft"', '--today': '2026-03-02' };
+
 const VERBS: Record<string, Verb> = {
   check: { file: true, options: {}, answer: (file) => ({ ok: true, value: { ok: true, counts: countsOf(file) } }) },
   schema: { file: false, options: {}, answer: () => ({ ok: true, value: shopFileSchema() }) },
   plan: { file: true, options: { '--today': '2026-03-02', '--weeks': '26' }, answer: plan },
+  mix: { file: true, options: MIX_OPTIONS, answer: mix },
   keepout: { file: true, options: { '--now': '2026-03-02T09:00:00Z' }, answer: keepout },
 };
 
@@ -84,6 +92,43 @@ function plan(file: ShopFile, options: Options): Answer {
   if (!today.ok || !weeks.ok)
     return { ok: false, messages: [today, weeks].flatMap((each) => (each.ok ? [] : each.message)) };
   return { ok: true, value: planDocument(planAhead(ours, today.value, weeks.value)) };
+}
+
+function mix(file: ShopFile, options: Options): Answer {
+  const ours = shopOfFile(file);
+  const today = todayIn(ours, options.get('--today'));
+  const recipe = recipeIn(ours, options.get('--recipe'));
+  const volume = volumeIn(options.get('--volume'));
+  const area = areaIn(options.get('--area'));
+  if (!today.ok || !recipe.ok || !volume.ok || !area.ok)
+    return { ok: false, messages: [recipe, volume, area, today].flatMap((each) => (each.ok ? [] : each.message)) };
+  const outcome = mixAnswerOf(ours, { recipe: recipe.value, ml: volume.value, area: area.value }, today.value);
+  return outcome.ok ? outcome : { ok: false, messages: [explain(outcome.refusal)] };
+}
+
+function recipeIn({ recipes }: Shop, id: string | undefined): Reading<string> {
+  const ids = recipes.map((recipe) => recipe.id);
+  const some = ids.length > 0 ? `It has ${ids.slice(0, 5).map(shown).join(', ')}.` : 'It has none.';
+  if (id === undefined) return unreadable(`--recipe: Name a recipe of this file by its id. ${some}`);
+  if (ids.includes(id)) return read(id);
+  const meant = nearest(id, ids);
+  return unreadable(
+    `--recipe: There is no recipe ${shown(id)} in this file. ${meant ? `Did you mean ${shown(meant)}?` : some}`,
+  );
+}
+
+function volumeIn(text: string | undefined): Reading<Exact> {
+  if (text === undefined) return unreadable('--volume: Say how much is mixed, such as --volume "2 gal".');
+  const volume = readVolume(text);
+  if (!volume.ok) return unreadable(`--volume: ${volume.message}`);
+  if (compare(volume.value, ZERO) > 0) return volume;
+  return unreadable(`--volume: ${shown(text)} is no spray at all. Write a volume above nothing, such as "2 gal".`);
+}
+
+function areaIn(text: string | undefined): Reading<Exact | null> {
+  if (text === undefined) return read(null);
+  const area = readArea(text);
+  return area.ok ? area : unreadable(`--area: ${area.message}`);
 }
 
 function keepout(file: ShopFile, options: Options): Answer {

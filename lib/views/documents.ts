@@ -1,6 +1,6 @@
 import 'server-only';
 import type { z } from 'zod';
-import type { KeepoutQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from '@/shared/api/questions';
+import type { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from '@/shared/api/questions';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
@@ -10,6 +10,8 @@ import { planAhead } from '../engine/ahead/plan-ahead';
 import { type PlanDocument, planDocument } from '../engine/ahead/plan-document';
 import { keepOut } from '../engine/keepout/keep-out';
 import { type KeepoutDocument, keepoutDocument } from '../engine/keepout/keepout-document';
+import { mixAnswerOf } from '../engine/mix/mix-answer';
+import type { MixDocument } from '../engine/mix/mix-document';
 import { shopOfFile } from '../engine/shop-of-file';
 import { type Working, workingOf } from '../engine/working/working';
 import { askedShop } from './asked-shop';
@@ -21,6 +23,16 @@ export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): 
     const shop = shopOfFile(file);
     return planDocument(planAhead(shop, asked.today ?? clock.today(shop.zone), asked.weeks));
   });
+}
+
+/** The mix sheet of a finished volume, as `shop mix` prints it. Refuses 'not-found' when there is no such recipe. */
+export async function mixAnswer(asked: z.output<typeof MixQuestion>, clock: Clock): Promise<Outcome<MixDocument>> {
+  const { recipe, volume: ml, area = null } = asked;
+  const outcome = await answerOf(asked.shop, (file) => {
+    const shop = shopOfFile(file);
+    return mixAnswerOf(shop, { recipe, ml, area }, asked.today ?? clock.today(shop.zone));
+  });
+  return outcome.ok ? outcome.value : outcome;
 }
 
 /** Which benches are closed, as `shop keepout` prints it. */

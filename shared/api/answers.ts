@@ -72,6 +72,35 @@ export const PlanAnswer = z.strictObject({
   flags: z.array(flag),
 });
 
+/** A mix sheet, as `GET /api/v1/mix` and `shop mix` give it. */
+export const MixAnswer = z.strictObject({
+  ml: z.number(),
+  steps: z.array(
+    z.strictObject({
+      order: z.number().int(),
+      product: z.string(),
+      amount: z.number().nullable(),
+      unit,
+      measured: z.number().nullable(),
+      measuredWith: z.string().nullable(),
+      errorPercent: z.number().nullable(),
+      why: z.string(),
+    }),
+  ),
+  strength: z.array(z.strictObject({ substance: z.string(), mgPerL: z.number().nullable() })),
+  elements: z.array(z.strictObject({ element: z.string(), mgPerL: z.number().nullable() })),
+  pH: z.strictObject({
+    before: z.number().nullable(),
+    target: z.number().nullable(),
+    acidMeqPerL: z.number().nullable(),
+    acids: z.array(z.strictObject({ product: z.string(), amount: z.number().nullable(), unit })),
+  }),
+  reiHours: z.number().nullable(),
+  protectiveEquipment: z.array(z.string()),
+  cost: money.nullable(),
+  flags: z.array(flag),
+});
+
 /** Which benches are closed, as `GET /api/v1/keepout` and `shop keepout` give it. */
 export const KeepoutAnswer = z.strictObject({
   now: instant,

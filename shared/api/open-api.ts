@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { shopFileSchema } from '../shop-file/json-schema';
-import { ImportAnswer, KeepoutAnswer, PlanAnswer, PreviewAnswer, Problem, WorkingAnswer } from './answers';
+import { ImportAnswer, KeepoutAnswer, MixAnswer, PlanAnswer, PreviewAnswer, Problem, WorkingAnswer } from './answers';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
-import { KeepoutQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
+import { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
 
 /** The HTTP API described for programs (OpenAPI 3.1), made from the very contracts that its routes read and answer by. */
 export const openApi = () => ({
@@ -17,6 +17,7 @@ export const openApi = () => ({
   servers: [{ url: '/api/v1' }],
   paths: {
     '/plan': { get: asked('plan', 'Sprayings, costs, stock and flags ahead', PlanQuestion, 'Plan') },
+    '/mix': { get: asked('mix', 'The mix sheet of a recipe: order, amounts, strength, pH, cost', MixQuestion, 'Mix') },
     '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
     '/working': { get: asked('working', 'How a figure of the pages was reached', WorkingQuestion, 'Working') },
     '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
@@ -28,6 +29,7 @@ export const openApi = () => ({
   components: {
     schemas: {
       Plan: answerSchema(PlanAnswer),
+      Mix: answerSchema(MixAnswer),
       Keepout: answerSchema(KeepoutAnswer),
       Working: answerSchema(WorkingAnswer),
       ShopFile: shopFileSchema(),

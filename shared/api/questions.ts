@@ -1,5 +1,8 @@
 import { z } from 'zod';
+import { readArea } from '../measure/area';
+import { readVolume } from '../measure/size';
 import type { Reading } from '../outcome';
+import { compare, ZERO } from '../quantity/exact';
 import { Day, readDay } from '../time/day';
 import { readInstant } from '../time/instant';
 
@@ -37,6 +40,23 @@ const now = readBy(readInstant).optional().describe('An ISO 8601 instant with Z 
 
 /** What `GET /api/v1/plan` is asked. */
 export const PlanQuestion = z.strictObject({ today, weeks, shop });
+
+const volume = readBy(readVolume)
+  .refine((ml) => compare(ml, ZERO) > 0, { error: 'Write a volume above nothing, such as "2 gal".' })
+  .describe('The finished volume, taken as it is, such as "2 gal".');
+
+const area = readBy(readArea)
+  .optional()
+  .describe('The ground that the mix is for, such as "130 sq ft". Only doses per area need it.');
+
+/** What `GET /api/v1/mix` is asked. */
+export const MixQuestion = z.strictObject({
+  recipe: z.string().min(1).max(100).describe('The id of a recipe of the shop.'),
+  volume,
+  area,
+  today,
+  shop,
+});
 
 /** What `GET /api/v1/keepout` is asked. */
 export const KeepoutQuestion = z.strictObject({ now, shop });

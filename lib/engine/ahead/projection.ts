@@ -18,7 +18,11 @@ import { type Demand, walkStock } from './stock-walk';
  * Units   µL, mg and micros; unknown amounts and costs are null, never zero
  */
 export function projectionOf(shop: Shop, today: Day, weeks: number): Projection {
-  const sprayings = sprayingsBetween(shop, today, horizonEnd(today, weeks));
+  return projectionWith(shop, sprayingsBetween(shop, today, horizonEnd(today, weeks)), today, weeks);
+}
+
+/** The same with sprayings that somebody names instead of those of the programs, in the order they happen. */
+export function projectionWith(shop: Shop, sprayings: Spraying[], today: Day, weeks: number): Projection {
   const demands = demandsOf(sprayings);
   const containers = byProduct(shop.containers);
   const offers = byProduct(shop.offers);

@@ -3,7 +3,6 @@ import { type Exact, multiply, ZERO } from '@/shared/quantity/exact';
 import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
 import { addDays, type Day } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
-import { occurrences } from '@/shared/time/recurrence';
 import { atClock } from '@/shared/time/zone';
 import { groundOf } from '../bench/ground';
 import { plantsOn, sprayFor } from '../bench/spray-volume';
@@ -11,6 +10,7 @@ import { longestRei } from '../keepout/reopening';
 import type { Bench, Ingredient, Program, Recipe, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import type { IngredientLine, Spray, Spraying } from './plan';
+import { turnsBetween } from './program-turns';
 
 /**
  * Every occurrence of every program from one day to another, in the order they start; at the same moment, in the order
@@ -28,16 +28,15 @@ export function sprayingsBetween(shop: Shop, from: Day, to: Day): Spraying[] {
 type Batch = { recipe: Recipe; amounts: (Stock | null)[] };
 
 function sprayingsOf(shop: Shop, program: Program, from: Day, to: Day): Spraying[] {
-  const last = program.endsOn !== null && program.endsOn < to ? program.endsOn : to;
   const spray = sprayFor(program.benches, shop.sprayer);
   const plants = plantsOn(program.benches);
   const batches = program.recipes.map((recipe) => batchOf(recipe, spray, program.benches));
   const labourCost = shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, program.duration, minutesOf(60));
   const found: Spraying[] = [];
-  for (const { day, index } of occurrences(program.repeat, program.startsOn, from, last)) {
+  for (const { day, index, startMinute } of turnsBetween(program, from, to)) {
     const batch = batches[index % batches.length];
     if (!batch) throw new RangeError(`program ${program.id} has no recipe`);
-    const times = timesOf(shop, program, batch.recipe, day);
+    const times = timesOf(shop, program, batch.recipe, { day, startMinute });
     const lines = batch.recipe.ingredients.map((ingredient, line) => newLine(ingredient, batch.amounts[line] ?? null));
     found.push({
       program,
@@ -74,8 +73,10 @@ export function amountOf({ dose, product }: Ingredient, sprayMl: Exact | null, a
   return perUnit && units && wholeNearest<Stock>(multiply(perUnit, units));
 }
 
-function timesOf(shop: Shop, program: Program, recipe: Recipe, day: Day) {
-  const startsAt = atClock(shop.zone, day, program.startMinute);
+type Start = { day: Day; startMinute: number };
+
+function timesOf(shop: Shop, program: Program, recipe: Recipe, { day, startMinute }: Start) {
+  const startsAt = atClock(shop.zone, day, startMinute);
   const endsAt = addMinutes(startsAt, program.duration);
   const rei = longestRei(recipe);
   const reopensAt: Instant | null = rei === null ? null : addMinutes(endsAt, rei);
@@ -84,7 +85,8 @@ function timesOf(shop: Shop, program: Program, recipe: Recipe, day: Day) {
 
 const NONE = 0 as Stock;
 
-const newLine = (ingredient: Ingredient, amount: Stock | null): IngredientLine => ({
+/** A line of a batch before anything is drawn for it. */
+export const newLine = (ingredient: Ingredient, amount: Stock | null): IngredientLine => ({
   ingredient,
   amount,
   draws: [],

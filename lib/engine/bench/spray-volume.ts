@@ -15,7 +15,7 @@ import type { Bench, Sprayer } from '../shop';
  * Units   mL, exact
  * Rounds  fills up, and each fill up to the measuring step
  */
-export function sprayFor(benches: Bench[], sprayer: Sprayer): Spray | null {
+export function sprayFor(benches: readonly Sprayable[], sprayer: Sprayer): Spray | null {
   const onPlants = onThePlants(benches);
   if (!onPlants) return null;
   if (compare(onPlants, ZERO) === 0) return { onPlants, fills: 0, fill: ZERO, total: ZERO };
@@ -25,7 +25,10 @@ export function sprayFor(benches: Bench[], sprayer: Sprayer): Spray | null {
   return { onPlants, fills, fill, total: multiply(exact(fills), fill) };
 }
 
-function onThePlants(benches: Bench[]): Exact | null {
+/** What of a bench decides how much spray it takes. */
+export type Sprayable = Pick<Bench, 'plants' | 'coverage'>;
+
+function onThePlants(benches: readonly Sprayable[]): Exact | null {
   let total = ZERO;
   for (const bench of benches) {
     for (const { count, mlPerPlant } of bench.plants) {
@@ -37,7 +40,7 @@ function onThePlants(benches: Bench[]): Exact | null {
 }
 
 /** How many plants stand on some benches. */
-export function plantsOn(benches: Bench[]): number {
+export function plantsOn(benches: readonly Pick<Bench, 'plants'>[]): number {
   let plants = 0;
   for (const bench of benches) for (const group of bench.plants) plants += group.count;
   return plants;

@@ -1,0 +1,122 @@
+import { type Micros, type Minutes, minutes } from '@/shared/quantity/amounts';
+import {
+  compare,
+  divide,
+  type Exact,
+  exact,
+  fraction,
+  multiply,
+  smaller,
+  subtract,
+  ZERO,
+} from '@/shared/quantity/exact';
+import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
+import type { Day } from '@/shared/time/day';
+import { longestRei } from '../keepout/reopening';
+import type { Flag } from '../rules/flag';
+import type { Recipe, Shop } from '../shop';
+import type { Batch } from './batch';
+import { type Caution, cautionsFor } from './cautions';
+import { type DryRun, dryRun, groundFor } from './dry-run';
+import { type UntriedPair, untriedPairs } from './jar-test';
+import { chemistryOf, type MixChemistry } from './mix-chemistry';
+import { type MixStep, mixStep } from './mix-step';
+import { orderOfAddition } from './order';
+import { type Wearing, wearingFor } from './wearing';
+
+/** All that somebody with a sprayer in front of them needs, from the first water to what it cost. */
+export type MixSheet = {
+  recipe: Recipe;
+  batch: Batch;
+  /** The water that goes into each fill before anything else, mL: from half to three quarters of it. */
+  waterFirst: { least: Exact; most: Exact };
+  steps: MixStep[];
+  chemistry: MixChemistry;
+  wearing: Wearing;
+  /** Null when any interval in the mix is unknown: keep out. */
+  rei: Minutes | null;
+  useWithin: Minutes | null;
+  untried: UntriedPair[];
+  cautions: Caution[];
+  flags: Flag[];
+  cost: MixCost;
+};
+
+/** What a batch costs, as its containers would really be drawn today. Labour is a line of its own. */
+export type MixCost = {
+  material: Micros | null;
+  perLitre: Micros | null;
+  /** Null also when nobody said how many plants it is for. */
+  perPlant: Micros | null;
+  labour: Micros | null;
+};
+
+/**
+ * The mix sheet of a recipe.
+ *
+ *   for each ingredient  dose × spray, or × ground for a dose per area; shared equally over the fills
+ *   cost                 a dry run: what the containers would give today, first-expiring first; what is short, at the
+ *                        cheapest offer
+ *
+ * Takes    the shop as it stands, the batch, the day it is mixed, and how long that takes when somebody is paid for it
+ * Gives    the sheet; nothing is drawn, and whatever is unknown is null
+ * Units    µL, mg, mL and micros
+ */
+export function mixSheet(
+  shop: Shop,
+  recipe: Recipe,
+  batch: Batch,
+  today: Day,
+  worked: Minutes | null = null,
+): MixSheet {
+  const run = dryRun(shop, recipe, batch, today);
+  const steps = stepsOf(shop, recipe, batch, run);
+  return {
+    recipe,
+    batch,
+    waterFirst: waterFirst(batch, steps),
+    steps,
+    chemistry: chemistryOf(shop, recipe, groundFor(batch), batch.spray.total),
+    wearing: wearingFor([...new Set(recipe.ingredients.map(({ product }) => product))]),
+    rei: longestRei(recipe),
+    useWithin: recipe.useWithin,
+    untried: untriedPairs(recipe.ingredients, shop.applications),
+    cautions: cautionsFor(steps),
+    flags: run.flags,
+    cost: costOf(shop, batch, run.materialCost, worked),
+  };
+}
+
+function stepsOf(shop: Shop, recipe: Recipe, batch: Batch, { lines }: DryRun): MixStep[] {
+  return orderOfAddition(recipe.ingredients).flatMap((addition, at) => {
+    const line = lines.find(({ ingredient }) => ingredient === addition.ingredient);
+    return line ? [mixStep(shop, recipe, batch, { ...addition, order: at + 1, line })] : [];
+  });
+}
+
+/** Half to three quarters of a fill, but never so much that what is poured in after it would not fit. */
+function waterFirst({ spray: { fill } }: Batch, steps: readonly MixStep[]): MixSheet['waterFirst'] {
+  let room = fill;
+  for (const { perFill, ingredient } of steps) {
+    if (perFill && ingredient.product.form === 'liquid') room = subtract(room, divide(perFill, MICROLITRES));
+  }
+  if (compare(room, ZERO) < 0) room = ZERO;
+  return { least: smaller(multiply(fill, HALF), room), most: smaller(multiply(fill, THREE_QUARTERS), room) };
+}
+
+const MICROLITRES = exact(1000n);
+const ML_PER_LITRE = exact(1000n);
+const HALF = fraction(1n, 2n);
+const THREE_QUARTERS = fraction(3n, 4n);
+
+const costOf = (shop: Shop, { spray, plants }: Batch, material: Micros | null, worked: Minutes | null): MixCost => ({
+  material,
+  perLitre: spread(material, divide(spray.total, ML_PER_LITRE)),
+  perPlant: spread(material, plants === null ? null : exact(plants)),
+  labour: worked === null || shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, worked, minutes(60)),
+});
+
+function spread(cost: Micros | null, over: Exact | null): Micros | null {
+  if (cost === null || over === null || compare(over, ZERO) === 0) return null;
+  return wholeNearest<Micros>(divide(exact(cost), over));
+}
