@@ -1,12 +1,13 @@
 /**
  * The headers every answer carries. No HSTS: this server speaks plain http on this machine only.
  * Referrer-Policy is `same-origin`, since `no-referrer` makes browsers send `Origin: null` with our own forms.
+ * The camera is left to our own pages, which read the labels of bottles with it; a browser still asks the person first.
  */
 export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
   'X-Content-Type-Options': 'nosniff',
   'X-Frame-Options': 'DENY',
   'Referrer-Policy': 'same-origin',
-  'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=()',
+  'Permissions-Policy': 'camera=(self), microphone=(), geolocation=(), payment=(), usb=(), serial=()',
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
 };

@@ -39,7 +39,7 @@ const ROOMS: Room[] = [
   {
     in: /^lib\/views\//,
     own: [/^lib\/views\//, /^lib\/data\//, /^lib\/engine\//, SHARED, CLOCK],
-    packages: [SERVER_ONLY, /^react$/, /^zod$/],
+    packages: [SERVER_ONLY, /^react$/, /^zod$/, /^qrcode$/],
   },
   {
     // The door stands between the app and the world, and knows nothing of what is inside.
@@ -62,7 +62,15 @@ const ROOMS: Room[] = [
     in: /^app\//,
     typesOnly: [/^lib\/engine\//],
     own: [/^app\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/door\//, SHARED, CLOCK],
-    packages: [SERVER_ONLY, /^react(-dom)?(\/|$)/, /^next(\/|$)/, /^recharts$/, /^zod$/, /^@fontsource-variable\//],
+    packages: [
+      SERVER_ONLY,
+      /^react(-dom)?(\/|$)/,
+      /^next(\/|$)/,
+      /^recharts$/,
+      /^jsqr$/,
+      /^zod$/,
+      /^@fontsource-variable\//,
+    ],
   },
   {
     in: /^prisma\//,

@@ -26,7 +26,7 @@ for (const { what, ...sent } of EVERY_KIND) {
       'referrer-policy': 'same-origin',
       'cross-origin-opener-policy': 'same-origin',
       'cross-origin-resource-policy': 'same-origin',
-      'permissions-policy': expect.stringContaining('camera=()'),
+      'permissions-policy': expect.stringContaining('camera=(self), microphone=()'),
       'content-security-policy': expect.stringContaining("frame-ancestors 'none'"),
     });
     expect(headers['content-security-policy']).not.toMatch(
