@@ -76,5 +76,25 @@ export function shareOut<A extends number>(amount: A, places: number): A[] {
   return Array.from({ length: places }, (_, place) => (each + (place < left ? 1 : 0)) as A);
 }
 
+/**
+ * Share a whole amount over things by their value so that the parts add up to it: each gets its share rounded down, and
+ * what is left over goes one by one to those that lost most by that, the first of equals first.
+ *
+ * Takes    the amount, and the value of each thing, none negative; where nothing has a value, all count alike
+ * Throws   RangeError when there is an amount to share and nothing to share it over
+ */
+export function shareByValue<A extends number>(amount: A, values: readonly number[]): A[] {
+  if (values.length === 0 && amount > 0) throw new RangeError(`share: nothing to share ${amount} over`);
+  const total = values.reduce((sum, value) => sum + BigInt(value), 0n);
+  if (total === 0n) return shareOut(amount, values.length);
+  const products = values.map((value) => BigInt(amount) * BigInt(value));
+  const downs = products.map((product) => product / total);
+  const left = BigInt(amount) - downs.reduce((sum, down) => sum + down, 0n);
+  const byLoss = products.map((product, place) => ({ place, lost: product % total }));
+  byLoss.sort((a, b) => (a.lost === b.lost ? a.place - b.place : a.lost > b.lost ? -1 : 1));
+  const risen = new Set(byLoss.slice(0, Number(left)).map(({ place }) => place));
+  return downs.map((down, place) => whole<A>(down + (risen.has(place) ? 1n : 0n)));
+}
+
 /** Whole weeks in a number of days, rounded down: −1 day is −1 week, so that late says so. */
 export const wholeWeeks = (days: number): number => Math.floor(days / 7);

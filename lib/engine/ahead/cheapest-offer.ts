@@ -14,7 +14,8 @@ export function cheapestOffer(offers: Offer[]): Offer | null {
   return rest.reduce((best, offer) => (best && isCheaper(offer, best) ? offer : best), first);
 }
 
-function isCheaper(a: Offer, b: Offer): boolean {
+/** Whether one offer comes before another: cheaper per unit of one pack, then sooner there, then first by id. */
+export function isCheaper(a: Offer, b: Offer): boolean {
   const order = compare(unitPrice(a), unitPrice(b));
   if (order !== 0) return order < 0;
   const [leadA, leadB] = [a.leadDays ?? Number.POSITIVE_INFINITY, b.leadDays ?? Number.POSITIVE_INFINITY];

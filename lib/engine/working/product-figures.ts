@@ -4,6 +4,7 @@ import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Container } from '../shop';
 import { bottleName } from './line-figures';
+import { replaceWorking } from './replace-figures';
 import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 import { weekWorking } from './week-figures';
 
@@ -24,6 +25,8 @@ export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): Fou
       return orderByWorking(plan, ahead);
     case 'weeksUntilReorder':
       return weeksWorking(plan, ahead);
+    case 'replaceCost':
+      return replaceWorking(plan, ahead.product);
     case 'week':
       return weekWorking(plan, ahead, rest);
     default:

@@ -4,6 +4,7 @@ import type { BenchState } from '../keepout/keep-out';
 import { benchWorking } from './bench-figures';
 import { containerWorking } from './container-figures';
 import { productWorking } from './product-figures';
+import { shelfWorking } from './replace-figures';
 import { type FoundWorking, readAddress, type Working } from './shown';
 import { sprayingWorking } from './spraying-figures';
 import { dayWorking, totalWorking } from './sum-figures';
@@ -37,6 +38,8 @@ function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string
       return benchWorking(plan.shop, benches, now, path);
     case 'day':
       return dayWorking(plan, path);
+    case 'shelf':
+      return shelfWorking(plan, path);
     case 'totals':
       return totalWorking(plan, path);
     default:
