@@ -106,7 +106,8 @@ function dosed({ product: { name }, lines }: Dosing): string {
   return `${name} is dosed at ${doses}${lines.length > 1 ? ' together' : ''}`;
 }
 
-function rangeText({ use, min, max }: Rate): string {
+/** A rate of a label in words: "8 mL/gal to 20 mL/gal for …". */
+export function rangeText({ use, min, max }: Rate): string {
   if (min && max) return min.text === max.text ? `${max.text} for "${use}"` : `${min.text} to ${max.text} for "${use}"`;
   if (max) return `up to ${max.text} for "${use}"`;
   return min ? `at least ${min.text} for "${use}"` : `"${use}" without a rate`;

@@ -13,9 +13,10 @@ import type { Unflagged } from './unflagged';
  * Severity  stop
  * Cleared   by taking one of the two out of the recipe
  */
-export const mustNotMix = (plan: Unflagged): Flag[] => flagRecipes(plan, 'must-not-mix', findIn);
+export const mustNotMix = (plan: Unflagged): Flag[] => flagRecipes(plan, 'must-not-mix', mixFindings);
 
-function findIn({ ingredients }: Recipe): Finding[] {
+/** The pairs of a mix that a label keeps apart. */
+export function mixFindings({ ingredients }: Pick<Recipe, 'ingredients'>): Finding[] {
   const products = [...new Set(ingredients.map(({ product }) => product))];
   return products.flatMap((one, index) =>
     products.slice(index + 1).flatMap((other) => finding(one, other) ?? finding(other, one) ?? []),

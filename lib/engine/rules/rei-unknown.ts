@@ -12,9 +12,10 @@ import type { Unflagged } from './unflagged';
  * Severity  stop
  * Cleared   by entering the interval from the label, even if it is 0
  */
-export const reiUnknown = (plan: Unflagged): Flag[] => flagRecipes(plan, 'rei-unknown', findIn);
+export const reiUnknown = (plan: Unflagged): Flag[] => flagRecipes(plan, 'rei-unknown', reiFindings);
 
-function findIn({ ingredients }: Recipe): Finding[] {
+/** The products of a mix without an interval. */
+export function reiFindings({ ingredients }: Pick<Recipe, 'ingredients'>): Finding[] {
   const unknown = ingredients.map(({ product }) => product).filter((product) => longestReiOf([product]) === null);
   return [...new Set(unknown)].map((product) => ({
     severity: 'stop',
