@@ -15,6 +15,10 @@ export type Refusal =
   | { code: 'not-found'; what: string; id: string }
   | { code: 'already-there'; what: string; id: string }
   | { code: 'already-opened'; on: string }
+  | { code: 'nothing-left' }
+  | { code: 'not-opened' }
+  | { code: 'drawn-since-opened' }
+  | { code: 'ledger-moved'; left: Stock; unit: 'mL' | 'g' }
   | { code: 'before-received'; receivedOn: string }
   | { code: 'more-than-it-holds'; most: Stock; unit: 'mL' | 'g' }
   | { code: 'already-reversed'; movement: string }
@@ -43,6 +47,14 @@ export function explain(refusal: Refusal): string {
       return `There is already a ${refusal.what} "${refusal.id}" in this shop. Give the new one another id.`;
     case 'already-opened':
       return `This container was already opened, on ${refusal.on}.`;
+    case 'nothing-left':
+      return 'There is nothing left in this bottle.';
+    case 'not-opened':
+      return 'This bottle is not noted as opened.';
+    case 'drawn-since-opened':
+      return 'Something was drawn from this bottle, so it was open. Take that back first if it was another bottle.';
+    case 'ledger-moved':
+      return `The ledger has moved since you looked: it now says ${refusal.left / 1000} ${refusal.unit}. Look at the bottle once more, and send again what you see now.`;
     case 'before-received':
       return `That is before the container was received, on ${refusal.receivedOn}. Give that day or a later one.`;
     case 'more-than-it-holds':

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { type ContainerNamed, findContainer, setOpened, zoneOf } from '@/lib/data/find-container';
+import { changeContainer } from '@/lib/data/container-changes';
+import { type ContainerNamed, findContainer, zoneOf } from '@/lib/data/find-container';
 import { recordMovements } from '@/lib/data/movements';
 import { newId } from '@/lib/data/new-id';
 import { write } from '@/lib/data/writer';
@@ -16,7 +17,10 @@ export type DrawStock = ContainerNamed & {
   actor?: string;
   /** µL of a liquid, mg of a powder. */
   amount: Stock;
-  drawnAt: Instant;
+  /** Null for the moment at which this is recorded. */
+  drawnAt: Instant | null;
+  /** What it was for, when no spraying says so. */
+  reason?: string | null;
 };
 
 /**
@@ -26,8 +30,8 @@ export type DrawStock = ContainerNamed & {
  */
 export async function drawStock(input: DrawStock, clock: Clock): Promise<Outcome<{ movement: string }>> {
   const { commandId, shopId, actor, ...body } = input;
-  const { amount, drawnAt } = input;
-  const command = { id: commandId, name: 'drawStock', shopId, body, spokenAt: drawnAt, actor };
+  const { amount } = input;
+  const command = { id: commandId, name: 'drawStock', shopId, body, spokenAt: input.drawnAt ?? undefined, actor };
 
   return write(command, clock.now(), async (rows, stamp) => {
     const zone = await zoneOf(rows, shopId);
@@ -35,11 +39,16 @@ export async function drawStock(input: DrawStock, clock: Clock): Promise<Outcome
     const container = await findContainer(rows, shopId, input);
     if (!container.ok) return container;
     const { ledger, openedOn, lotId, place } = container.value;
+    const drawnAt = input.drawnAt ?? stamp.recordedAt;
     const movement = takeOut(ledger, 'spray', amount, { id: newId(), at: drawnAt });
     if (!movement.ok) return movement;
     const drawnOn = dayOf(zone.value, drawnAt);
-    if (openedOn === null || drawnOn < openedOn) await setOpened(rows, shopId, container.value, drawnOn);
-    await recordMovements(rows, stamp, [{ lotId, place, movement: movement.value }]);
+    if (openedOn === null || drawnOn < openedOn) {
+      const opening = { kind: 'opened', is: drawnOn, occurredAt: drawnAt, reason: 'drawn from' } as const;
+      await changeContainer(rows, stamp, { lotId, place, ...opening });
+    }
+    const reason = input.reason ?? undefined;
+    await recordMovements(rows, stamp, [{ lotId, place, movement: movement.value, reason }]);
     return accept({ movement: movement.value.id });
   });
 }

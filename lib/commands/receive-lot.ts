@@ -1,30 +1,30 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
+import type { Rows } from '@/lib/data/database';
 import { zoneOf } from '@/lib/data/find-container';
 import { newId } from '@/lib/data/new-id';
-import { receiveLots } from '@/lib/data/save-lots';
+import { type ReceivedLot, receiveLots } from '@/lib/data/save-lots';
 import { productMeasures } from '@/lib/data/shop-facts';
 import { write } from '@/lib/data/writer';
-import { readSize, stockOf } from '@/shared/measure/size';
+import { readStock } from '@/shared/measure/read-stock';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
-import type { Micros, Stock } from '@/shared/quantity/amounts';
+import type { Micros } from '@/shared/quantity/amounts';
 import type { Day } from '@/shared/time/day';
 
-export type ReceiveLot = {
-  commandId: string;
-  shopId: string;
-  actor?: string;
+/** So many containers of one product that come in together. */
+export type LotIn = {
   product: string;
   /** What one container holds, as it was typed: "1 qt". */
   pack: string;
   count: number;
   /** For all of them together, without freight; null when it is not known. */
   paid: Micros | null;
-  receivedOn: Day;
   expiresOn: Day | null;
   /** Where it will stand. */
   keptIn: string | null;
 };
+
+export type ReceiveLot = LotIn & { commandId: string; shopId: string; actor?: string; receivedOn: Day };
 
 /**
  * Put a lot on the shelf: so many full, unopened containers that came together.
@@ -37,38 +37,30 @@ export async function receiveLot(input: ReceiveLot, clock: Clock): Promise<Outco
   return write({ id: commandId, name: 'receiveLot', shopId, body, actor }, clock.now(), async (rows, stamp) => {
     const zone = await zoneOf(rows, shopId);
     if (!zone.ok) return zone;
-    const product = await productMeasures(rows, shopId, input.product);
-    if (!product) return refuse({ code: 'not-found', what: 'product', id: input.product });
-    const size = sizeOf(input.pack, product);
-    const faults = [...size.faults, ...countFaults(input.count)];
-    if (size.stock === null || faults.length > 0) return refuse({ code: 'faults', faults });
-    const { pack, count, paid, receivedOn, expiresOn, keptIn } = input;
-    const lot = {
-      ...{ id: newId(), position: product.lots, productId: input.product, packText: pack, size: size.stock },
-      ...{ form: product.form, count, remaining: size.stock, paid, receivedOn, openedOn: null, expiresOn, keptIn },
-    };
-    await receiveLots(rows, stamp, zone.value, [lot]);
-    return accept({ lot: lot.id });
+    const lot = await lotReceived(rows, shopId, input, input.receivedOn);
+    if (!lot.ok) return lot;
+    await receiveLots(rows, stamp, zone.value, [lot.value]);
+    return accept({ lot: lot.value.id });
   });
 }
 
-type Measures = NonNullable<Awaited<ReturnType<typeof productMeasures>>>;
-
-function sizeOf(pack: string, product: Measures): { stock: Stock | null; faults: Fault[] } {
-  const size = readSize(pack, product.form);
-  if (!size.ok) return { stock: null, faults: [{ path: 'pack', message: size.message }] };
-  const stock = stockOf(size.value, product);
-  if (stock !== null && stock > 0) return { stock, faults: [] };
-  return { stock: null, faults: [{ path: 'pack', message: stock === 0 ? NOTHING : MISSING[product.form] }] };
+/**
+ * A lot as it will stand on the shelf, with a new id, after all that the shop has.
+ *
+ * Refuses  as `receiveLot` does
+ */
+export async function lotReceived(rows: Rows, shopId: string, lot: LotIn, on: Day): Promise<Outcome<ReceivedLot>> {
+  const product = await productMeasures(rows, shopId, lot.product);
+  if (!product) return refuse({ code: 'not-found', what: 'product', id: lot.product });
+  const size = readStock(lot.pack, product);
+  const faults = [...(size.ok ? [] : [{ path: 'pack', message: size.message }]), ...countFaults(lot.count)];
+  if (!size.ok || faults.length > 0) return refuse({ code: 'faults', faults });
+  const { pack, count, paid, expiresOn, keptIn } = lot;
+  return accept({
+    ...{ id: newId(), position: product.lots, productId: lot.product, packText: pack, size: size.value },
+    ...{ form: product.form, count, remaining: size.value, paid, receivedOn: on, openedOn: null, expiresOn, keptIn },
+  });
 }
-
-const NOTHING = 'A container can hold something. Write its size.';
-
-const MISSING = {
-  liquid:
-    'This product is a liquid, and its density is not known. Write a volume, such as "1 qt", or enter the density.',
-  powder: 'This product is a powder, and what a teaspoon of it weighs is not known. Write a weight, such as "250 g".',
-};
 
 const countFaults = (count: number): Fault[] =>
   Number.isInteger(count) && count >= 1 && count <= 10_000

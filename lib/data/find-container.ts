@@ -3,21 +3,31 @@ import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { Zone } from '@/shared/time/zone';
 import type { Rows } from './database';
 import { standingLots } from './lot-rows';
-import { type ContainerStanding, containerAt, spotOf } from './movements';
-
-/** A container as the shop file, the pages and the engine name it: the lot, and its place in that lot from 0. */
-export type ContainerNamed = { lot: string; place: number };
+import { type ContainerAt, type ContainerStanding, containerAt, spotOf } from './movements';
 
 /**
- * A container with its ledger, by the name that pages have for it.
+ * A container by where it stands in the books, which never changes; or as the shop file names it just now: the lot, and
+ * its place in that lot from 0.
+ */
+export type ContainerNamed = ContainerAt | { lot: string; place: number };
+
+/**
+ * A container with its ledger, by either of its names.
  *
  * Refuses  'not-found'
  */
 export async function findContainer(
   rows: Rows,
   shopId: string,
-  { lot, place }: ContainerNamed,
+  named: ContainerNamed,
 ): Promise<Outcome<ContainerStanding>> {
+  const { place } = named;
+  if ('lotId' in named) {
+    const { lotId } = named;
+    const known = await containerAt(rows, shopId, { lotId, place });
+    return known ? accept(known) : refuse({ code: 'not-found', what: 'bottle', id: `${lotId}, number ${place + 1}` });
+  }
+  const { lot } = named;
   const standing = (await standingLots(rows, shopId, lot)).find(({ part }) => part.id === lot);
   const container = standing?.part.containers[place];
   const found =
@@ -36,10 +46,4 @@ export async function containerOfMovement(rows: Rows, shopId: string, id: string
 export async function zoneOf(rows: Rows, shopId: string): Promise<Outcome<Zone>> {
   const shop = await rows.shop.findUnique({ where: { id: shopId }, select: { timeZone: true } });
   return shop ? accept(Zone.parse(shop.timeZone)) : refuse({ code: 'not-found', what: 'shop', id: shopId });
-}
-
-/** Note the day on which a container was opened. */
-export async function setOpened(rows: Rows, shopId: string, at: ContainerStanding, openedOn: string): Promise<void> {
-  const { lotId, place } = at;
-  await rows.container.update({ where: { shopId_lotId_place: { shopId, lotId, place } }, data: { openedOn } });
 }

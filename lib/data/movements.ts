@@ -5,6 +5,7 @@ import type { Movement } from '@/lib/engine/ledger/movement';
 import { Day } from '@/shared/time/day';
 import { Instant } from '@/shared/time/instant';
 import type { Rows } from './database';
+import { nextLine } from './next-line';
 import { toStock, toStored, toWhole } from './whole';
 import type { Stamp } from './writer';
 
@@ -22,8 +23,7 @@ export type Recording = ContainerAt & { movement: Movement; applicationId?: stri
 export async function recordMovements(rows: Rows, stamp: Stamp, recordings: readonly Recording[]): Promise<void> {
   const { shopId, commandId, actor } = stamp;
   const recordedAt = toStored(stamp.recordedAt);
-  const { _max } = await rows.movement.aggregate({ where: { shopId }, _max: { number: true } });
-  const first = (_max.number ?? 0n) + 1n;
+  const first = await nextLine(rows, shopId);
   await rows.movement.createMany({
     data: recordings.map(({ lotId, place, movement, applicationId = null, reason = null }, index) => ({
       ...{ shopId, id: movement.id, number: first + BigInt(index), lotId, place, kind: movement.kind },
@@ -35,7 +35,12 @@ export async function recordMovements(rows: Rows, stamp: Stamp, recordings: read
 }
 
 /** What a container's row and its ledger say. */
-export type ContainerStanding = ContainerAt & { ledger: Ledgered; openedOn: Day | null };
+export type ContainerStanding = ContainerAt & {
+  ledger: Ledgered;
+  openedOn: Day | null;
+  expiresOn: Day | null;
+  keptIn: string | null;
+};
 
 /** A container with its movements, as the ledger decides on it. Null when there is no such container in the shop. */
 export async function containerAt(rows: Rows, shopId: string, at: ContainerAt): Promise<ContainerStanding | null> {
@@ -48,7 +53,9 @@ export async function containerAt(rows: Rows, shopId: string, at: ContainerAt): 
   const movements = await rows.movement.findMany({ where, orderBy: { number: 'asc' } });
   return {
     ...at,
-    openedOn: container.openedOn === null ? null : Day.parse(container.openedOn),
+    openedOn: dayOrNull(container.openedOn),
+    expiresOn: dayOrNull(container.expiresOn),
+    keptIn: container.keptIn,
     ledger: {
       form: Form.parse(container.lot.product.form),
       size: toStock(container.lot.pack),
@@ -65,13 +72,16 @@ export const spotOf = (rows: Rows, shopId: string, movementId: string): Promise<
     select: { lotId: true, place: true },
   });
 
+const dayOrNull = (text: string | null): Day | null => (text === null ? null : Day.parse(text));
+
 const Form = z.enum(['liquid', 'powder']);
 const Side = z.enum(['supplier', 'container', 'spray', 'waste', 'count']);
 const Kind = z.enum(['received', 'drawn', 'counted', 'discarded', 'reversed']);
 
 type MovementRow = NonNullable<Awaited<ReturnType<Rows['movement']['findUnique']>>>;
 
-const movementOf = ({ id, kind, fromSide, toSide, amount, occurredAt, reversesId }: MovementRow): Movement => ({
+/** A stored movement as the ledger counts with it. */
+export const movementOf = ({ id, kind, fromSide, toSide, amount, occurredAt, reversesId }: MovementRow): Movement => ({
   id,
   kind: Kind.parse(kind),
   from: Side.parse(fromSide),

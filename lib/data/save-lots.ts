@@ -1,5 +1,5 @@
 import 'server-only';
-import { packOf } from '@/lib/engine/exchange/canonical';
+import { packOf } from '@/lib/engine/exchange/pack-of';
 import { receipt, setTo } from '@/lib/engine/ledger/decide';
 import { readMoney } from '@/shared/measure/money';
 import type { Micros, Stock } from '@/shared/quantity/amounts';
@@ -8,9 +8,10 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { atClock, Zone } from '@/shared/time/zone';
+import { type ChangeKind, changeContainer, noteOpened } from './container-changes';
 import type { Rows } from './database';
 import { type StandingLot, standingLots } from './lot-rows';
-import { containerAt, type Recording, recordMovements } from './movements';
+import { type ContainerStanding, containerAt, type Recording, recordMovements } from './movements';
 import { newId } from './new-id';
 import { parsed, type Saving } from './saving';
 import { small, toStored, toStoredOrNull } from './whole';
@@ -53,7 +54,7 @@ export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, lots: S
   for (const { item } of changed) {
     const lot = standing.get(item.id);
     if (!lot) throw new RangeError(`save: no lot stands as ${item.id}`);
-    await correctLot(rows, stamp, lot, receivedLot(item, products, 0));
+    await correctLot(rows, stamp, zone, lot, receivedLot(item, products, 0));
   }
 }
 
@@ -70,6 +71,15 @@ export async function receiveLots(rows: Rows, stamp: Stamp, zone: Zone, lots: Re
     rows,
     stamp,
     lots.flatMap((lot) => firstMovements(lot, atClock(zone, lot.receivedOn, 0), stamp.recordedAt)),
+  );
+  await noteOpened(
+    rows,
+    stamp,
+    lots.flatMap(({ id, count, openedOn }) => {
+      if (openedOn === null) return [];
+      const opened = { lotId: id, is: openedOn, occurredAt: atClock(zone, openedOn, 0) };
+      return Array.from({ length: count }, (_, place) => ({ ...opened, place }));
+    }),
   );
 }
 
@@ -95,7 +105,7 @@ function firstMovements(lot: ReceivedLot, receivedAt: Instant, now: Instant): Re
 }
 
 /** What a file may say anew of a lot: how its pack is written, a price nobody knew, its days, and what is left. */
-async function correctLot(rows: Rows, stamp: Stamp, standing: StandingLot, lot: ReceivedLot): Promise<void> {
+async function correctLot(rows: Rows, stamp: Stamp, zone: Zone, standing: StandingLot, lot: ReceivedLot) {
   const { shopId } = stamp;
   const { lotId, part } = standing;
   const shares = lot.paid === null ? null : shareOut(lot.paid, part.containers.length);
@@ -103,21 +113,34 @@ async function correctLot(rows: Rows, stamp: Stamp, standing: StandingLot, lot: 
   for (const [index, { place, paid }] of part.containers.entries()) {
     await rows.container.update({
       where: { shopId_lotId_place: { shopId, lotId, place } },
-      data: {
-        openedOn: lot.openedOn,
-        expiresOn: lot.expiresOn,
-        keptIn: lot.keptIn,
-        paid: toStoredOrNull(paid ?? shares?.[index] ?? null),
-      },
+      data: { paid: toStoredOrNull(paid ?? shares?.[index] ?? null) },
     });
     const container = await containerAt(rows, shopId, { lotId, place });
     if (!container) throw new RangeError(`save: no container ${place} in lot ${lotId}`);
+    for (const change of changesTo(container, lot, zone, stamp.recordedAt)) {
+      await changeContainer(rows, stamp, { lotId, place, ...change, reason: 'said by an import' });
+    }
     const now = { id: newId(), at: latest(container.ledger.movements, stamp.recordedAt) };
     const counted = setTo(container.ledger, lot.remaining, now);
     if (!counted.ok) throw new RangeError(`save: lot ${lot.id} cannot hold what is left in it`);
     const reason = 'counted by an import';
     if (counted.value) await recordMovements(rows, stamp, [{ lotId, place, movement: counted.value, reason }]);
   }
+}
+
+type Change = { kind: ChangeKind; is: string | null; occurredAt: Instant };
+
+/** What a lot of a file says otherwise than a container's row does. */
+function changesTo(container: ContainerStanding, lot: ReceivedLot, zone: Zone, now: Instant): Change[] {
+  const { openedOn, keptIn, expiresOn } = lot;
+  const changes: Change[] = [];
+  if (openedOn !== container.openedOn) {
+    const at = openedOn === null ? now : atClock(zone, openedOn, 0);
+    changes.push({ kind: openedOn === null ? 'shut' : 'opened', is: openedOn, occurredAt: at });
+  }
+  if (keptIn !== container.keptIn) changes.push({ kind: 'moved', is: keptIn, occurredAt: now });
+  if (expiresOn !== container.expiresOn) changes.push({ kind: 'dated', is: expiresOn, occurredAt: now });
+  return changes;
 }
 
 /** A count by import is of what stands now, after everything in the books. */

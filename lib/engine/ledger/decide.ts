@@ -16,6 +16,9 @@ export type Ledgered = {
 /** A movement to be recorded: its id, and when it happened. */
 export type Entry = { id: string; at: Instant };
 
+/** Where stock goes when it leaves: sprayed, thrown away, or back to whoever sold it. */
+export type Leaving = 'spray' | 'waste' | 'supplier';
+
 /**
  * Take stock out of a container, into a spray or away.
  *
@@ -23,13 +26,24 @@ export type Entry = { id: string; at: Instant };
  * Refuses  'before-received'; 'not-enough-stock' when more is wanted than it held at that instant or holds since then
  * Throws   RangeError for an amount of nothing, which moves nothing
  */
-export function takeOut(from: Ledgered, to: 'spray' | 'waste', amount: Stock, entry: Entry): Outcome<Movement> {
+export function takeOut(from: Ledgered, to: Leaving, amount: Stock, entry: Entry): Outcome<Movement> {
   if (!(amount > 0)) throw new RangeError(`ledger: ${amount} is nothing to take`);
   if (isBeforeReceipt(from, entry)) return refuse({ code: 'before-received', receivedOn: from.receivedOn });
   const { least } = rangeFrom(from.movements, entry.at);
   if (amount > least) return refuse({ code: 'not-enough-stock', wanted: amount, left: least, unit: unitOf(from) });
   const kind = to === 'spray' ? 'drawn' : 'discarded';
   return accept({ ...entryOf(entry), kind, from: 'container', to, amount });
+}
+
+/**
+ * Take away all that a container holds.
+ *
+ * Refuses  'before-received'; 'nothing-left'
+ */
+export function takeAllOut(from: Ledgered, to: Leaving, entry: Entry): Outcome<Movement> {
+  if (isBeforeReceipt(from, entry)) return refuse({ code: 'before-received', receivedOn: from.receivedOn });
+  const { least } = rangeFrom(from.movements, entry.at);
+  return least > 0 ? takeOut(from, to, least, entry) : refuse({ code: 'nothing-left' });
 }
 
 /**
@@ -73,6 +87,13 @@ export function takeBack(container: Ledgered, movementId: string, id: string): O
   return accept(back);
 }
 
+/** Whether something was drawn from a container that was not taken back, so that it must have been open. */
+export const wasDrawnFrom = (movements: readonly Movement[]): boolean =>
+  movements.some(({ id, kind }) => kind === 'drawn' && !movements.some(({ reverses }) => reverses === id));
+
+/** What a container is measured in. */
+export const unitOf = ({ form }: Pick<Ledgered, 'form'>): 'mL' | 'g' => (form === 'liquid' ? 'mL' : 'g');
+
 /** The first movement of a container: the supplier filled it. */
 export const receipt = (size: Stock, entry: Entry): Movement => ({
   ...entryOf(entry),
@@ -86,5 +107,3 @@ const entryOf = ({ id, at }: Entry) => ({ id, occurredAt: at, reverses: null });
 
 const isBeforeReceipt = ({ movements }: Ledgered, { at }: Entry): boolean =>
   movements.some(({ kind, occurredAt }) => kind === 'received' && at < occurredAt);
-
-const unitOf = ({ form }: Ledgered): 'mL' | 'g' => (form === 'liquid' ? 'mL' : 'g');
