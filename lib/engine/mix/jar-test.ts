@@ -22,7 +22,7 @@ export function untriedPairs(ingredients: readonly Ingredient[], applications: r
 }
 
 const holds = (ingredients: readonly Ingredient[], product: Product): boolean =>
-  ingredients.some((ingredient) => ingredient.product === product);
+  ingredients.some((ingredient) => ingredient.product.id === product.id);
 
 /** Half a litre: a jar that everyone has. */
 export const JAR_ML = exact(500n);

@@ -2,12 +2,18 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import type { Product, Recipe, Shop } from '../shop';
 import type { Ground } from '../strength/dose-in-stock';
 import { acidDoses } from './acid-doses';
+import { type Conductivity, estimateConductivity } from './conductivity';
 import { type ElementStrength, mixStrength, type SubstanceStrength } from './mix-strength';
-import { mixWater } from './spray-ph';
-import { acidNeeded, phOf } from './water';
+import { mixWater, onGround } from './spray-ph';
+import { acidNeeded, phOf, waterFault } from './water';
 
 /** How strong a mix is, and what brings it to its pH. */
-export type MixChemistry = { strength: SubstanceStrength[]; elements: ElementStrength[]; pH: MixPh };
+export type MixChemistry = {
+  strength: SubstanceStrength[];
+  elements: ElementStrength[];
+  pH: MixPh;
+  conductivity: Conductivity;
+};
 
 export type MixPh = {
   /** Before any acid, with what is alkaline in the mix; null when the water was never measured. */
@@ -16,20 +22,28 @@ export type MixPh = {
   acidMeqPerL: number | null;
   /** Each of the shop's acids, alone reaching the target: mL or g for the whole batch, null when it is not known. */
   acids: { product: Product; amount: number | null; missing: string | null }[];
-  /** What to know when no acid is to be added; null when it is, or when nobody can say. */
+  /** What to know when no acid is to be added, or why nobody can say; null when acid is to be added. */
   message: string | null;
 };
 
 /** The chemistry of a recipe in a batch: strength, nutrients, pH before, and the acid that its target takes. */
 export function chemistryOf(shop: Shop, recipe: Recipe, ground: Ground, batchMl: Exact): MixChemistry {
-  const mix = recipe.ingredients.map((ingredient) => ({ ...ingredient, ground }));
-  return { ...mixStrength(mix), pH: phFor(shop, recipe, mix, toNumber(batchMl)) };
+  const mix = onGround(recipe.ingredients, ground);
+  const { water, conductivityLimit: limit } = shop;
+  return {
+    ...mixStrength(mix),
+    pH: phFor(shop, recipe, mix, toNumber(batchMl)),
+    conductivity: estimateConductivity({ recipe, water, ground, limit }),
+  };
 }
 
 function phFor(shop: Shop, { targetPh }: Recipe, mix: Parameters<typeof mixWater>[0], batchMl: number): MixPh {
   const water = shop.water && mixWater(mix, shop.water);
   const before = water && phOf(water);
-  if (!water || targetPh === null) return { before, target: targetPh, acidMeqPerL: null, acids: [], message: null };
+  if (!water || targetPh === null) {
+    const message = water ? null : whyNoWater(shop);
+    return { before, target: targetPh, acidMeqPerL: null, acids: [], message };
+  }
   const need = acidNeeded(water, targetPh);
   const acids = acidDoses(shop.products, need).map(({ product, perLitre, missing }) => ({
     product,
@@ -38,5 +52,9 @@ function phFor(shop: Shop, { targetPh }: Recipe, mix: Parameters<typeof mixWater
   }));
   return { before: need.before, target: targetPh, acidMeqPerL: need.meqPerL, acids, message: need.message };
 }
+
+const whyNoWater = ({ water }: Shop): string =>
+  (water ? waterFault(water) : 'Enter the alkalinity and the pH of the water, to see what acid it takes.') ??
+  'Something alkaline in this mix is of unknown strength, so nobody can say what acid it takes.';
 
 const ML_PER_LITRE = 1000;

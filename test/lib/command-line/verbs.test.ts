@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { MixAnswer } from '@/shared/api/answers';
 import { changed, smallShop } from '../../shared/shop-file/small-shop';
 
 let folder = '';
@@ -77,6 +78,30 @@ test('keepout says which benches are closed at a moment', async () => {
   });
 });
 
+test('mix says what goes into a volume, in which order and at what cost', async () => {
+  const words = ['mix', 'shop.json', '--recipe', 'r1', '--volume', '2 gal', '--today', '2026-03-02'];
+  const { code, out } = await shop(words, { BENCH_CLOCK: '2030-01-01T00:00:00Z' });
+  expect(code).toBe(0);
+  const mix = MixAnswer.parse(JSON.parse(out));
+  expect(mix).toMatchObject({ ml: 7570.823568, reiHours: 12.5, cost: '1.988678' });
+  expect(mix.steps.map(({ order, product, amount, unit }) => [order, product, amount, unit])).toEqual([
+    [1, 'p1', 24, 'mL'],
+    [2, 'p2', 8.4, 'g'],
+  ]);
+  const again = await shop(words);
+  expect(again.out).toBe(out);
+});
+
+test('everything that mix cannot read is named', async () => {
+  const { code, faults } = await shop(['mix', 'shop.json', '--recipe', 'r9', '--volume', '2 lb', '--area', '9 ft']);
+  expect(code).toBe(2);
+  expect(faults.map(({ message }) => message)).toEqual([
+    '--recipe: There is no recipe "r9" in this file. Did you mean "r1"?',
+    '--volume: "2 lb" is a weight. Write a volume, such as "2 gal".',
+    expect.stringMatching(/^--area: "9 ft" has no unit of area/),
+  ]);
+});
+
 test('figures too large to be exact are the file’s doing, and end in a sentence', async () => {
   let file = changed(smallShop(), ['offers', 0, 'price'], '100000000');
   file = changed(file, ['offers', 0, 'pack'], '0.001 mL');
@@ -88,7 +113,7 @@ test('figures too large to be exact are the file’s doing, and end in a sentenc
 });
 
 test.each([
-  ['no verb', [], /one of check, schema, plan, keepout/],
+  ['no verb', [], /one of check, schema, plan, .*keepout/],
   ['a verb that is none', ['chek', 'shop.json'], /Did you mean check\?/],
   ['a verb named like the inside of JavaScript', ['constructor'], /There is no verb/],
   ['no file', ['check'], /needs a shop file/],
@@ -106,6 +131,10 @@ test.each([
   ['no weeks', ['plan', 'shop.json', '--weeks', '0'], /from 1 to 104/],
   ['too many weeks', ['plan', 'shop.json', '--weeks', '105'], /from 1 to 104/],
   ['half a week', ['plan', 'shop.json', '--weeks', '1.5'], /from 1 to 104/],
+  ['a mix of no recipe', ['mix', 'shop.json', '--volume', '2 gal'], /--recipe: Name a recipe.*"r1"/],
+  ['a mix of no volume', ['mix', 'shop.json', '--recipe', 'r1'], /--volume: Say how much/],
+  ['a mix of nothing', ['mix', 'shop.json', '--recipe', 'r1', '--volume', '0 mL'], /--volume: .*above nothing/],
+  ['a mix by the ounce', ['mix', 'shop.json', '--recipe', 'r1', '--volume', '8 oz'], /--volume: .*fluid ounces or/],
   ['a moment of no place', ['keepout', 'shop.json', '--now', '2026-03-02T09:00:00'], /--now: .*offset/],
 ])('%s is refused with one sentence', async (_, words, says) => {
   const { code, out, faults } = await shop(words);
