@@ -5,6 +5,7 @@ import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Container } from '../shop';
 import { bottleName } from './line-figures';
 import { replaceWorking } from './replace-figures';
+import { productValueWorking } from './shelf-figures';
 import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 import { weekWorking } from './week-figures';
 
@@ -25,6 +26,8 @@ export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): Fou
       return orderByWorking(plan, ahead);
     case 'weeksUntilReorder':
       return weeksWorking(plan, ahead);
+    case 'value':
+      return productValueWorking(plan, ahead);
     case 'replaceCost':
       return replaceWorking(plan, ahead.product);
     case 'week':

@@ -5,6 +5,7 @@ import { benchWorking } from './bench-figures';
 import { containerWorking } from './container-figures';
 import { productWorking } from './product-figures';
 import { shelfWorking } from './replace-figures';
+import { shelfValueWorking } from './shelf-figures';
 import { type FoundWorking, readAddress, type Working } from './shown';
 import { sprayingWorking } from './spraying-figures';
 import { dayWorking, totalWorking } from './sum-figures';
@@ -39,7 +40,7 @@ function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string
     case 'day':
       return dayWorking(plan, path);
     case 'shelf':
-      return shelfWorking(plan, path);
+      return shelfValueWorking(plan, path) ?? shelfWorking(plan, path);
     case 'totals':
       return totalWorking(plan, path);
     default:

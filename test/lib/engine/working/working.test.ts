@@ -29,7 +29,7 @@ beforeAll(() => {
       ),
     ]),
     ...plan.products.flatMap(({ product, weeks }) => [
-      ...['onHand', 'usable', 'runsOutOn', 'orderBy', 'weeksUntilReorder', 'wasteCost'].map((figure) =>
+      ...['onHand', 'usable', 'runsOutOn', 'orderBy', 'weeksUntilReorder', 'wasteCost', 'value'].map((figure) =>
         figureAddress('product', product.id, figure),
       ),
       ...weeks.flatMap((_, week) =>
@@ -46,6 +46,7 @@ beforeAll(() => {
       ['materialCost', 'labourCost'].map((figure) => figureAddress('day', date, figure)),
     ),
     ...['materialCost', 'labourCost', 'wasteCost', 'unknownCosts'].map((figure) => figureAddress('totals', figure)),
+    ...['value', 'unknownValues', 'wasteCost'].map((figure) => figureAddress('shelf', figure)),
   ];
 });
 
