@@ -72,7 +72,7 @@ const PAIRS: { one: RegExp; other: RegExp; says: string; source: string }[] = [
   {
     one: OIL,
     other: SULFUR,
-    says: 'Oil and sulfur burn leaves together. Advice on the days between them runs from 14 to 28; the label decides.',
+    says: 'Oil and sulfur burn leaves together. Advice on the days between them runs from 14 to 28, and 30 for lime sulfur; on dormant wood some mix them. The label decides.',
     source: 'WSU Extension Hortsense, Horticultural spray oil',
   },
   {

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
-import { ImportAnswer, KeepoutAnswer, PlanAnswer, PreviewAnswer, WorkingAnswer } from '@/shared/api/answers';
+import { ImportAnswer, KeepoutAnswer, MixAnswer, PlanAnswer, PreviewAnswer, WorkingAnswer } from '@/shared/api/answers';
 import { everyRow, knock, OWN_ORIGIN } from './knock';
 
 const root = join(import.meta.dirname, '../../..');
@@ -52,6 +52,20 @@ test('the closed benches are those that the shop command prints', async () => {
     const { answer } = await get(`/api/v1/keepout?now=${encodeURIComponent(now)}`);
     expect(KeepoutAnswer.parse(answer)).toEqual(await shopCommand('keepout', '--now', now));
   }
+});
+
+test('the mix sheet is the one that the shop command prints, and bad questions are refused with a sentence', async () => {
+  const { recipes } = (await get('/api/v1/shop')).answer;
+  const recipe = recipes[0].id;
+  const asked = `recipe=${encodeURIComponent(recipe)}&volume=2%20gal&today=2026-04-14`;
+  const { status, answer } = await get(`/api/v1/mix?${asked}`);
+  expect(status).toBe(200);
+  const options = ['--recipe', recipe, '--volume', '2 gal', '--today', '2026-04-14'];
+  expect(MixAnswer.parse(answer)).toEqual(await shopCommand('mix', ...options));
+  expect((await get('/api/v1/mix?recipe=nothing&volume=2%20gal')).status).toBe(404);
+  expect((await get(`/api/v1/mix?recipe=${encodeURIComponent(recipe)}&volume=0%20mL`)).answer.message).toMatch(
+    /above nothing/,
+  );
 });
 
 test('the schema is the one that the shop command prints', async () => {
