@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest';
+import { acidNamed } from '@/lib/engine/mix/acids';
+import { mixStrength } from '@/lib/engine/mix/mix-strength';
 import type { Product } from '@/lib/engine/shop';
 import { ratePerMl } from '@/lib/engine/strength/dose-in-stock';
 import { asElement, asOxide } from '@/lib/engine/strength/elements';
 import { mgPerLitre } from '@/lib/engine/strength/equivalent-dose';
 import { readDose } from '@/shared/measure/dose';
 import { type Exact, exact, toNumber } from '@/shared/quantity/exact';
+import { dosed, holding, powder } from '../lib/engine/mix/some-products';
 
 /*
  * Fertiliser chemistry against published figures. `seen` was read in a copy of the source; `memory` was recalled and
@@ -43,6 +46,16 @@ test('F04 (seen, collected extension extracts, freedocumentsearch.com/doc/conver
   near(oxide('K'), 1.2, 0.01);
 });
 
+test.each([
+  { id: 'F05', substance: 'nitric acid', element: 'N', part: 0.2223, within: 3e-4, source: IUPAC, basis: 'memory' },
+  { id: 'F05', substance: 'phosphoric acid', element: 'P', part: 0.3161, within: 3e-4, source: IUPAC, basis: 'memory' },
+  { id: 'F05', substance: 'sulfuric acid', element: 'S', part: 0.3269, within: 3e-4, source: IUPAC, basis: 'memory' },
+])('$id ($basis): $part of the weight of $substance is $element', ({ substance, element: brought, part, within }) => {
+  const brings = acidNamed(substance)?.acid.brings;
+  expect(brings?.element).toBe(brought);
+  near(brings?.part ?? 0, part, within);
+});
+
 const grade: Pick<Product, 'form' | 'densityGPerMl' | 'gramsPerTeaspoon' | 'contents'> = {
   form: 'powder',
   densityGPerMl: null,
@@ -69,8 +82,19 @@ test('F06 (memory, arithmetic from the guaranteed-analysis convention): 200 ppm 
   near(inSpray('K2O'), 166.03, 0.002);
 });
 
+test('F06 (memory, as above): a gram of it per litre is that strong, as element and as oxide, on the sheet of the mix', () => {
+  const { elements } = mixStrength([
+    dosed(holding('20-10-20', ['20 % w/w N', '10 % w/w P2O5', '20 % w/w K2O'], powder), '1 g/L'),
+  ]);
+  const [nitrogen, phosphorus, potassium] = elements;
+  near(nitrogen?.mgPerL ?? 0, 200, 1e-12);
+  near(phosphorus?.mgPerL ?? 0, 43.64, 0.002);
+  near(potassium?.mgPerL ?? 0, 166.03, 0.002);
+  near(phosphorus?.oxide?.mgPerL ?? 0, 100, 1e-12);
+  near(potassium?.oxide?.mgPerL ?? 0, 200, 1e-12);
+});
+
 /*
- * Left out, because nothing here computes them: of F05 the nitrogen in nitrate, ammonium and nitric acid, the sulfur in
- * sulfate and sulfuric acid and the phosphorus in phosphoric acid (labels state N, S and P2O5); F07, advice of UMass
- * Extension to feed 150 to 250 ppm N, which is a choice and no computation.
+ * Left out, because nothing here computes them: of F05 the nitrogen in nitrate and ammonium and the sulfur in sulfate
+ * (labels state N and S); F07, advice of UMass Extension to feed 150 to 250 ppm N, which is a choice and no computation.
  */
