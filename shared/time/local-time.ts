@@ -1,0 +1,20 @@
+import { type Reading, unreadable } from '../outcome';
+import { asTyped } from './as-typed';
+import { readDay } from './day';
+import type { Instant } from './instant';
+import { atClock, type Zone } from './zone';
+
+/**
+ * A day and a time of the shop's own clock, as a browser's field writes them: "2026-03-03T18:15".
+ *
+ * Gives    for a time that a change of the clocks skips or brings twice, what `atClock` gives
+ * Refuses  what is not a day, a T and a time
+ */
+export function readLocalTime(text: string, zone: Zone): Reading<Instant> {
+  const parts = /^(\d{4}-\d\d-\d\d)[T ]([01]\d|2[0-3]):([0-5]\d)(?::00(?:\.0+)?)?$/.exec(text.trim());
+  if (!parts) return unreadable(`${asTyped(text)} is not a day and a time. Write it such as 2026-03-03T18:15.`);
+  const [, dayText = '', hours, minutes] = parts;
+  const day = readDay(dayText);
+  if (!day.ok) return day;
+  return { ok: true, value: atClock(zone, day.value, Number(hours) * 60 + Number(minutes)) };
+}
