@@ -1,0 +1,11 @@
+import { z } from 'zod';
+
+/** The id of the command that a form sends: the browser's, or where no script runs, the one that came with the page. */
+export const commandId = () =>
+  z.string().regex(/^[\w-]{12,64}$/, { error: 'This form is too old. Reload the page and enter it again.' });
+
+/** The shop that a form was opened for, whichever is looked at when it is sent. */
+export const shopId = () => z.string().min(1).max(100);
+
+/** How something stood when the form was opened. */
+export const fingerprint = () => z.string().regex(/^[0-9a-f]{64}$/);

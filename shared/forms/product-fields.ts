@@ -1,0 +1,157 @@
+import type { ShopFile, Written } from '../shop-file/contract';
+import { type Fields, writtenRows } from './rows';
+
+export type FileProduct = ShopFile['products'][number];
+export type WrittenProduct = Written<'products'>;
+
+/*
+ * A product as the flat fields of a form, and back. A field is named after its place in the product, so that a fault in
+ * the product stands beside the field that it came from. Lists of words are one a line, since a word may hold a comma.
+ */
+
+/** Fields of one line of text or number, by their place in the product. */
+export const TEXT_FIELDS = [
+  ...['name', 'kind', 'form', 'formulation', 'label.signalWord', 'label.registration'],
+] as const;
+export const NUMBER_FIELDS = [
+  ...['densityGPerMl', 'gramsPerTeaspoon', 'mixOrder', 'shelfLife.unopenedDays', 'shelfLife.openedDays'],
+  ...['label.reiHours', 'label.phiDays', 'label.maxApplicationsPerYear', 'label.minDaysBetween'],
+  ...['label.sprayPh.min', 'label.sprayPh.max'],
+] as const;
+export const LIST_FIELDS = ['label.modes', 'label.protectiveEquipment', 'label.doNotMixWith', 'gtins'] as const;
+export const YES_NO_FIELDS = ['alkaliSilicate', 'archived'] as const;
+
+/** What repeats, with the parts of one line. Whatever has none of the parts in `told` written is a blank line. */
+export const ROWS = {
+  contents: { parts: ['.substance', '.amount', '.basis'], told: ['.substance', '.amount'] },
+  'label.rates': { parts: ['.use', '.min', '.max'], told: ['.use', '.min', '.max'] },
+} as const;
+export type RowList = keyof typeof ROWS;
+
+/** The lines of a list that say something. Their order is the order in the product. */
+export const toldRows = (fields: Fields, list: RowList): number[] => writtenRows(fields, list, ROWS[list].told);
+
+/**
+ * The product that a form says, to be judged as a part of the shop file.
+ *
+ * Takes    the fields as they were typed, and the id that the product has or is to have
+ * Gives    what was left empty as unknown; a number that cannot be read stays the text that it is, so that the shop
+ *          file's own sentence says what to write instead
+ */
+export function productOfForm(fields: Fields, id: string): WrittenProduct {
+  const text = (name: string) => textOf(fields[name]);
+  const number = (name: string) => numberOf(fields[name]);
+  const product = {
+    id,
+    name: (fields.name ?? '').trim(),
+    kind: text('kind') ?? undefined,
+    form: text('form') ?? undefined,
+    formulation: text('formulation'),
+    densityGPerMl: number('densityGPerMl'),
+    gramsPerTeaspoon: number('gramsPerTeaspoon'),
+    contents: toldRows(fields, 'contents').map((row) => contentOf(fields, `contents[${row}]`)),
+    label: labelOf(fields),
+    shelfLife: { unopenedDays: number('shelfLife.unopenedDays'), openedDays: number('shelfLife.openedDays') },
+    mixOrder: number('mixOrder'),
+    alkaliSilicate: text('alkaliSilicate') === YES,
+    gtins: linesOf(fields.gtins).map((line) => line.replace(/[\s-]/g, '') || line),
+    archived: text('archived') === YES,
+  };
+  // What was typed may be anything; the shop file's parser is what says whether it is a product.
+  return product as WrittenProduct;
+}
+
+/** The fields of a form that says this product: what `productOfForm` reads back as it is. */
+export function formOfProduct(product: FileProduct): Record<string, string> {
+  const { label, shelfLife } = product;
+  const words: Record<string, string | null> = {
+    ...{ name: product.name, kind: product.kind, form: product.form, formulation: product.formulation },
+    'label.signalWord': label.signalWord,
+    'label.registration': label.registration,
+    'label.modes': label.modes.join('\n'),
+    'label.protectiveEquipment': label.protectiveEquipment.join('\n'),
+    'label.doNotMixWith': label.doNotMixWith.join('\n'),
+    gtins: product.gtins.join('\n'),
+    alkaliSilicate: product.alkaliSilicate ? YES : NO,
+    archived: product.archived ? YES : NO,
+  };
+  const numbers: Record<string, number | null | undefined> = {
+    ...{ densityGPerMl: product.densityGPerMl, gramsPerTeaspoon: product.gramsPerTeaspoon, mixOrder: product.mixOrder },
+    'shelfLife.unopenedDays': shelfLife.unopenedDays,
+    'shelfLife.openedDays': shelfLife.openedDays,
+    'label.reiHours': label.reiHours,
+    'label.phiDays': label.phiDays,
+    'label.maxApplicationsPerYear': label.maxApplicationsPerYear,
+    'label.minDaysBetween': label.minDaysBetween,
+    'label.sprayPh.min': label.sprayPh?.min,
+    'label.sprayPh.max': label.sprayPh?.max,
+  };
+  const written = Object.entries({ ...words, ...numbers }).map(([name, value]) => [name, String(value ?? '')]);
+  return { ...Object.fromEntries(written), ...rowFields(product) };
+}
+
+export const YES = 'yes';
+export const NO = 'no';
+
+function rowFields({ contents, label }: FileProduct): Record<string, string> {
+  const fields: Record<string, string> = {};
+  for (const [row, { substance, amount, basis }] of contents.entries()) {
+    fields[`contents[${row}].substance`] = substance;
+    fields[`contents[${row}].amount`] = String(amount);
+    fields[`contents[${row}].basis`] = basis;
+  }
+  for (const [row, { use, min, max }] of label.rates.entries()) {
+    fields[`label.rates[${row}].use`] = use;
+    fields[`label.rates[${row}].min`] = min ?? '';
+    fields[`label.rates[${row}].max`] = max ?? '';
+  }
+  return fields;
+}
+
+function labelOf(fields: Fields) {
+  const number = (name: string) => numberOf(fields[`label.${name}`]);
+  const [min, max] = [number('sprayPh.min'), number('sprayPh.max')];
+  return {
+    rates: toldRows(fields, 'label.rates').map((row) => rateOf(fields, `label.rates[${row}]`)),
+    reiHours: number('reiHours'),
+    phiDays: number('phiDays'),
+    maxApplicationsPerYear: number('maxApplicationsPerYear'),
+    minDaysBetween: number('minDaysBetween'),
+    modes: linesOf(fields['label.modes']),
+    signalWord: textOf(fields['label.signalWord']),
+    protectiveEquipment: linesOf(fields['label.protectiveEquipment']),
+    // One end of a range is not a range; the end that is missing is asked for.
+    sprayPh: min === null && max === null ? null : { min: min ?? undefined, max: max ?? undefined },
+    doNotMixWith: linesOf(fields['label.doNotMixWith']),
+    registration: textOf(fields['label.registration']),
+  };
+}
+
+const contentOf = (fields: Fields, row: string) => ({
+  substance: (fields[`${row}.substance`] ?? '').trim(),
+  amount: numberOf(fields[`${row}.amount`]) ?? undefined,
+  basis: textOf(fields[`${row}.basis`]) ?? undefined,
+});
+
+const rateOf = (fields: Fields, row: string) => ({
+  use: (fields[`${row}.use`] ?? '').trim(),
+  min: textOf(fields[`${row}.min`]),
+  max: textOf(fields[`${row}.max`]),
+});
+
+const textOf = (typed: string | undefined): string | null => typed?.trim() || null;
+
+const linesOf = (typed: string | undefined): string[] =>
+  (typed ?? '')
+    .split(/\r\n|\r|\n/)
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+
+const NUMBER = /^-?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i;
+
+/** A number, or the text that is none. */
+function numberOf(typed: string | undefined): number | string | null {
+  const text = textOf(typed);
+  const isNumber = text !== null && NUMBER.test(text) && Number.isFinite(Number(text));
+  return isNumber ? Number(text) : text;
+}

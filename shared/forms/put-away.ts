@@ -1,0 +1,14 @@
+import { z } from 'zod';
+import { commandId, fingerprint, shopId } from './command-fields';
+
+/** Put a product away, or take it out again. */
+export const PutAway = z.strictObject({
+  commandId: commandId(),
+  shop: shopId(),
+  product: z.string().max(64),
+  expecting: fingerprint(),
+  archived: z.enum(['yes', 'no']),
+});
+
+/** Remove what was entered by mistake and never used. */
+export const RemoveProduct = z.strictObject({ commandId: commandId(), shop: shopId(), product: z.string().max(64) });
