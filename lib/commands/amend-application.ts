@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { saveRecords } from '@/lib/data/save-recipes';
-import { versionCount } from '@/lib/data/shop-facts';
+import { recordToday } from '@/lib/data/record-today';
+import { saveRecords } from '@/lib/data/save-records';
 import { sprayedOf } from '@/lib/data/sprayed';
 import { write } from '@/lib/data/writer';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
@@ -32,12 +32,16 @@ export async function amendApplication(input: AmendApplication, clock: Clock): P
   return write(command, clock.now(), async (rows, stamp) => {
     const { application: id, reason } = input;
     if (reason.trim() === '') return refuse({ code: 'faults', faults: [{ path: 'reason', message: NO_REASON }] });
-    const versions = await versionCount(rows, shopId, id);
-    if (versions === 0) return refuse({ code: 'not-found', what: 'application', id });
+    const before = await recordToday(rows, shopId, id);
+    if (!before) return refuse({ code: 'not-found', what: 'application', id });
     const sprayed = await sprayedOf(rows, shopId, input);
     if (!sprayed.ok) return sprayed;
-    await saveRecords(rows, stamp, [{ ...sprayed.value, id, position: 0, number: versions + 1, reason }]);
-    return accept({ version: versions + 1 });
+    const number = before.number + 1;
+    // What went in stays as it was recorded, as long as it is a record of the same recipe.
+    const products = before.recipe === sprayed.value.recipe ? before.products : sprayed.value.products;
+    const record = { ...sprayed.value, products, id, position: 0, number, reason, details: before.details };
+    await saveRecords(rows, stamp, [record]);
+    return accept({ version: number });
   });
 }
 

@@ -4,8 +4,8 @@ import { fingerprint } from '@/lib/data/fingerprint';
 import { saveShop } from '@/lib/data/save-shop';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
-import { canonical } from '@/lib/engine/exchange/canonical';
-import { COLLECTIONS, type Collection, compare, withKnownPrices } from '@/lib/engine/exchange/compare';
+import { COLLECTIONS, type Collection, compare } from '@/lib/engine/exchange/compare';
+import { withKnownHistory } from '@/lib/engine/exchange/known-history';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { FORMAT, type ShopFile, type WrittenShopFile } from '@/shared/shop-file/contract';
 import { parseShopFile } from '@/shared/shop-file/parse';
@@ -49,7 +49,7 @@ export async function changeShop(
 
     const parsed = parseShopFile(JSON.stringify(withPart(current, input.part)));
     if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
-    const changed = withKnownPrices(current, canonical(parsed.file));
+    const changed = withKnownHistory(current, parsed.file);
     const comparison = compare(current, changed);
     if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });
     await saveShop(rows, stamp, changed, comparison);

@@ -5,7 +5,8 @@ import { createShop, saveShop } from '@/lib/data/save-shop';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
-import { COLLECTIONS, type Comparison, compare, withKnownPrices } from '@/lib/engine/exchange/compare';
+import { COLLECTIONS, type Comparison, compare } from '@/lib/engine/exchange/compare';
+import { withKnownHistory } from '@/lib/engine/exchange/known-history';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { Zone } from '@/shared/time/zone';
@@ -43,7 +44,7 @@ export async function importShopFile(input: ImportShopFile, clock: Clock): Promi
     }
     const comparison = compare(current, file);
     if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });
-    await saveShop(rows, stamp, withKnownPrices(current, canonical(file)), comparison);
+    await saveShop(rows, stamp, withKnownHistory(current, file), comparison);
     return accept({ shopId: stamp.shopId, ...tally(comparison) });
   });
 }

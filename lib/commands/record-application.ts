@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { newId } from '@/lib/data/new-id';
-import { saveRecords } from '@/lib/data/save-recipes';
+import { NO_DETAILS, saveRecords } from '@/lib/data/save-records';
 import { applicationCount } from '@/lib/data/shop-facts';
 import { sprayedOf } from '@/lib/data/sprayed';
 import { write } from '@/lib/data/writer';
@@ -34,7 +34,14 @@ export async function recordApplication(
     const sprayed = await sprayedOf(rows, shopId, input);
     if (!sprayed.ok) return sprayed;
     const position = await applicationCount(rows, shopId);
-    const record = { ...sprayed.value, id: newId(), position, number: 1, reason: null };
+    const record = {
+      ...sprayed.value,
+      id: newId(),
+      position,
+      number: 1,
+      reason: null,
+      details: { ...NO_DETAILS, by: stamp.actor },
+    };
     await saveRecords(rows, stamp, [record]);
     return accept({ application: record.id });
   });

@@ -4,9 +4,11 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
 import type { Rows } from './database';
 import { saveBenches, savePrograms } from './save-benches';
+import { saveChanges } from './save-changes';
 import { saveOffers, saveProducts, saveSuppliers } from './save-goods';
 import { saveLots } from './save-lots';
-import { saveApplications, saveRecipes } from './save-recipes';
+import { saveRecipes } from './save-recipes';
+import { saveApplications } from './save-records';
 import { type Saving, storedMoney } from './saving';
 import { real, realOrNull, small } from './whole';
 import type { Stamp } from './writer';
@@ -34,8 +36,11 @@ export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, compari
   await saveLots(rows, stamp, file, toSave(file.lots, collections.lots));
   await saveBenches(rows, shopId, toSave(file.benches, collections.benches));
   await saveRecipes(rows, stamp, toSave(file.recipes, collections.recipes));
-  await savePrograms(rows, shopId, toSave(file.programs, collections.programs));
+  const programs = toSave(file.programs, collections.programs);
+  await savePrograms(rows, shopId, programs);
   await saveApplications(rows, stamp, file, toSave(file.applications, collections.applications));
+  // A spraying that is done names its record, which comes first.
+  await saveChanges(rows, stamp, programs);
 }
 
 /** What is new goes after what the shop already has, in the order of the file. */

@@ -21,7 +21,7 @@ export async function recipeToday(rows: Rows, shopId: string, recipeId: string) 
   return {
     number: version.number,
     products: version.ingredients.map(({ productId, dose, product }) => {
-      return { product: productId, dose, reiMinutes: product.reiMinutes };
+      return { product: productId, dose, amount: null, reiMinutes: product.reiMinutes };
     }),
   };
 }
@@ -33,8 +33,6 @@ export async function missingBench(rows: Rows, shopId: string, benches: readonly
   return benches.find((id) => !ids.has(id)) ?? null;
 }
 
-/** How many application records a shop has, and how many versions one of them has. */
+/** How many application records a shop has. */
 export const applicationCount = (rows: Rows, shopId: string): Promise<number> =>
   rows.application.count({ where: { shopId } });
-export const versionCount = (rows: Rows, shopId: string, applicationId: string): Promise<number> =>
-  rows.applicationVersion.count({ where: { shopId, applicationId } });

@@ -1,12 +1,12 @@
 import 'server-only';
-import { plainInstant, plainMoney } from '@/lib/engine/exchange/plain-text';
+import { plainMoney } from '@/lib/engine/exchange/plain-text';
 import { FORMAT, ShopFile } from '@/shared/shop-file/contract';
 import { showClockTime } from '@/shared/time/clock-time';
-import { Instant } from '@/shared/time/instant';
+import { applicationsOf } from './application-rows';
 import { byOwner, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
-import { toMicros, toWhole } from './whole';
+import { toMicros } from './whole';
 
 /**
  * A whole shop out of its rows, as the shop file that the export writes.
@@ -29,7 +29,7 @@ export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile
     benches: await benchesOf(rows, mine),
     recipes: await recipesOf(rows, mine),
     programs: await programsOf(rows, mine),
-    applications: await applicationsOf(rows, mine),
+    applications: await applicationsOf(rows, shopId),
   });
 }
 
@@ -169,6 +169,7 @@ async function programsOf(rows: Rows, mine: Mine) {
   const programs = await rows.program.findMany(mine);
   const recipes = byOwner(await rows.programRecipe.findMany(mine), ({ programId }) => programId);
   const benches = byOwner(await rows.programBench.findMany(mine), ({ programId }) => programId);
+  const changes = await changesOf(rows, mine);
   return programs.map((program) => ({
     id: program.id,
     recipes: recipes(program.id).map(({ recipeId }) => recipeId),
@@ -178,31 +179,26 @@ async function programsOf(rows: Rows, mine: Mine) {
     repeat: program.repeat,
     startTime: showClockTime(program.startMinute),
     minutes: program.minutes,
+    changes: changes(program.id),
   }));
 }
 
-async function applicationsOf(rows: Rows, mine: Mine) {
-  const applications = await rows.application.findMany(mine);
-  const versions = newestByOwner(
-    await rows.applicationVersion.findMany(versionsOf(mine)),
-    ({ applicationId }) => applicationId,
+/** What became of single sprayings, in the order of their days: of each the newest line. */
+async function changesOf(rows: Rows, { where }: Mine) {
+  const lines = await rows.sprayingChange.findMany({ where, orderBy: [{ plannedOn: 'asc' }, { number: 'asc' }] });
+  const newest = new Map(lines.map((line) => [keyOf(line.programId, line.plannedOn), line]));
+  return byOwner(
+    [...newest.values()].map((line) => ({
+      programId: line.programId,
+      on: line.plannedOn,
+      kind: line.kind,
+      application: line.applicationId,
+      movedTo: line.movedToOn,
+      startTime: line.movedToMinute === null ? null : showClockTime(line.movedToMinute),
+      reason: line.reason,
+    })),
+    ({ programId }) => programId,
   );
-  const benches = byOwner(await rows.applicationBench.findMany(mine), ({ applicationId, number }) =>
-    keyOf(applicationId, number),
-  );
-  return applications.map(({ id }) => {
-    const today = versions(id);
-    return {
-      id,
-      recipe: today?.recipeId,
-      benches: benches(keyOf(id, today?.number ?? 0)).map(({ benchId }) => benchId),
-      startedAt: moment(today?.startedAt ?? null),
-      endedAt: moment(today?.endedAt ?? null),
-    };
-  });
 }
 
 const money = (stored: bigint | null): string | null => (stored === null ? null : plainMoney(toMicros(stored)));
-
-const moment = (stored: bigint | null): string | null =>
-  stored === null ? null : plainInstant(Instant.parse(toWhole(stored)));

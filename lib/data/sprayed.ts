@@ -2,7 +2,7 @@ import 'server-only';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Instant } from '@/shared/time/instant';
 import type { Rows } from './database';
-import type { ApplicationRecord } from './save-recipes';
+import type { ApplicationRecord } from './save-records';
 import { missingBench, recipeToday } from './shop-facts';
 
 /** What a person says was sprayed. */
@@ -17,7 +17,7 @@ export async function sprayedOf(
   rows: Rows,
   shopId: string,
   { recipe, benches, startedAt, endedAt }: Sprayed,
-): Promise<Outcome<Omit<ApplicationRecord, 'id' | 'position' | 'number' | 'reason'>>> {
+): Promise<Outcome<Omit<ApplicationRecord, 'id' | 'position' | 'number' | 'reason' | 'details'>>> {
   const faults: Fault[] = [];
   if (benches.length === 0) faults.push({ path: 'benches', message: 'Name at least one bench that was sprayed.' });
   if (endedAt !== null && endedAt < startedAt) {

@@ -1,10 +1,10 @@
-import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Written } from '@/shared/shop-file/contract';
 import { addDays, type Day } from '@/shared/time/day';
 import { addMinutes, instantText } from '@/shared/time/instant';
 import { atClock, readZone } from '@/shared/time/zone';
 import { yardDaysBefore } from './programs';
 
-type Application = ShopFile['applications'][number];
+type Application = Written<'applications'>;
 
 /** One round of spraying: what, where, when it usually starts and ends, and the days on which it was done. */
 type Round = { recipe: string; benches: string[]; startMinute: number; minutes: number; days: Day[] };
@@ -15,7 +15,7 @@ type Round = { recipe: string; benches: string[]; startMinute: number; minutes: 
  *
  * Takes   the day; nothing in the records is on it or after it
  */
-export function historyBefore(today: Day): ShopFile['applications'] {
+export function historyBefore(today: Day): Application[] {
   const done = roundsBefore(today).flatMap((round) => round.days.map((day) => ({ round, day })));
   done.sort((a, b) => (a.day === b.day ? a.round.startMinute - b.round.startMinute : a.day < b.day ? -1 : 1));
   return done.map(({ round, day }, index) => recordOf(round, day, index));

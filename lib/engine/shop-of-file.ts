@@ -3,7 +3,7 @@ import { readDose } from '@/shared/measure/dose';
 import { readMoney } from '@/shared/measure/money';
 import { exactStockOf, readSize, readVolume, type Size } from '@/shared/measure/size';
 import type { Reading } from '@/shared/outcome';
-import { type Micros, minutes, type Stock } from '@/shared/quantity/amounts';
+import { type Micros, type Minutes, minutes, type Stock } from '@/shared/quantity/amounts';
 import { type Exact, exact, multiply } from '@/shared/quantity/exact';
 import { shareOut, wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
@@ -13,12 +13,25 @@ import { minutesDown, minutesUp } from '@/shared/time/hours';
 import { readInstant } from '@/shared/time/instant';
 import { readRepeat, settleUntil } from '@/shared/time/recurrence';
 import { readZone, type Zone } from '@/shared/time/zone';
-import type { Bench, Container, Measure, Offer, Product, Program, Recipe, Shop, Sprayer, Supplier } from './shop';
+import type {
+  Application,
+  Bench,
+  Container,
+  Measure,
+  Offer,
+  Product,
+  Program,
+  Recipe,
+  Shop,
+  Sprayer,
+  Supplier,
+} from './shop';
 
 type Settings = ShopFile['shop'];
 type FileProduct = ShopFile['products'][number];
 type FileLot = ShopFile['lots'][number];
 type FileProgram = ShopFile['programs'][number];
+type FileApplication = ShopFile['applications'][number];
 
 /**
  * The shop that a file describes, as the calculations take it: references followed, texts read, lots taken apart into
@@ -48,11 +61,8 @@ export function shopOfFile(file: ShopFile): Shop {
     recipes,
     programs: file.programs.map((program) => programOf(program, settings.zone, recipe, bench)),
     applications: file.applications.map((application) => ({
-      id: application.id,
-      recipe: recipe(application.recipe),
+      ...applicationOf(application, recipe(application.recipe), product, settings.drop),
       benches: application.benches.map(bench),
-      startedAt: known(readInstant(application.startedAt)),
-      endedAt: maybe(application.endedAt, readInstant),
     })),
   };
 }
@@ -234,5 +244,41 @@ function programOf(program: FileProgram, zone: Zone, recipe: Find<Recipe>, bench
     repeat: repeat && settleUntil(repeat, zone, startMinute),
     startMinute,
     duration: minutes(program.minutes),
+    changes: program.changes.map(({ on, kind, application, movedTo, startTime, reason }) => ({
+      ...{ on: known(readDay(on)), kind, application, reason },
+      movedTo: maybe(movedTo, readDay),
+      startMinute: maybe(startTime, readClockTime),
+    })),
   };
 }
+
+/** A record, of the recipe as it was sprayed: with what went in, where somebody noted that. */
+function applicationOf(
+  record: FileApplication,
+  today: Recipe,
+  find: Find<Product>,
+  drop: Exact,
+): Omit<Application, 'benches'> {
+  const lines = record.products.map(({ product: id, dose, amount, reiMinutes }) => {
+    const product = find(id);
+    const use = today.ingredients.find((one) => one.product === product)?.use ?? null;
+    const ingredient = { product, dose: known(readDose(dose, product.form, drop)), use, order: null };
+    return { ingredient, amount: amount === null ? null : sizeOf(amount, product), rei: reiMinutes };
+  });
+  const acid = record.acid && find(record.acid.product);
+  return {
+    id: record.id,
+    recipe: lines.length === 0 ? today : { ...today, ingredients: lines.map(({ ingredient }) => ingredient) },
+    startedAt: known(readInstant(record.startedAt)),
+    endedAt: maybe(record.endedAt, readInstant),
+    recordedRei: longest(lines.map(({ rei }) => rei)),
+    amounts: lines.map(({ amount }) => amount),
+    ...{ by: record.by, pH: record.pH, sprayed: maybe(record.sprayed, readVolume) },
+    acid: record.acid && acid && { product: acid, amount: sizeOf(record.acid.amount, acid) },
+    plannedCost: money(record.plannedCost),
+    cost: money(record.cost),
+  };
+}
+
+const longest = (intervals: (number | null)[]): Minutes | null =>
+  intervals.length === 0 || intervals.includes(null) ? null : minutes(Math.max(...intervals.map((rei) => rei ?? 0)));

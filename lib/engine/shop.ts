@@ -190,13 +190,38 @@ export type Program = {
   /** Minutes since midnight in the shop's zone. */
   startMinute: number;
   duration: Minutes;
+  /** What became of single sprayings, by the day on which the program itself has them. */
+  changes: SprayingChange[];
+};
+
+export type SprayingChange = {
+  on: Day;
+  kind: 'done' | 'skipped' | 'moved';
+  /** The record, when it was done. */
+  application: string | null;
+  movedTo: Day | null;
+  /** When it starts there; null: as the program has it. */
+  startMinute: number | null;
+  reason: string | null;
 };
 
 export type Application = {
   id: string;
+  /** The recipe, with what went in when it was sprayed. */
   recipe: Recipe;
   benches: Bench[];
   startedAt: Instant;
   /** Null while it is running, or when nobody noted the end. */
   endedAt: Instant | null;
+  /** The longest interval that the labels had when it was recorded; null when any was unknown, or none was noted. */
+  recordedRei: Minutes | null;
+  /** How much of each product went in; null when nobody noted it. In the order of the recipe as it was sprayed. */
+  amounts: (Stock | null)[];
+  by: string | null;
+  /** How much spray was mixed, mL. */
+  sprayed: Exact | null;
+  pH: number | null;
+  acid: { product: Product; amount: Stock } | null;
+  plannedCost: Micros | null;
+  cost: Micros | null;
 };

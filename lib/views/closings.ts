@@ -32,8 +32,9 @@ export function closingsOf(shop: Shop, plan: Plan): Closing[] {
 
 /** The closings that application records give. */
 export function recordedClosings(shop: Shop): Closing[] {
-  return shop.applications.map(({ benches, recipe, startedAt, endedAt }) => {
-    const reopensAt = reopensAfter(recipe, startedAt, endedAt);
+  return shop.applications.map((application) => {
+    const { benches, recipe, startedAt, endedAt } = application;
+    const reopensAt = reopensAfter(application);
     return { benches, recipe, planned: false, startsAt: startedAt, endsAt: endedAt, reopensAt };
   });
 }

@@ -89,7 +89,16 @@ function checkReferences(part: Loose<ShopFile>, refer: Refers): void {
     several(['programs', index, 'recipes'], 'recipes', program.recipes);
     several(['programs', index, 'benches'], 'benches', program.benches);
   }
+  for (const [index, program] of eachOf(part?.programs)) {
+    for (const [line, { application }] of eachOf(program.changes)) {
+      one(['programs', index, 'changes', line, 'application'], 'applications', application);
+    }
+  }
   for (const [index, application] of eachOf(part?.applications)) {
+    for (const [line, { product }] of eachOf(application.products)) {
+      one(['applications', index, 'products', line, 'product'], 'products', product);
+    }
+    one(['applications', index, 'acid', 'product'], 'products', application.acid?.product);
     one(['applications', index, 'recipe'], 'recipes', application.recipe);
     several(['applications', index, 'benches'], 'benches', application.benches);
   }

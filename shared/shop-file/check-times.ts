@@ -1,6 +1,7 @@
 import { readClockTime, readClosingTime } from '../time/clock-time';
-import { WEEKDAYS } from '../time/day';
+import { readDay, WEEKDAYS } from '../time/day';
 import { readInstant } from '../time/instant';
+import { occurrences, readRepeat } from '../time/recurrence';
 import type { ShopFile } from './contract';
 import { type Path, shown } from './path';
 import { type Complain, eachOf, type Loose, type ReadablePart } from './readable-part';
@@ -58,11 +59,39 @@ function checkTwice(path: Path, named: Loose<string[]>, complain: Complain): voi
 function checkProgram(path: Path, program: NonNullable<Loose<ShopFile['programs'][number]>>, complain: Complain): void {
   const { startsOn, endsOn } = program;
   checkTwice([...path, 'benches'], program.benches, complain);
+  checkChanges(path, program, complain);
   if (startsOn == null || endsOn == null || endsOn >= startsOn) return;
   complain(
     [...path, 'endsOn'],
     `It ends on ${endsOn}, before it starts on ${startsOn}. Put one of the two days right.`,
   );
+}
+
+type Program = NonNullable<Loose<ShopFile['programs'][number]>>;
+
+/** What became of a spraying is told once, of a day on which the program has one; what was moved needs a day of its own. */
+function checkChanges(path: Path, { changes, startsOn, endsOn, repeat }: Program, complain: Complain): void {
+  const days = new Set<string>();
+  const read = repeat == null ? null : readRepeat(repeat);
+  // Where a rule ends at an instant, which day that is depends on the zone; here it need not be known to the day.
+  const rule = read?.ok ? { ...read.value, untilAt: null } : null;
+  const from = startsOn == null ? null : readDay(startsOn);
+  for (const [index, { on, kind, movedTo }] of eachOf(changes)) {
+    const at = [...path, 'changes', index];
+    if (kind === 'moved' && movedTo == null) complain([...at, 'movedTo'], 'It was moved: write the day it is on now.');
+    const day = on == null ? null : readDay(on);
+    if (!day?.ok || on == null) continue;
+    if (days.has(on)) complain([...at, 'on'], `What became of the spraying of ${on} is already told. Tell it once.`);
+    days.add(on);
+    if (!from?.ok || read?.ok === false) continue;
+    const isAfter = endsOn != null && endsOn >= from.value && on > endsOn;
+    if (isAfter || occurrences(rule, from.value, day.value, day.value).length === 0) {
+      complain([...at, 'on'], `The program has no spraying on ${on}. Write a day on which it has one.`, [
+        [...path, 'repeat'],
+        [...path, 'startsOn'],
+      ]);
+    }
+  }
 }
 
 function checkEnd(

@@ -7,7 +7,6 @@ import {
   dose,
   gtin,
   id,
-  instant,
   instead,
   listOf,
   maybe,
@@ -25,6 +24,7 @@ import {
   words,
   yesNo,
 } from './fields';
+import { Application } from './record';
 import { LONGEST_WAIT, pH, Settings, weekday } from './settings';
 
 /*
@@ -207,6 +207,15 @@ const Recipe = section({
   ingredients: listOf(Ingredient).describe('What goes into it.'),
 });
 
+const Change = section({
+  on: day().describe('The day on which the program itself has this spraying.'),
+  kind: oneOf('done', 'skipped', 'moved').describe('What became of it.'),
+  application: maybe(reference('application')).describe('Done: the record of it.'),
+  movedTo: maybe(day()).describe('Moved: the day it is on now.'),
+  startTime: maybe(clockTime()).describe('Moved: when it starts there. Null: as the program has it.'),
+  reason: maybe(words(500, 'Write why.')).describe('Why.'),
+});
+
 const Program = section({
   id: id().describe('Unique among the programs.'),
   recipes: someOf(reference('recipe'), 'Name at least one recipe by its id, such as ["r1"].').describe(
@@ -220,16 +229,7 @@ const Program = section({
   repeat: maybe(repeat()).describe('A recurrence rule of RFC 5545. Null: once, on startsOn.'),
   startTime: clockTime().describe("When spraying starts, on the shop's clock."),
   minutes: count(0, 10_080, 'Write whole minutes, 0 or more.').describe('How long spraying takes.'),
-});
-
-const Application = section({
-  id: id().describe('Unique among the applications.'),
-  recipe: reference('recipe').describe('Id of the recipe that was sprayed.'),
-  benches: someOf(reference('bench'), 'Name at least one bench by its id, such as ["b1"].').describe(
-    'Ids of the benches that were sprayed.',
-  ),
-  startedAt: instant().describe('When it started.'),
-  endedAt: maybe(instant()).describe('When it ended. Null while it is running, or when nobody noted it.'),
+  changes: listOf(Change).describe('What became of single sprayings: done, skipped, or moved to another day or time.'),
 });
 
 /** A whole shop, as one JSON document. What parsing gives has every default filled in. */

@@ -1,11 +1,10 @@
 import { readMoney } from '@/shared/measure/money';
-import { readSize, stockOf } from '@/shared/measure/size';
 import type { Reading } from '@/shared/outcome';
-import type { Stock } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readClockTime, showClockTime } from '@/shared/time/clock-time';
-import { readInstant } from '@/shared/time/instant';
-import { plainInstant, plainMoney, plainStock } from './plain-text';
+import { packOf } from './pack-of';
+import { plainApplications } from './plain-application';
+import { plainMoney, plainStock } from './plain-text';
 
 type FileProduct = ShopFile['products'][number];
 type FileLot = ShopFile['lots'][number];
@@ -35,23 +34,19 @@ export function canonical(file: ShopFile): ShopFile {
       earlier: offer.earlier.map((was) => ({ ...was, price: money(was.price), breaks: plainBreaks(was.breaks) })),
     })),
     lots: file.lots.map((lot) => ({ ...lot, remaining: remainingOf(lot, products), paid: money(lot.paid) })),
-    programs: file.programs.map((program) => ({ ...program, startTime: time(program.startTime) })),
-    applications: file.applications.map((application) => ({
-      ...application,
-      startedAt: moment(application.startedAt),
-      endedAt: moment(application.endedAt),
+    programs: file.programs.map((program) => ({
+      ...program,
+      startTime: time(program.startTime),
+      changes: program.changes
+        .map((change) => ({ ...change, startTime: change.startTime === null ? null : time(change.startTime) }))
+        .sort((a, b) => (a.on < b.on ? -1 : 1)),
     })),
+    applications: file.applications.map(plainApplications(file, products)),
   };
 }
 
 const plainBreaks = (breaks: ShopFile['offers'][number]['breaks']) =>
   breaks.map((each) => ({ ...each, price: money(each.price) }));
-
-/** What a container of a lot holds when full. Null when the product's density or spoon weight is missing for that. */
-export function packOf(pack: string, product: FileProduct): Stock | null {
-  const size = readSize(pack, product.form);
-  return size.ok ? stockOf(size.value, product) : null;
-}
 
 function remainingOf(lot: FileLot, products: Map<string, FileProduct>): string | null {
   const product = products.get(lot.product);
@@ -64,11 +59,6 @@ function remainingOf(lot: FileLot, products: Map<string, FileProduct>): string |
 function money<T extends string | null>(text: T): T extends null ? null : string;
 function money(text: string | null): string | null {
   return text === null ? null : plainMoney(value(readMoney(text)));
-}
-
-function moment<T extends string | null>(text: T): T extends null ? null : string;
-function moment(text: string | null): string | null {
-  return text === null ? null : plainInstant(value(readInstant(text)));
 }
 
 const time = (text: string): string => showClockTime(value(readClockTime(text)));

@@ -4,6 +4,7 @@ import { parseShopFile } from '@/shared/shop-file/parse';
 import { canonical } from './canonical';
 import { type Differing, differences } from './differences';
 import { factFaults } from './fact-faults';
+import { withKnownHistory } from './known-history';
 
 /** The lists of a shop file, in its order. */
 export const COLLECTIONS = [
@@ -49,7 +50,7 @@ export type Comparison = {
  */
 export function compare(current: ShopFile | null, incoming: ShopFile): Comparison {
   const from = current && canonical(current);
-  const to = withKnownPrices(from, canonical(incoming));
+  const to = withKnownHistory(from, incoming);
   const collections = {
     suppliers: compareList(from?.suppliers, to.suppliers),
     products: compareList(from?.products, to.products),
@@ -65,26 +66,6 @@ export function compare(current: ShopFile | null, incoming: ShopFile): Compariso
     collections,
     faults: from ? [...factFaults(from, to), ...togetherFaults(from, to)] : [],
   };
-}
-
-/**
- * A file that says nothing of what an offer cost before, or since when it costs what it does, leaves that as the shop
- * has it: prices are history, and a file made by hand need not tell it.
- */
-export function withKnownPrices(current: ShopFile | null, incoming: ShopFile): ShopFile {
-  const known = new Map(current?.offers.map((offer) => [offer.id, offer]));
-  const offers = incoming.offers.map((offer) => {
-    const was = known.get(offer.id);
-    if (!was) return offer;
-    const isSame = differences([was.price, was.breaks], [offer.price, offer.breaks]).length === 0;
-    const earlier = isSame ? was.earlier : [...was.earlier, { since: was.since, price: was.price, breaks: was.breaks }];
-    return {
-      ...offer,
-      since: offer.since ?? (isSame ? was.since : null),
-      earlier: offer.earlier.length > 0 ? offer.earlier : earlier,
-    };
-  });
-  return { ...incoming, offers };
 }
 
 /** What would be wrong with the shop as a whole, where the file on its own is in order. */

@@ -1,7 +1,7 @@
 import type { Fault } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { packOf } from './canonical';
 import { differences } from './differences';
+import { packOf } from './pack-of';
 import { parentOf } from './split-lots';
 
 type FileLot = ShopFile['lots'][number];

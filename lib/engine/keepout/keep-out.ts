@@ -37,7 +37,7 @@ function recordsByBench(applications: Application[], now: Instant): Map<string, 
   const found = new Map<string, Begun[]>();
   for (const application of applications) {
     if (application.startedAt > now) continue;
-    const record = { application, reopensAt: reopeningOf(application) };
+    const record = { application, reopensAt: reopensAfter(application) };
     for (const { id } of application.benches) {
       const records = found.get(id);
       if (records) records.push(record);
@@ -46,9 +46,6 @@ function recordsByBench(applications: Application[], now: Instant): Map<string, 
   }
   return found;
 }
-
-const reopeningOf = ({ recipe, startedAt, endedAt }: Application): Instant | null =>
-  reopensAfter(recipe, startedAt, endedAt);
 
 function standingOf(records: Begun[], now: Instant): Omit<BenchState, 'bench'> {
   const unknown = records.filter(({ reopensAt }) => reopensAt === null);

@@ -74,9 +74,10 @@ function closuresByBench(applications: Application[], sprayings: readonly Sprayi
 }
 
 /** An end that cannot be, before the start or no moment at all, is as good as none. */
-function recorded({ recipe, startedAt, endedAt }: Application): Closure {
+function recorded(application: Application): Closure {
+  const { startedAt, endedAt } = application;
   const ended = endedAt !== null && isMoment(endedAt) && endedAt >= startedAt ? endedAt : null;
-  return { startsAt: startedAt, endsAt: ended, reopensAt: reopensAfter(recipe, startedAt, ended) };
+  return { startsAt: startedAt, endsAt: ended, reopensAt: reopensAfter({ ...application, endedAt: ended }) };
 }
 
 const stripOf = (bench: Bench, open: MinuteSpan[], closures: Closure[], day: DaySpan): BenchStrip => ({

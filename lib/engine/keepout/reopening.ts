@@ -1,6 +1,6 @@
 import { type Minutes, minutes } from '@/shared/quantity/amounts';
 import { addMinutes, type Instant } from '@/shared/time/instant';
-import type { Label, Recipe } from '../shop';
+import type { Application, Label, Recipe } from '../shop';
 
 /**
  * How long people stay out after a mix: the longest restricted-entry interval of what is in it.
@@ -26,17 +26,33 @@ const NO_INTERVAL = minutes(0);
 const isInterval = (minutes: number): boolean => Number.isSafeInteger(minutes) && minutes >= 0;
 
 /**
+ * How long people stay out after an application: the longest interval of what is in the mix, as the labels have it today
+ * or as they had it when it was recorded, whichever is longer. A label that was corrected later shortens nothing.
+ *
+ * Gives   null as soon as one interval is unknown today; one that was unknown then and is entered now counts as it is now
+ */
+export function reiOf({ recipe, recordedRei }: Pick<Application, 'recipe' | 'recordedRei'>): Minutes | null {
+  const today = longestRei(recipe);
+  if (today === null || recordedRei === null) return today;
+  if (!isInterval(recordedRei)) return null;
+  return recordedRei > today ? recordedRei : today;
+}
+
+/**
  * The moment a bench reopens after an application: its end and the longest interval in the mix.
  *
- * Takes   the mix, the start, and the end, which may be unknown
+ * Takes   the record; its end may be unknown
  * Gives   null when the end or an interval is unknown, or when the end is before the start: such a record proves nothing
  * Units   elapsed time, which a change of the clocks neither shortens nor lengthens
  */
-export function reopensAfter(recipe: Recipe, startedAt: Instant, endedAt: Instant | null): Instant | null {
-  const rei = longestRei(recipe);
+export function reopensAfter(record: Reopening): Instant | null {
+  const { startedAt, endedAt } = record;
+  const rei = reiOf(record);
   if (rei === null || endedAt === null || !isMoment(startedAt) || !isMoment(endedAt)) return null;
   return endedAt < startedAt ? null : addMinutes(endedAt, rei);
 }
+
+type Reopening = Pick<Application, 'recipe' | 'recordedRei' | 'startedAt' | 'endedAt'>;
 
 /** Whether a value that should be an instant is one. Damaged records must end in keep out, never in open. */
 export const isMoment = (instant: number): boolean => Number.isSafeInteger(instant);

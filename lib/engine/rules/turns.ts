@@ -54,9 +54,10 @@ function spotsBy(): SpotsOf {
 
 type SpotsOf = (benches: Bench[]) => readonly Spot[];
 
-function recordedTurn({ zone }: Shop, { recipe, benches, startedAt, endedAt }: Application, spotsOf: SpotsOf): Turn {
+function recordedTurn({ zone }: Shop, application: Application, spotsOf: SpotsOf): Turn {
+  const { recipe, benches, startedAt } = application;
   const [startsAt, day] = isMoment(startedAt) ? [startedAt, dayNumber(dayOf(zone, startedAt))] : LONG_AGO;
-  const reopensAt = reopensAfter(recipe, startedAt, endedAt);
+  const reopensAt = reopensAfter(application);
   return { recipe, spots: spotsOf(benches), startsAt, day, reopensAt, planned: null };
 }
 

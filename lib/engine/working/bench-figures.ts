@@ -1,6 +1,6 @@
 import type { Instant } from '@/shared/time/instant';
 import type { BenchState } from '../keepout/keep-out';
-import { longestRei, reopensAfter } from '../keepout/reopening';
+import { reiOf, reopensAfter } from '../keepout/reopening';
 import type { Application, Bench, Shop } from '../shop';
 import { entered, type FoundWorking, type Step, text } from './shown';
 
@@ -31,15 +31,16 @@ export function benchWorking(
 function lastElapsed(shop: Shop, bench: Bench, now: Instant): Application[] {
   let last: { application: Application; at: Instant } | null = null;
   for (const application of shop.applications) {
-    const at = reopensAfter(application.recipe, application.startedAt, application.endedAt);
+    const at = reopensAfter(application);
     if (at === null || application.startedAt > now || !application.benches.includes(bench)) continue;
     if (last === null || at > last.at) last = { application, at };
   }
   return last ? [last.application] : [];
 }
 
-function applicationSteps({ recipe, startedAt, endedAt }: Application): Step[] {
-  const rei = longestRei(recipe);
+function applicationSteps(application: Application): Step[] {
+  const { recipe, startedAt, endedAt } = application;
+  const rei = reiOf(application);
   return [
     entered(`${recipe.name} began`, { kind: 'instant', instant: startedAt }, 'application record'),
     entered(

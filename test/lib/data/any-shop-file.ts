@@ -121,7 +121,7 @@ export const anyShopFile: fc.Arbitrary<ShopFile> = fc
           benches: fc.constant(benches),
           recipes: fc.array(one, { minLength: 1, maxLength: 3 }).chain((of) => fc.tuple(recipeOf([...new Set(of)]))),
           programs: fc.tuple(...programIds.map((id) => programOf(id, benchIds))),
-          applications: fc.tuple(applicationOf(benchIds)),
+          applications: one.chain((of) => fc.tuple(applicationOf(benchIds, of))),
         });
       }),
   )
@@ -212,15 +212,49 @@ const programOf = (id: string, benchIds: string[]) =>
     repeat: maybe(fc.constant('FREQ=WEEKLY;BYDAY=TU')),
     startTime: fc.constantFrom('00:00', '17:30', '09:05'),
     minutes: fc.nat(90),
+    changes: fc.constantFrom(
+      [],
+      [{ on: '2026-03-03', kind: 'done' as const, application: 'a0', movedTo: null, startTime: null, reason: null }],
+      [
+        {
+          on: '2026-03-03',
+          kind: 'moved' as const,
+          application: null,
+          movedTo: '2026-03-05',
+          startTime: '06:15',
+          reason: 'rain',
+        },
+      ],
+    ),
   });
 
-const applicationOf = (benchIds: string[]) =>
+const applicationOf = (benchIds: string[], { id: product, form }: ShopFile['products'][number]) =>
   fc.record({
     id: fc.constant('a0'),
     recipe: fc.constant('r0'),
     benches: fc.shuffledSubarray(benchIds, { minLength: 1 }),
     startedAt: fc.constantFrom('2026-02-24T22:30:00Z', '2026-02-24T23:30:00.125+01:00'),
     endedAt: maybe(fc.constant('2026-02-25T00:10:00+01:00')),
+    by: maybe(word),
+    products: fc.array(
+      fc.record({
+        product: fc.constant(product),
+        dose: doseOf(form),
+        amount: maybe(sizeOf(form)),
+        reiMinutes: maybe(fc.nat(3_000)),
+      }),
+      { maxLength: 2 },
+    ),
+    sprayed: maybe(fc.constantFrom('2 gal', '0.5 L')),
+    leftover: maybe(fc.constant('120 mL')),
+    leftoverWent: maybe(word),
+    conditions: maybe(word),
+    pH: maybe(fc.constantFrom(5.8, 6.25)),
+    acid: maybe(sizeOf(form).map((amount) => ({ product, amount }))),
+    passed: fc.constantFrom([], [{ rule: 'short', reason: 'there was a bottle that nobody had entered' }]),
+    plannedCost: maybe(tidyMoney),
+    cost: maybe(tidyMoney),
+    plants: maybe(word),
   });
 
 /** A file as parsing gives it. Throws with the faults when it is refused. */

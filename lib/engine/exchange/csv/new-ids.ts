@@ -1,34 +1,33 @@
-import type { CsvList } from './column';
+import { SHELF_PAGES } from '@/shared/forms/product';
+import { idFromName } from '@/shared/shop-file/id-from-name';
 
-/** Words that are pages of the shelf, and so cannot be the id of a product. */
-const PAGES = ['new', 'suppliers', 'receive', 'bottle', 'labels', 'scan'];
-const LONGEST = 48;
+const LONGEST = 64;
 
 /**
  * Makes ids for things that came without one: from their own words, and never one that is taken. The same lines over the
  * same shop always get the same ids, so that what was looked at beforehand is what is brought in.
  *
- * Takes    the list, and every id that is taken in it
+ * Takes    every id that is taken
  */
-export function idMaker(list: CsvList | 'suppliers', taken: Iterable<string>): (words: readonly string[]) => string {
-  const used = new Set([...taken, ...PAGES]);
-  const next = new Map<string, number>();
+export function idMaker(taken: Iterable<string>): (words: readonly unknown[]) => string {
+  const used = new Set([...taken, ...SHELF_PAGES]);
+  const tried = new Map<string, number>();
   return (words) => {
-    const base = plainId(words.join(' ')) || list.slice(0, -1);
-    let number = next.get(base) ?? 1;
-    while (used.has(number === 1 ? base : `${base}-${number}`)) number += 1;
-    const id = number === 1 ? base : `${base}-${number}`;
-    next.set(base, number + 1);
+    const base = idFromName(words.filter((word) => typeof word === 'string').join(' '), []);
+    let number = tried.get(base) ?? 0;
+    let id: string;
+    do {
+      number += 1;
+      id = number === 1 ? base : cut(base, `-${number}`);
+    } while (used.has(id));
+    tried.set(base, number);
     used.add(id);
     return id;
   };
 }
 
-const plainId = (words: string): string =>
-  words
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .slice(0, LONGEST)
-    .replace(/^-|-$/g, '');
+function cut(base: string, end: string): string {
+  const letters = [...base];
+  while (letters.join('').length + end.length > LONGEST) letters.pop();
+  return letters.join('') + end;
+}

@@ -168,6 +168,9 @@ const anyRecord = fc.record({
   benches: fc.constantFrom<string[][]>(['b1'], ['b2'], ['b1', 'b2']),
 });
 type AnyRecord = { start: number; lasts: number | null; mix: string; benches: string[] };
+const NOTHING_MORE = {
+  ...{ recordedRei: null, amounts: [], by: null, sprayed: null, pH: null, acid: null, plannedCost: null, cost: null },
+};
 const INTERVALS: Record<string, number | null> = { r0: 0, r4: 240, r1: 720, ru: null, water: 0 };
 
 const base = shopWith();
@@ -182,6 +185,7 @@ const applied = (records: AnyRecord[]): Shop => ({
       benches: base.benches.filter(({ id }) => benches.includes(id)),
       startedAt: (BASE + start) as Instant,
       endedAt: lasts === null ? null : ((BASE + start + lasts) as Instant),
+      ...NOTHING_MORE,
     };
   }),
 });
@@ -248,4 +252,18 @@ test('one more application never opens a bench, and never opens it sooner', () =
     }),
     { numRuns: 2_000 },
   );
+});
+
+test('a label corrected to a shorter interval later does not reopen a bench that was sprayed under the longer one', () => {
+  const shop = shopWith(spray('2026-03-02T18:30:00Z'));
+  const recorded = (recordedRei: number | null) => ({
+    ...shop,
+    applications: shop.applications.map((one) => ({ ...one, recordedRei: recordedRei as never })),
+  });
+  const until = (rei: number | null) => keepOut(recorded(rei), at('2026-03-02T19:00:00Z'))[0]?.until;
+  const asLabelled = until(null);
+  expect(asLabelled).not.toBeNull();
+  expect(until(1)).toBe(asLabelled);
+  expect(until(10_000)).toBeGreaterThan(Number(asLabelled));
+  expect(keepOut(recorded(Number.NaN), at('2026-03-09T19:00:00Z'))[0]?.state).toBe('unknown');
 });

@@ -1,0 +1,156 @@
+import 'server-only';
+import { packOf } from '@/lib/engine/exchange/pack-of';
+import { readMoney } from '@/shared/measure/money';
+import type { Micros, Stock } from '@/shared/quantity/amounts';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import { readInstant } from '@/shared/time/instant';
+import type { Rows } from './database';
+import { newestVersions } from './save-recipes';
+import { parsed, type Saving } from './saving';
+import { realOrNull, smallOrNull, toStored, toStoredOrNull } from './whole';
+import type { Stamp } from './writer';
+
+type FileApplication = ShopFile['applications'][number];
+
+/** What is on record of a spraying beside what, where and when. */
+export type RecordDetails = {
+  by: string | null;
+  /** µL of spray. */
+  sprayed: Stock | null;
+  leftover: Stock | null;
+  leftoverWent: string | null;
+  conditions: string | null;
+  pH: number | null;
+  acid: { product: string; amount: Stock } | null;
+  passed: { rule: string; reason: string }[];
+  plannedCost: Micros | null;
+  cost: Micros | null;
+  plants: string | null;
+};
+
+export const NO_DETAILS: RecordDetails = {
+  by: null,
+  sprayed: null,
+  leftover: null,
+  leftoverWent: null,
+  conditions: null,
+  pH: null,
+  acid: null,
+  passed: [],
+  plannedCost: null,
+  cost: null,
+  plants: null,
+};
+
+/** What was sprayed, as it is recorded: number 1 is the record, a higher one an amendment. */
+export type ApplicationRecord = {
+  id: string;
+  position: number;
+  number: number;
+  /** Why it was amended. */
+  reason: string | null;
+  recipe: string;
+  recipeNumber: number;
+  benches: string[];
+  startedAt: number;
+  endedAt: number | null;
+  products: { product: string; dose: string; amount: Stock | null; reiMinutes: number | null }[];
+  details: RecordDetails;
+};
+
+/** Save applications that a file in its plain form brings. Changed ones never come here: a record is amended, not edited. */
+export async function saveApplications(
+  rows: Rows,
+  stamp: Stamp,
+  file: ShopFile,
+  applications: Saving<FileApplication>[],
+): Promise<void> {
+  const products = new Map(file.products.map((product) => [product.id, product]));
+  const newest = await newestVersions(rows, stamp.shopId);
+  await saveRecords(
+    rows,
+    stamp,
+    applications.map(({ item, position }) => ({
+      ...{ id: item.id, position, number: 1, reason: null, recipe: item.recipe, benches: item.benches },
+      recipeNumber: newest.get(item.recipe) ?? 0,
+      startedAt: parsed(readInstant(item.startedAt)),
+      endedAt: item.endedAt === null ? null : parsed(readInstant(item.endedAt)),
+      products: sprayedProducts(item.products, products),
+      details: detailsOf(item, products),
+    })),
+  );
+}
+
+type Products = Map<string, ShopFile['products'][number]>;
+
+const sprayedProducts = (recorded: FileApplication['products'], products: Products): ApplicationRecord['products'] =>
+  recorded.map(({ product, dose, amount, reiMinutes }) => {
+    return { product, dose, amount: amountOf(product, amount, products), reiMinutes: smallOrNull(reiMinutes) };
+  });
+
+const detailsOf = (item: FileApplication, products: Products): RecordDetails => ({
+  ...{ by: item.by, leftoverWent: item.leftoverWent, conditions: item.conditions, plants: item.plants },
+  ...{ pH: item.pH, passed: item.passed },
+  sprayed: sprayOf(item.sprayed),
+  leftover: sprayOf(item.leftover),
+  acid: acidOf(item.acid, products),
+  plannedCost: item.plannedCost === null ? null : parsed(readMoney(item.plannedCost)),
+  cost: item.cost === null ? null : parsed(readMoney(item.cost)),
+});
+
+const WATER = { form: 'liquid', densityGPerMl: null, gramsPerTeaspoon: null } as const;
+const sprayOf = (text: string | null): Stock | null => (text === null ? null : packOf(text, WATER));
+
+function acidOf(acid: FileApplication['acid'], products: Products): RecordDetails['acid'] {
+  const amount = acid && amountOf(acid.product, acid.amount, products);
+  return acid && amount !== null ? { product: acid.product, amount } : null;
+}
+
+function amountOf(product: string, text: string | null, products: Products): Stock | null {
+  const of = products.get(product);
+  return of && text !== null ? packOf(text, of) : null;
+}
+
+/** Write application records and amendments, which only grow. */
+export async function saveRecords(rows: Rows, stamp: Stamp, records: ApplicationRecord[]): Promise<void> {
+  const { shopId, commandId, actor } = stamp;
+  const recordedAt = toStored(stamp.recordedAt);
+  const first = records.filter(({ number }) => number === 1);
+  await rows.application.createMany({ data: first.map(({ id, position }) => ({ shopId, id, position })) });
+  await rows.applicationVersion.createMany({
+    data: records.map(({ id, number, recipe, recipeNumber, startedAt, endedAt, reason, details }) => ({
+      ...{ shopId, applicationId: id, number, recipeId: recipe, recipeNumber, reason, actor, commandId, recordedAt },
+      startedAt: toStored(startedAt),
+      endedAt: endedAt === null ? null : toStored(endedAt),
+      ...detailColumns(details),
+    })),
+  });
+  await rows.applicationBench.createMany({
+    data: records.flatMap(({ id: applicationId, number, benches }) =>
+      benches.map((benchId, position) => ({ shopId, applicationId, number, position, benchId })),
+    ),
+  });
+  await rows.applicationProduct.createMany({
+    data: records.flatMap(({ id: applicationId, number, products }) =>
+      products.map(({ product, dose, amount, reiMinutes }, position) => {
+        const line = { productId: product, dose, amount: toStoredOrNull(amount), reiMinutes };
+        return { shopId, applicationId, number, position, ...line };
+      }),
+    ),
+  });
+}
+
+const detailColumns = (details: RecordDetails) => ({
+  sprayedBy: details.by,
+  sprayed: toStoredOrNull(details.sprayed),
+  leftover: toStoredOrNull(details.leftover),
+  leftoverWent: details.leftoverWent,
+  conditions: details.conditions,
+  measuredPh: realOrNull(details.pH),
+  acidProductId: details.acid?.product ?? null,
+  acidAmount: toStoredOrNull(details.acid?.amount ?? null),
+  passed: details.passed,
+  plannedCost: toStoredOrNull(details.plannedCost),
+  cost: toStoredOrNull(details.cost),
+  plants: details.plants,
+});

@@ -1,0 +1,64 @@
+import {
+  count,
+  dose,
+  id,
+  instant,
+  listOf,
+  maybe,
+  money,
+  name,
+  reference,
+  section,
+  size,
+  someOf,
+  volume,
+  words,
+} from './fields';
+import { pH } from './settings';
+
+/*
+ * What a shop file says of one spraying that was done. A file made by hand needs no more than what, where and when.
+ */
+
+const Sprayed = section({
+  product: reference('product').describe('Id of the product.'),
+  dose: dose().describe('Its dose in the recipe as it was sprayed.'),
+  amount: maybe(size()).describe('How much of it went in.'),
+  reiMinutes: maybe(count(0, 527_040, 'Write whole minutes, 0 or more; null when it was unknown.')).describe(
+    'The restricted-entry interval that its label had then, in whole minutes.',
+  ),
+});
+
+const Passed = section({
+  rule: words(60, 'Write the name of the rule.').describe('The rule of the flag that said stop.'),
+  reason: words(500, 'Write the reason.').describe('Why it was sprayed all the same.'),
+});
+
+const Acid = section({
+  product: reference('product').describe('Id of the acid.'),
+  amount: size().describe('How much of it went in before the pH was measured.'),
+});
+
+export const Application = section({
+  id: id().describe('Unique among the applications.'),
+  recipe: reference('recipe').describe('Id of the recipe that was sprayed.'),
+  benches: someOf(reference('bench'), 'Name at least one bench by its id, such as ["b1"].').describe(
+    'Ids of the benches that were sprayed.',
+  ),
+  startedAt: instant().describe('When it started.'),
+  endedAt: maybe(instant()).describe('When it ended. Null while it is running, or when nobody noted it.'),
+  by: maybe(name()).describe('Who sprayed.'),
+  products: listOf(Sprayed).describe('What went in, as it was recorded. Empty: what the recipe says.'),
+  sprayed: maybe(volume()).describe('How much spray was mixed.'),
+  leftover: maybe(volume()).describe('How much of it was left.'),
+  leftoverWent: maybe(words(300, 'Write what became of it.')).describe('What became of what was left.'),
+  conditions: maybe(words(300, 'Write the weather, or the temperature in the house.')).describe(
+    'Weather, or temperature in the house.',
+  ),
+  pH: maybe(pH()).describe('What the pH meter said.'),
+  acid: maybe(Acid).describe('What had been poured to bring the pH there.'),
+  passed: listOf(Passed).describe('Flags that said stop and were passed, and why.'),
+  plannedCost: maybe(money()).describe('What the product in it was to cost.'),
+  cost: maybe(money()).describe('What the product in it cost, as it was drawn from the bottles.'),
+  plants: maybe(words(300, 'Write which plants.')).describe('Which plants, when not all on the benches.'),
+});
