@@ -211,12 +211,7 @@ test.each<Case & { name: string; flags: string[] }>([
   },
 
   { name: 'a target pH at the end of the label is inside', label: { sprayPh }, targetPh: 7, flags: [] },
-  {
-    name: 'a target pH beyond the label warns',
-    label: { sprayPh },
-    targetPh: 7.01,
-    flags: ['warn ph-outside-range'],
-  },
+  { name: 'a target pH beyond it warns', label: { sprayPh }, targetPh: 7.01, flags: ['warn ph-outside-range'] },
   {
     name: 'without a target the pH of the water counts',
     label: { sprayPh },

@@ -50,6 +50,10 @@ test.each<[string, string[], string, string]>([
   ]);
 });
 
+test('one unknown of two metals is not nothing', () => {
+  expect(alkaliIn([dosed(silicate(['94.196 g/L K2O', '5 % w/w Na2O']), '1 mL/L')])).toBeNull();
+});
+
 test('what moves the pH and is not counted is named once', () => {
   const bicarbonate = holding('b', ['85 % w/w potassium bicarbonate'], powder);
   const soap = holding('soap', ['49 % w/w potassium salts of fatty acids'], { densityGPerMl: 1.02 });
