@@ -10,8 +10,8 @@ import { readInstant } from '../time/instant';
 const shop = z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.');
 
 /** A text of the address, read as the shop reads it everywhere, with its own sentence when it cannot be. */
-const readBy = <T>(read: (text: string) => Reading<T>) =>
-  z.string().transform((text, context) => {
+const readBy = <T>(read: (text: string) => Reading<T>, missing?: string) =>
+  z.string(missing).transform((text, context) => {
     const reading = read(text);
     if (reading.ok) return reading.value;
     context.addIssue(reading.message);
@@ -41,7 +41,7 @@ const now = readBy(readInstant).optional().describe('An ISO 8601 instant with Z 
 /** What `GET /api/v1/plan` is asked. */
 export const PlanQuestion = z.strictObject({ today, weeks, shop });
 
-const volume = readBy(readVolume)
+const volume = readBy(readVolume, 'Say how much is mixed, such as volume=2%20gal.')
   .refine((ml) => compare(ml, ZERO) > 0, { error: 'Write a volume above nothing, such as "2 gal".' })
   .describe('The finished volume, taken as it is, such as "2 gal".');
 
@@ -51,7 +51,11 @@ const area = readBy(readArea)
 
 /** What `GET /api/v1/mix` is asked. */
 export const MixQuestion = z.strictObject({
-  recipe: z.string().min(1).max(100).describe('The id of a recipe of the shop.'),
+  recipe: z
+    .string({ error: 'Name a recipe of the shop by its id, such as recipe=r1.' })
+    .min(1)
+    .max(100)
+    .describe('The id of a recipe of the shop.'),
   volume,
   area,
   today,

@@ -34,19 +34,25 @@ export const TOLERANCE = exact('0.05');
  * The amount that the shop's own measures come nearest to.
  *
  * Of what takes at most ten fillings, the one with the least error; between equals, the one with the fewest fillings,
- * then the first in the shop's list. Where nothing is large enough for that, the one with the fewest fillings. Nothing
+ * then a scale before a spoon, then the first in the shop's list. Where nothing is large enough for that, the one with the fewest fillings. Nothing
  * that would go over the label's most, as long as anything is below it.
  *
  * Takes    what is wanted, above nothing, and what the shop measures with
  * Gives    null when nothing there measures it: no measures, a powder with neither a scale nor a weighed teaspoon
  */
 export function measured(wanted: Wanted, measures: readonly Measure[]): Measured | null {
-  const all = measures.flatMap((measure) => readings(wanted, measure));
+  const all = scalesFirst(measures).flatMap((measure) => readings(wanted, measure));
   const handy = all.filter((one) => fillings(one) <= MOST_FILLINGS);
   const within = (handy.length > 0 ? handy : fewest(all)).filter(({ amount }) => !isOver(amount, wanted.most));
   const choice = within.length > 0 ? within : handy.length > 0 ? handy : fewest(all);
   return choice.reduce<Measured | null>((best, one) => (best && !isBetter(one, best) ? best : one), null);
 }
+
+/** A liquid is never weighed, so only a powder notices: a spoon of it is never as even as its weight. */
+const scalesFirst = (measures: readonly Measure[]): Measure[] => [
+  ...measures.filter(({ kind }) => kind === 'mass'),
+  ...measures.filter(({ kind }) => kind === 'volume'),
+];
 
 export const fillings = ({ full, mark }: Measured): number => full + (isNothing(mark) ? 0 : 1);
 

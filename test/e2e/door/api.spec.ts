@@ -63,9 +63,11 @@ test('the mix sheet is the one that the shop command prints, and bad questions a
   const options = ['--recipe', recipe, '--volume', '2 gal', '--today', '2026-04-14'];
   expect(MixAnswer.parse(answer)).toEqual(await shopCommand('mix', ...options));
   expect((await get('/api/v1/mix?recipe=nothing&volume=2%20gal')).status).toBe(404);
-  expect((await get(`/api/v1/mix?recipe=${encodeURIComponent(recipe)}&volume=0%20mL`)).answer.message).toMatch(
-    /above nothing/,
-  );
+  const nothing = await get(`/api/v1/mix?recipe=${encodeURIComponent(recipe)}&volume=0%20mL`);
+  expect(nothing).toMatchObject({
+    status: 400,
+    answer: { faults: [{ message: expect.stringMatching(/above nothing/) }] },
+  });
 });
 
 test('the schema is the one that the shop command prints', async () => {

@@ -51,6 +51,8 @@ test('a powder is weighed, or spooned once a teaspoon of it was weighed; a syrin
   const weighed = { gramsPerTeaspoon: 2.8 };
   expect(read(wanted(4.2, 'powder', weighed), [syringe, spoon])).toEqual([4.2, 'teaspoon, 1 full and 1 to 1/2 tsp', 0]);
   expect(read(wanted(4.2, 'powder', weighed), [syringe])).toBeNull();
+  const even = wanted(0.7, 'powder', weighed);
+  expect(read(even, [spoon, scale]), 'as near, a weight is surer').toEqual([0.7, 'scale, to 0.7 g', 0]);
   expect(read(wanted(4.2), [scale])).toBeNull();
 });
 
