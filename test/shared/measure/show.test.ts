@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { showMass, showMinutes, showMoney, showNumber, showStock, showVolume } from '@/shared/measure/show';
+import { showMass, showMinutes, showMoney, showNumber, showPh, showStock, showVolume } from '@/shared/measure/show';
 import { readSize, stockOf } from '@/shared/measure/size';
 import { microlitres, milligrams } from '@/shared/quantity/amounts';
 
@@ -95,6 +95,16 @@ test.each([
   [1_234.56, '1,235'],
 ])('the bare number %d reads %s', (value, text) => {
   expect(showNumber(value)).toBe(text);
+});
+
+test.each([
+  [7, '7'],
+  [7.4, '7.4'],
+  [6.004, '6'],
+  [6.005, '6.01'],
+  [10.140894, '10.14'],
+])('a pH of %d reads "%s"', (pH, text) => {
+  expect(showPh(pH)).toBe(text);
 });
 
 test('units are for reading only: whatever they are, a pack typed in is kept as the same whole amount', () => {
