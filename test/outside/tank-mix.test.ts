@@ -24,7 +24,7 @@ const order = (products: Fields[]) =>
 const cautions = (products: Fields[]) => cautionsFor(orderOfAddition(ingredients(products)));
 
 const DRY = { form: 'powder' };
-const UTAH: Record<string, Fields> = {
+const UTAH = {
   WSP: of('WSP', { ...DRY, formulation: 'WSP' }),
   WP: of('WP', { ...DRY, formulation: 'WP' }),
   DF: of('DF', { ...DRY, formulation: 'DF' }),
@@ -58,7 +58,7 @@ test('T18 (memory, Purdue PPP-122): dry before flowables, flowables before emuls
 });
 
 test('T03 (seen, Ontario Ministry of Agriculture, sprayers101.com/tankmix/): no more than three partners in a tank', () => {
-  const partners = [UTAH.WP, UTAH.CS, UTAH.EC, UTAH.SL].flatMap((one) => one ?? []);
+  const partners = [UTAH.WP, UTAH.CS, UTAH.EC, UTAH.SL];
   expect(MOST_PARTNERS).toBe(3);
   expect(cautions(partners.slice(0, 3))).toEqual([]);
   expect(cautions(partners)).toMatchObject([{ source: expect.stringContaining('Ontario') }]);
@@ -108,14 +108,13 @@ const UC = 'UC IPM Apple, ipm.ucanr.edu/agriculture/apple/fungicide-efficacybioc
 test(`T19 (seen, ${UC}): copper harms living bacteria, sulfur a living fungus`, () => {
   expect(cautions([COPPER, BACTERIA])).toMatchObject([{ message: expect.stringContaining('living bacteria') }]);
   expect(cautions([SULFUR, FUNGUS])).toMatchObject([{ message: expect.stringContaining('living fungus') }]);
-  for (const harmless of [
+  const harmless = [
     [COPPER, SULFUR],
     [BACTERIA, FUNGUS],
     [OIL, BACTERIA],
     [COPPER, CAPTAN],
-  ]) {
-    expect(cautions(harmless)).toEqual([]);
-  }
+  ];
+  for (const pair of harmless) expect(cautions(pair)).toEqual([]);
 });
 
 test('sulfate and the nutrient S are no sulfur, and an oil alone is no pair', () => {
