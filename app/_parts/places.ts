@@ -5,6 +5,7 @@ export type Place = { href: string; name: string };
 export const PLACES: Place[] = [
   { href: '/today', name: 'Today' },
   { href: '/week', name: 'Week' },
+  { href: '/mix', name: 'Mix' },
   { href: '/shelf', name: 'Shelf' },
   { href: '/setup', name: 'Setup' },
 ];

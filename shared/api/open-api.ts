@@ -3,6 +3,7 @@ import { shopFileSchema } from '../shop-file/json-schema';
 import { ImportAnswer, KeepoutAnswer, MixAnswer, PlanAnswer, PreviewAnswer, Problem, WorkingAnswer } from './answers';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
 import { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
+import { RecipeCheckBody } from './recipe-check-body';
 
 /** The HTTP API described for programs (OpenAPI 3.1), made from the very contracts that its routes read and answer by. */
 export const openApi = () => ({
@@ -25,22 +26,26 @@ export const openApi = () => ({
     '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
     '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
     '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
-  },
-  components: {
-    schemas: {
-      Plan: answerSchema(PlanAnswer),
-      Mix: answerSchema(MixAnswer),
-      Keepout: answerSchema(KeepoutAnswer),
-      Working: answerSchema(WorkingAnswer),
-      ShopFile: shopFileSchema(),
-      Preview: answerSchema(PreviewAnswer),
-      Imported: answerSchema(ImportAnswer),
-      Problem: answerSchema(Problem),
-      PreviewBody: bodySchema(ImportPreviewBody),
-      ImportBody: bodySchema(ImportBody),
-      AnyObject: { type: 'object' },
+    '/recipe-check': {
+      post: sent('checkRecipe', 'What a recipe comes to while it is typed', 'RecipeBody', 'AnyObject'),
     },
   },
+  components: { schemas: schemas() },
+});
+
+const schemas = () => ({
+  Plan: answerSchema(PlanAnswer),
+  Mix: answerSchema(MixAnswer),
+  Keepout: answerSchema(KeepoutAnswer),
+  Working: answerSchema(WorkingAnswer),
+  ShopFile: shopFileSchema(),
+  Preview: answerSchema(PreviewAnswer),
+  Imported: answerSchema(ImportAnswer),
+  Problem: answerSchema(Problem),
+  PreviewBody: bodySchema(ImportPreviewBody),
+  ImportBody: bodySchema(ImportBody),
+  RecipeBody: bodySchema(RecipeCheckBody),
+  AnyObject: { type: 'object' },
 });
 
 function asked(operationId: string, summary: string, question: z.ZodObject, answer: string) {

@@ -30,10 +30,12 @@ export const draftOfRecipe = (recipe: FileRecipe | null): RecipeDraft => ({
   name: recipe?.name ?? '',
   targetPh: typedNumber(recipe?.targetPh ?? null),
   useWithinHours: typedNumber(recipe?.useWithinHours ?? null),
-  lines: (recipe?.ingredients ?? []).map(({ product, dose, use, order }) => {
-    return { product, dose, use: use ?? '', order: typedNumber(order) };
-  }),
+  lines: draftOfLines(recipe?.ingredients ?? []),
 });
+
+/** Ingredients as the lines of a form show them. */
+export const draftOfLines = (ingredients: readonly FileRecipe['ingredients'][number][]): RecipeLine[] =>
+  ingredients.map(({ product, dose, use, order }) => ({ product, dose, use: use ?? '', order: typedNumber(order) }));
 
 /** What a browser sends of a recipe. */
 export const fieldsOfRecipe = ({ lines, ...fields }: RecipeDraft): Fields => ({
@@ -92,4 +94,29 @@ export function fieldOfRecipePath(draft: RecipeDraft, path: string): string {
   const parts = /^recipes\[0\]\.(?:ingredients\[(\d+)\]\.)?(\w+)$/.exec(path);
   const [, place, field = path] = parts ?? [];
   return place === undefined ? field : `lines.${usedLines(draft)[Number(place)]?.number ?? 0}.${field}`;
+}
+
+/** A line in the order of addition: its number in the form, and whether something else than the usual order put it there. */
+export type InOrder = { line: number; overriddenBy: 'recipe' | 'product' | null };
+
+/**
+ * The lines after one of them was moved up or down in the order of addition. What was moved gets a place of its own, and
+ * whatever had one keeps where it stands now; all else stays in the usual order.
+ *
+ * Takes    the lines as typed, their order of addition, the place in it that is moved, and one up (−1) or down (1)
+ */
+export function movedInOrder(
+  lines: readonly RecipeLine[],
+  order: readonly InOrder[],
+  place: number,
+  by: -1 | 1,
+): RecipeLine[] {
+  const [moved, other] = [order[place], order[place + by]];
+  if (!moved || !other) return [...lines];
+  const now = order.map((each) => (each === moved ? other : each === other ? moved : each));
+  return lines.map((line, number) => {
+    const at = now.findIndex((each) => each.line === number);
+    const isPlaced = number === moved.line || (at >= 0 && now[at]?.overriddenBy !== null);
+    return isPlaced ? { ...line, order: String(at + 1) } : line;
+  });
 }

@@ -7,6 +7,8 @@ export type Fields = Readonly<Record<string, string>>;
 /** A form about one thing of the shop, read: which command it is, which thing, and how that stood when it was opened. */
 export type Sent<Draft> = {
   commandId: string;
+  /** The shop that the form was opened for, whichever is looked at when it is sent. */
+  shop: string;
   /** Null when the thing is to be new. */
   id: string | null;
   /** The fingerprint of the thing as it stood; null when it is to be new. */
@@ -29,7 +31,7 @@ export const sentForm = <Draft>(draftOf: (fields: Fields) => Draft, names: RegEx
     .record(z.string(), z.string({ error: 'Write this once, as text.' }).max(LONGEST_FIELD, { error: 'Shorten this.' }))
     .superRefine((fields, context) => {
       const all = Object.keys(fields);
-      const isKnown = (name: string) => names.test(name) || /^(commandId|id|standing)$/.test(name);
+      const isKnown = (name: string) => names.test(name) || /^(commandId|shop|id|standing)$/.test(name);
       if (!/^[0-9a-f]{32}$/.test(fields.commandId ?? '') || all.length > MOST_FIELDS || !all.every(isKnown)) {
         context.addIssue({ code: 'custom', message: 'This form is too old. Reload the page and enter it again.' });
       }
@@ -37,6 +39,7 @@ export const sentForm = <Draft>(draftOf: (fields: Fields) => Draft, names: RegEx
     .transform(
       (fields): Sent<Draft> => ({
         commandId: fields.commandId ?? '',
+        shop: fields.shop ?? '',
         id: fields.id || null,
         standing: fields.standing || null,
         draft: draftOf(fields),

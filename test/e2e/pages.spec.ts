@@ -58,8 +58,8 @@ test('today fits one laptop screen in the demo shop', async ({ page }) => {
 test('the navigation names the places that exist, and every one of them opens', async ({ page }) => {
   await page.goto('/');
   const places = page.getByRole('navigation', { name: 'Places' }).getByRole('link');
-  await expect(places).toHaveText(['Today', 'Week', 'Shelf', 'Setup']);
-  for (const name of ['Week', 'Shelf', 'Setup', 'Today']) {
+  await expect(places).toHaveText(['Today', 'Week', 'Mix', 'Shelf', 'Setup']);
+  for (const name of ['Week', 'Mix', 'Shelf', 'Setup', 'Today']) {
     await places.filter({ hasText: name }).click();
     await expect(places.filter({ hasText: name })).toHaveAttribute('aria-current', 'page');
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();

@@ -1,6 +1,8 @@
 import { type RecipeDraft, recipeOfDraft } from '@/shared/forms/recipe';
 import { isBlank } from '@/shared/forms/sent-fields';
 import { type Micros, sum } from '@/shared/quantity/amounts';
+import { divide, exact, multiply } from '@/shared/quantity/exact';
+import { wholeNearest } from '@/shared/quantity/rounding';
 import { longestReiOf } from '../keepout/reopening';
 import type { Severity } from '../rules/flag';
 import { mixFindings } from '../rules/must-not-mix';
@@ -18,7 +20,9 @@ export type RecipeCheck = {
   /** One for each line that was typed, in its place; null for a line in which there is nothing yet. */
   lines: (CheckedLine | LineFault | null)[];
   /** The lines in the order in which they go in, by their place among the typed ones. */
-  order: { line: number; name: string; isOverridden: boolean; why: string }[];
+  order: { line: number; name: string; overriddenBy: 'recipe' | 'product' | null; why: string }[];
+  /** What a full fill of the first sprayer costs, and a litre. Null as soon as one line has no cost. */
+  costPerFill: Micros | null;
   costPerLitre: Micros | null;
   /** What to enter before the cost is known. Empty when it is. */
   toKnowCost: string[];
@@ -53,10 +57,10 @@ export function recipeCheck(shop: Shop, draft: RecipeDraft): RecipeCheck {
     order: orderOfAddition(mixed).map(({ ingredient, overriddenBy, why }) => ({
       line: reads.findIndex((each) => each?.ok && each.value === ingredient),
       name: ingredient.product.name,
-      isOverridden: overriddenBy === 'recipe',
+      overriddenBy,
       why,
     })),
-    ...costOf(lines),
+    ...costOf(shop, lines),
     ...mixStrength(mixed),
     reiMinutes: longestReiOf(mixed.map(({ product }) => product)),
     equipment: [...new Set(mixed.flatMap(({ product }) => product.label.protectiveEquipment))],
@@ -70,12 +74,21 @@ function recipeWith(draft: RecipeDraft, ingredients: Ingredient[]): Recipe {
   return { id: '', name: draft.name, targetPh: recipe.targetPh ?? null, useWithin: null, ingredients };
 }
 
-function costOf(lines: RecipeCheck['lines']): Pick<RecipeCheck, 'costPerLitre' | 'toKnowCost'> {
+function costOf(
+  { sprayer }: Shop,
+  lines: RecipeCheck['lines'],
+): Pick<RecipeCheck, 'costPerLitre' | 'costPerFill' | 'toKnowCost'> {
   const typed = lines.flatMap((line) => line ?? []);
   const toKnowCost = typed.flatMap((line) => (line.kind === 'fault' ? UNREADABLE : (line.cost.missing ?? [])));
   const known = typed.flatMap((line) => (line.kind === 'read' ? (line.cost.perLitre ?? []) : []));
   const isKnown = typed.length > 0 && known.length === typed.length;
-  return { costPerLitre: isKnown ? sum(known) : null, toKnowCost: [...new Set(toKnowCost)] };
+  const costPerLitre = isKnown ? sum(known) : null;
+  const litres = divide(sprayer.capacity, exact(1000n));
+  return {
+    costPerLitre,
+    costPerFill: costPerLitre === null ? null : wholeNearest<Micros>(multiply(exact(costPerLitre), litres)),
+    toKnowCost: [...new Set(toKnowCost)],
+  };
 }
 
 const UNREADABLE = 'Put the lines right that cannot be read.';

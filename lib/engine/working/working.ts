@@ -3,7 +3,9 @@ import type { Plan } from '../ahead/plan';
 import type { BenchState } from '../keepout/keep-out';
 import { benchWorking } from './bench-figures';
 import { containerWorking } from './container-figures';
+import { offerWorking } from './offer-figures';
 import { productWorking } from './product-figures';
+import { recipeWorking } from './recipe-figures';
 import { shelfWorking } from './replace-figures';
 import { shelfValueWorking } from './shelf-figures';
 import { type FoundWorking, readAddress, type Working } from './shown';
@@ -35,6 +37,10 @@ function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string
       return productWorking(plan, path);
     case 'container':
       return containerWorking(plan, path);
+    case 'offer':
+      return offerWorking(plan, path);
+    case 'recipe':
+      return recipeWorking(plan.shop, path);
     case 'bench':
       return benchWorking(plan.shop, benches, now, path);
     case 'day':

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { CheckedLine } from '@/lib/engine/mix/line-check';
 import { type RecipeCheck, recipeCheck } from '@/lib/engine/mix/recipe-check';
-import { BLANK_LINE, type RecipeDraft, type RecipeLine } from '@/shared/forms/recipe';
+import { BLANK_LINE, movedInOrder, type RecipeDraft, type RecipeLine } from '@/shared/forms/recipe';
 import { product, smallShop } from '../rules/small-shop';
 
 const FOLIAR = { use: 'foliar', min: '4 fl oz/100 gal', max: '16 fl oz/100 gal' };
@@ -118,19 +118,38 @@ test('products that must not meet, an unknown interval and the wrong pH are flag
 });
 
 test('lines go in by their formulation, unless the recipe gives one a place of its own', () => {
-  const names = ({ order }: RecipeCheck) => order.map(({ name, line, isOverridden }) => [name, line, isOverridden]);
+  const names = ({ order }: RecipeCheck) => order.map(({ name, line, overriddenBy }) => [name, line, overriddenBy]);
   const [oil, wp] = [
     { product: 'oil', dose: '1 %' },
     { product: 'wp', dose: '1 g/L' },
   ];
   expect(names(check(oil, {}, wp))).toEqual([
-    ['Product wp', 2, false],
-    ['Product oil', 0, false],
+    ['Product wp', 2, null],
+    ['Product oil', 0, null],
   ]);
   expect(names(check({ ...oil, order: '1' }, {}, wp))).toEqual([
-    ['Product oil', 0, true],
-    ['Product wp', 2, false],
+    ['Product oil', 0, 'recipe'],
+    ['Product wp', 2, null],
   ]);
+});
+
+test('a line moved up or down stands where it was put, and moving it back changes nothing else', () => {
+  const line = fc.record({
+    product: fc.constantFrom('oil', 'spin', 'wp', 'soap'),
+    dose: fc.constantFrom('1 mL/L', 'nonsense'),
+    order: fc.constantFrom('', '', '1', '3'),
+  });
+  fc.assert(
+    fc.property(fc.array(line, { minLength: 2, maxLength: 5 }), fc.nat(4), fc.constantFrom(-1, 1), (lines, at, by) => {
+      const before = check(...lines).order;
+      const from = at % Math.max(1, before.length);
+      const [moved, other] = [before[from], before[from + by]];
+      if (!moved || !other) return;
+      const wanted = before.map((each) => (each === moved ? other.line : each === other ? moved.line : each.line));
+      const after = check(...movedInOrder(draft(...lines).lines, before, from, by)).order;
+      expect(after.map((each) => each.line)).toEqual(wanted);
+    }),
+  );
 });
 
 test('whatever is typed, the check answers, and a known total is the sum of its lines', () => {

@@ -1,0 +1,80 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { clock } from '@/lib/clock';
+import { type RecipeScreen, recipeScreen } from '@/lib/views/recipe';
+import { showMinutes } from '@/shared/measure/show';
+import { Figure } from '../../../_parts/figure';
+import styles from './recipe.module.css';
+import { RecipeFlags, RecipeMix } from './recipe-mix';
+import { RecipeTable } from './recipe-table';
+import { RecipeVersions } from './recipe-versions';
+
+type RecipeParams = { params: Promise<{ recipe: string }> };
+
+export async function generateMetadata({ params }: RecipeParams): Promise<Metadata> {
+  const screen = await recipeScreen(clock, decodeURIComponent((await params).recipe));
+  return { title: screen?.name ?? 'Not here' };
+}
+
+export default async function RecipePage({ params }: RecipeParams) {
+  const screen = await recipeScreen(clock, decodeURIComponent((await params).recipe));
+  if (!screen) notFound();
+  return (
+    <>
+      <p>
+        <a href="/mix/recipes">Recipes</a>
+      </p>
+      <h1>{screen.name}</h1>
+      <p className="soft">{usedText(screen)}</p>
+      <RecipeFlags flags={screen.check.flags} />
+      <RecipeAnswers screen={screen} />
+      <RecipeTable screen={screen} />
+      <p className="apart">
+        <a className="button" href={`/mix/recipes/${encodeURIComponent(screen.id)}/edit`}>
+          Change this recipe
+        </a>
+      </p>
+      <div className={styles.columns}>
+        <RecipeMix screen={screen} />
+        <RecipeVersions screen={screen} />
+      </div>
+    </>
+  );
+}
+
+function usedText({ programs }: RecipeScreen): string {
+  if (programs.length === 0) return 'No program uses it.';
+  return `Sprayed on ${programs.map(({ benches }) => benches.join(', ')).join('; and on ')}.`;
+}
+
+function RecipeAnswers({ screen }: { screen: RecipeScreen }) {
+  const { check, costPerLitre, ways, targetPh, useWithinMinutes } = screen;
+  return (
+    <dl className={styles.answers}>
+      <div>
+        <dt>A litre costs</dt>
+        <dd>
+          <Figure of={costPerLitre} ways={ways} />
+        </dd>
+      </div>
+      <div>
+        <dt>People keep out for</dt>
+        <dd className={check.reiMinutes === null ? 'grave' : undefined}>
+          {check.reiMinutes === null ? 'not known' : showMinutes(check.reiMinutes)}
+        </dd>
+      </div>
+      <div>
+        <dt>Target pH</dt>
+        <dd>{targetPh ?? 'none set'}</dd>
+      </div>
+      <div>
+        <dt>Use within</dt>
+        <dd>{useWithinMinutes === null ? 'not known' : showMinutes(useWithinMinutes)}</dd>
+      </div>
+      <div>
+        <dt>To wear</dt>
+        <dd className={styles.words}>{check.equipment.join(', ') || 'nothing entered'}</dd>
+      </div>
+    </dl>
+  );
+}

@@ -1,0 +1,28 @@
+import type { Metadata } from 'next';
+import { clock } from '@/lib/clock';
+import { recipesScreen } from '@/lib/views/recipes';
+import { FirstVisit } from '../../_parts/first-visit';
+import { RecipeList } from './recipe-list';
+
+export const metadata: Metadata = { title: 'Recipes' };
+
+export default async function RecipesPage() {
+  const screen = await recipesScreen(clock);
+  if (!screen) return <FirstVisit />;
+  const count = screen.recipes.length;
+  return (
+    <>
+      <p>
+        <a href="/mix">Mix</a>
+      </p>
+      <h1>Recipes</h1>
+      <p className="soft">{count === 1 ? '1 recipe' : `${count} recipes`}</p>
+      <RecipeList recipes={screen.recipes} ways={screen.ways} />
+      <p className="apart">
+        <a className="button" data-main="" href="/mix/recipes/new">
+          Write a new recipe
+        </a>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,69 @@
+'use client';
+
+import { showMinutes, showMoney } from '@/shared/measure/show';
+import { SeverityMark } from '../../_parts/flag-lines';
+import flags from '../../_parts/flag-lines.module.css';
+import type { Ways } from '../../_parts/shown-text';
+import { mgText } from './line-reading';
+import styles from './recipe-form.module.css';
+import type { LiveCheck } from './use-recipe-check';
+
+const WORDS = { stop: 'Stop', warn: 'Look', note: 'Note' } as const;
+
+/** What the whole recipe comes to while it is typed. */
+export function RecipeTotals({ live, ways, fill }: { live: LiveCheck; ways: Ways; fill: string }) {
+  const { check, isBehind, isAway } = live;
+  return (
+    <section aria-labelledby="comes-to" data-behind={isBehind || undefined} className={styles.totals}>
+      <h2 id="comes-to" className={styles.heading}>
+        What it comes to
+      </h2>
+      <div aria-live="polite">
+        <p className={styles.cost}>
+          {check.costPerLitre === null ? (
+            <span className={styles.fault}>Cost not known</span>
+          ) : (
+            <>
+              <b>{showMoney(check.costPerLitre, ways.currency)}</b> a litre
+              {check.costPerFill !== null && ` · ${showMoney(check.costPerFill, ways.currency)} a fill of ${fill}`}
+            </>
+          )}
+        </p>
+        {check.toKnowCost.length > 0 ? (
+          <p className="soft">{check.toKnowCost.join(' ')}</p>
+        ) : (
+          <p className="soft small">At the cheapest offer of each, one pack, without freight.</p>
+        )}
+        {isAway && <p className={styles.fault}>The shop does not answer. What you typed is kept here.</p>}
+      </div>
+      <dl className={styles.facts}>
+        <div>
+          <dt>People keep out for</dt>
+          <dd className={check.reiMinutes === null ? styles.fault : undefined}>
+            {check.reiMinutes === null ? 'not known: a label lacks it' : showMinutes(check.reiMinutes)}
+          </dd>
+        </div>
+        <div>
+          <dt>To wear</dt>
+          <dd>{check.equipment.join(', ') || 'nothing entered'}</dd>
+        </div>
+        {check.strength.map(({ substance, mgPerL }) => (
+          <div key={substance}>
+            <dt>{substance}</dt>
+            <dd>{mgText(mgPerL)}</dd>
+          </div>
+        ))}
+      </dl>
+      <ul className={flags.flags}>
+        {check.flags.map(({ severity, message }) => (
+          <li key={message} data-severity={severity}>
+            <SeverityMark severity={severity} />
+            <span>
+              <b>{WORDS[severity]}:</b> {message}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

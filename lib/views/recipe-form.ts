@@ -1,0 +1,56 @@
+import 'server-only';
+import { draftOfRecipe, type RecipeDraft } from '@/shared/forms/recipe';
+import { accept, type Outcome } from '@/shared/outcome';
+import type { Clock } from '../clock';
+import { shopFileOf } from '../data/snapshot';
+import { type RecipeCheck, recipeCheck } from '../engine/mix/recipe-check';
+import type { Product } from '../engine/shop';
+import { shopOfFile } from '../engine/shop-of-file';
+import { askedShop } from './asked-shop';
+import { type HereNow, shopNow } from './house';
+import { openedThing, type ThingOpened } from './thing-form';
+
+/** A product that a line may choose, with the uses that its label names. */
+export type Choice = { id: string; name: string; form: Product['form']; uses: string[] };
+
+export type RecipeFormScreen = Pick<HereNow, 'ways'> & {
+  thing: ThingOpened;
+  draft: RecipeDraft;
+  check: RecipeCheck;
+  choices: Choice[];
+  /** What other recipes are called, so that a second one of a name is noticed. */
+  otherNames: string[];
+  fill: string;
+};
+
+/** What the form of a recipe needs, changed or new. Gives null when there is no shop, or no such recipe. */
+export async function recipeFormScreen(clock: Clock, id: string | null): Promise<RecipeFormScreen | null> {
+  const here = await shopNow(clock);
+  const recipe = here?.file.recipes.find((one) => one.id === id) ?? null;
+  if (!here || (id !== null && !recipe)) return null;
+  const draft = draftOfRecipe(recipe);
+  const used = new Set(draft.lines.map(({ product }) => product));
+  return {
+    ways: here.ways,
+    thing: openedThing(here.id, recipe),
+    draft,
+    check: recipeCheck(here.shop, draft),
+    choices: here.shop.products.filter(({ id, archived }) => !archived || used.has(id)).map(choiceOf),
+    otherNames: here.file.recipes.filter((one) => one.id !== id).map(({ name }) => name),
+    fill: here.file.shop.fillCapacity,
+  };
+}
+
+const choiceOf = ({ id, name, form, label }: Product): Choice => ({
+  id,
+  name,
+  form,
+  uses: [...new Set(label.rates.map(({ use }) => use))],
+});
+
+/** What a recipe comes to while it is typed. Saves nothing. */
+export async function recipeCheckAnswer(shop: string | undefined, draft: RecipeDraft): Promise<Outcome<RecipeCheck>> {
+  const asked = await askedShop(shop);
+  if (!asked.ok) return asked;
+  return accept(recipeCheck(shopOfFile(await shopFileOf(asked.value.id)), draft));
+}

@@ -1,0 +1,52 @@
+import 'server-only';
+import type { Instant } from '@/shared/time/instant';
+import type { Clock } from '../clock';
+import { longestRei } from '../engine/keepout/reopening';
+import type { Recipe, Shop } from '../engine/shop';
+import type { Fig } from './figures';
+import { type House, houseNow } from './house';
+
+/** One recipe in the list of them. */
+export type RecipeListed = {
+  id: string;
+  name: string;
+  lines: { product: string; dose: string }[];
+  costPerLitre: Fig;
+  reiMinutes: number | null;
+  /** Programs that spray it, each by the benches that it sprays. */
+  programs: { id: string; benches: string[] }[];
+  lastSprayed: Instant | null;
+};
+
+export type RecipesScreen = Pick<House, 'today' | 'ways'> & { recipes: RecipeListed[] };
+
+/** Every recipe with what goes in, what a litre costs, who uses it and when it was last sprayed. */
+export async function recipesScreen(clock: Clock): Promise<RecipesScreen | null> {
+  const house = await houseNow(clock);
+  if (!house) return null;
+  return { today: house.today, ways: house.ways, recipes: recipesListed(house) };
+}
+
+export const recipesListed = ({ shop, figure }: House): RecipeListed[] =>
+  shop.recipes.map((recipe) => ({
+    id: recipe.id,
+    name: recipe.name,
+    lines: recipe.ingredients.map(({ product, dose }) => ({ product: product.name, dose: dose.text })),
+    costPerLitre: figure('recipe', recipe.id, 'costPerLitre'),
+    reiMinutes: longestRei(recipe),
+    programs: programsOf(shop, recipe),
+    lastSprayed: lastSprayed(shop, recipe),
+  }));
+
+export const programsOf = ({ programs }: Shop, recipe: Recipe): RecipeListed['programs'] =>
+  programs
+    .filter(({ recipes }) => recipes.includes(recipe))
+    .map(({ id, benches }) => ({ id, benches: benches.map(({ name }) => name) }));
+
+function lastSprayed({ applications }: Shop, { id }: Recipe): Instant | null {
+  let last: Instant | null = null;
+  for (const { recipe, startedAt } of applications) {
+    if (recipe.id === id && (last === null || startedAt > last)) last = startedAt;
+  }
+  return last;
+}

@@ -1,0 +1,14 @@
+import 'server-only';
+import { fingerprint } from '../data/fingerprint';
+import { newCommandId } from '../data/new-id';
+
+/** What every form about one thing of the shop carries, so that nothing is written twice or over somebody else's change. */
+export type ThingOpened = { commandId: string; shop: string; id: string; standing: string };
+
+/** A thing as it stands while a form is opened for it. Null: it is to be new. */
+export const openedThing = (shop: string, thing: { id: string } | null): ThingOpened => ({
+  commandId: newCommandId(),
+  shop,
+  id: thing?.id ?? '',
+  standing: thing ? fingerprint(thing) : '',
+});
