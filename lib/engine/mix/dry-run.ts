@@ -52,14 +52,15 @@ export const benchesOf = ({ benches, area }: Batch): Bench[] =>
 
 const UNNAMED = '';
 
-/** The shop with nothing but what the recipe takes, so that no rule speaks of anything else. */
-function onlyFor(shop: Shop, { ingredients }: Recipe): Shop {
+/** The shop with nothing but what the recipe takes and what is on record, so that no rule speaks of anything else. */
+export function onlyFor(shop: Shop, { ingredients }: Recipe): Shop {
   const products = [...new Set(ingredients.map(({ product }) => product))];
   const containers = shop.containers.filter(({ product }) => products.includes(product));
   return { ...shop, products, containers, programs: [] };
 }
 
-function sprayingOf(shop: Shop, recipe: Recipe, batch: Batch, today: Day): Spraying {
+/** A batch as a spraying of no program, at the midnight that a day begins with. */
+export function sprayingOf(shop: Shop, recipe: Recipe, batch: Batch, today: Day): Spraying {
   const now = atClock(shop.zone, today, 0);
   return {
     program: programOf(recipe, batch, today),
@@ -83,7 +84,8 @@ const programOf = (recipe: Recipe, batch: Batch, today: Day): Program => ({
   benches: benchesOf(batch),
   startsOn: today,
   endsOn: today,
-  changes: [], repeat: null,
+  changes: [],
+  repeat: null,
   startMinute: 0,
   duration: minutes(0),
 });
