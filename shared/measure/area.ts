@@ -1,6 +1,7 @@
 import { type Reading, read, unreadable } from '../outcome';
-import { compare, type Exact, exact, fraction, multiply, ZERO } from '../quantity/exact';
+import { compare, divide, type Exact, exact, fraction, multiply, toNumber, ZERO } from '../quantity/exact';
 import { leadingNumber, quoted } from './number-text';
+import { showNumber, type Units } from './show';
 
 const EXAMPLE = '130 sq ft';
 
@@ -43,3 +44,26 @@ export function readArea(text: string): Reading<Exact> {
     return unreadable(`${quoted(text)} is no area at all. Leave it empty when it is not known.`);
   return read(multiply(number, unit));
 }
+
+/**
+ * An area for people: square feet, or acres from one on; in metric units m², or hectares from one on.
+ *
+ * Takes   m², exact
+ * Rounds  to four significant digits, or to whole ones from a thousand on
+ */
+export function showArea(squareMetres: Exact, units: Units): string {
+  const [small, large] = units === 'us' ? US : METRIC;
+  const { worth, name } = compare(squareMetres, large.worth) < 0 ? small : large;
+  const number = showNumber(toNumber(divide(squareMetres, worth)));
+  return `${number} ${number === '1' && name === 'acres' ? 'acre' : name}`;
+}
+
+type Shown = { worth: Exact; name: string };
+const US: [Shown, Shown] = [
+  { worth: SQUARE_FOOT, name: 'sq ft' },
+  { worth: ACRE, name: 'acres' },
+];
+const METRIC: [Shown, Shown] = [
+  { worth: exact(1n), name: 'm²' },
+  { worth: exact(10_000n), name: 'ha' },
+];

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
 import type { Basis, Product } from '@/lib/engine/shop';
-import { type Dosed, ratePerMl } from '@/lib/engine/strength/dose-in-stock';
+import { type Dosed, ratePerMl, stockPerSquareMetre } from '@/lib/engine/strength/dose-in-stock';
 import { equivalentDose, mgPerLitre } from '@/lib/engine/strength/equivalent-dose';
 import { gramsPerMl } from '@/lib/engine/strength/strength-of';
+import { readArea } from '@/shared/measure/area';
 import { readDose } from '@/shared/measure/dose';
 import { readSize, readVolume, stockOf } from '@/shared/measure/size';
-import { divide, type Exact, toNumber } from '@/shared/quantity/exact';
+import { divide, type Exact, multiply, toNumber } from '@/shared/quantity/exact';
 
 /*
  * Dilution and strength against published figures. `seen` was read in a copy of the source; `memory` was recalled and
@@ -209,8 +210,45 @@ test.each([
   near(toNumber(rate(text, product)), is, 1e-5);
 });
 
-/*
- * Left out, because nothing here computes with areas, nozzles or walking speed: D35 (gallons for so many acres), D40
- * (the 1/128 acre course), D42 (gallons per acre from a catch), D45 (square feet per gallon), and of D43 that the
- * ounces caught are the gallons per acre.
- */
+const ACRE_SLIDES = 'as D43; LSU AgCenter, Ounces Equal Gallons: Sprayer Calibration';
+const groundOf = (text: string): Exact => {
+  const reading = readArea(text);
+  if (!reading.ok) throw new Error(reading.message);
+  return reading.value;
+};
+
+/** What a dose per area takes on so much ground, µL or mg. */
+function taken(text: string, ground: string, product: Dosed): number {
+  const dose = readDose(text, product.form);
+  if (!dose.ok || dose.value.kind !== 'perArea') throw new Error(`${text} is no dose per area`);
+  const each = stockPerSquareMetre(dose.value, product);
+  return known(each && multiply(each, groundOf(ground)));
+}
+
+test.each([
+  { id: 'D29', strength: 2, published: 43 },
+  { id: 'D31', strength: 6, published: 14 },
+])('$id on the ground itself: a pound of the active per acre is $published mL on 1,000 square feet', (row) => {
+  near(taken(`${1 / row.strength} gal/acre`, '1000 sq ft', liquid(row.strength, 'lb/gal')) / 1000, row.published, 0.04);
+});
+
+test('D35 (seen, Agrochemical and Pesticide Safety, p. 128): 3.5 acres at 15 gal and 3 lb each take 52.5 gal and 10.5 lb', () => {
+  near(taken('15 gal/acre', '3.5 acres', liquid(1, 'g/L')) / 1000, volume('52.5 gal'), 1e-12);
+  near(taken('3 lb/acre', '3.5 acres', powder(100)) / 1000, 10.5 * 453.59237, 1e-12);
+});
+
+test(`D40 (seen, ${ACRE_SLIDES}): the 1/128 acre is 340.3125 square feet; a square of 18.5 ft is 0.6 % more`, () => {
+  near(toNumber(divide(groundOf('1/128 acre'), groundOf('1 sq ft'))), 340.3125, 1e-12);
+  near(18.5 ** 2 / 340.3125, 1.006, 0.001);
+});
+
+test(`D42, D43 (seen, ${ACRE_SLIDES}): the ounces caught on 1/128 acre are the gallons per acre`, () => {
+  const water = liquid(1, 'g/L');
+  near(taken('14 fl oz/340.3125 sq ft', '1 acre', water), taken('14 gal/acre', '1 acre', water), 1e-12);
+  // A row of 40 inches over 102 feet is 340 square feet: 14.01 gallons.
+  near(taken('14 fl oz/340 sq ft', '1 acre', water) / 1000, volume('14.01 gal'), 1e-3);
+});
+
+test('D45 (derived from the slides of D43): 40 gallons per acre are a gallon on 1,089 square feet', () => {
+  near(taken('40 gal/acre', '1089 sq ft', liquid(1, 'g/L')) / 1000, volume('1 gal'), 1e-12);
+});
