@@ -10,7 +10,7 @@ export function nearest(typed: string, known: readonly string[]): string | null 
   let least = Math.max(1, typed.length / 3);
   for (const word of known) {
     if (word.length > LONGEST || Math.abs(word.length - typed.length) > least) continue;
-    const changes = changesBetween(wanted, word.toLowerCase());
+    const changes = changesBetween(wanted, word.toLowerCase(), least);
     if (changes < least || (changes === least && best === null)) [best, least] = [word, changes];
   }
   return best;
@@ -20,16 +20,23 @@ export function nearest(typed: string, known: readonly string[]): string | null 
 const LONGEST = 64;
 const MOST = 300;
 
-/** How many letters must be added, left out or changed to make one word the other. */
-function changesBetween(a: string, b: string): number {
-  let above = Array.from({ length: b.length + 1 }, (_, column) => column);
+/** How many letters must be added, left out or changed to make one word the other; anything above the most that counts. */
+function changesBetween(a: string, b: string, most: number): number {
+  let above = new Uint8Array(b.length + 1);
+  let current = new Uint8Array(b.length + 1);
+  for (let column = 0; column <= b.length; column++) above[column] = column;
   for (let row = 1; row <= a.length; row++) {
-    const current = [row];
+    let least = row;
+    current[0] = row;
     for (let column = 1; column <= b.length; column++) {
-      const change = (above[column - 1] ?? 0) + (a[row - 1] === b[column - 1] ? 0 : 1);
-      current.push(Math.min(change, (above[column] ?? 0) + 1, (current[column - 1] ?? 0) + 1));
+      const change = (above[column - 1] ?? 0) + (a.charCodeAt(row - 1) === b.charCodeAt(column - 1) ? 0 : 1);
+      const changes = Math.min(change, (above[column] ?? 0) + 1, (current[column - 1] ?? 0) + 1);
+      current[column] = changes;
+      least = Math.min(least, changes);
     }
-    above = current;
+    // Later rows are never below the least of an earlier one.
+    if (least > most) return least;
+    [above, current] = [current, above];
   }
   return above[b.length] ?? 0;
 }

@@ -147,9 +147,9 @@ function judged(current: ShopFile, origin: Origin, headerLine: number): Pick<Csv
   return { faults: [], result: { file: withKnownHistory(canonical(current), parsed.file), comparison } };
 }
 
+/** As many faults as anybody reads in one go. The shop file itself names no more, and counts what it leaves out. */
 function atMost(faults: LineNote[]): LineNote[] {
-  const left = faults.length - MOST_FAULTS;
-  if (left <= 0) return faults;
-  const more = { line: null, column: null, message: `There are ${left} faults more. Put these right first.` };
+  if (faults.length <= MOST_FAULTS) return faults;
+  const more = { line: null, column: null, message: 'There are more faults than these. Put these right first.' };
   return [...faults.slice(0, MOST_FAULTS), more];
 }

@@ -32,9 +32,12 @@ export function lineFaults(faults: readonly Fault[], origin: Origin): LineNote[]
     .filter(({ line, field }) => line === null || !said.has(`${line} ${field}`))
     .filter(({ field }) => field === null || !origin.missing.has(field));
   return [...own, ...others]
-    .sort((a, b) => (a.line ?? 0) - (b.line ?? 0))
+    .sort((a, b) => (a.line ?? LAST) - (b.line ?? LAST))
     .map(({ line, field, message }) => ({ line, column: columnName(field, origin), message }));
 }
+
+/** What is about no line comes behind those that are. */
+const LAST = Number.MAX_SAFE_INTEGER;
 
 type Place = { line: number | null; field: string | null };
 
