@@ -1,48 +1,106 @@
-import type { Offer } from '@/lib/engine/shop';
+import type { OfferShown } from '@/lib/views/offers-shown';
 import { showMoney } from '@/shared/measure/show';
+import { showDayShort } from '@/shared/time/show-day';
+import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
+import { PriceSpark } from './price-spark';
 import styles from './product.module.css';
 
-/** Who sells it in which pack, at what price and how soon. Typed in as it stands, so nothing here opens. */
-export function OfferTable({ offers, ways }: { offers: Offer[]; ways: Ways }) {
+type OfferTableProps = {
+  offers: OfferShown[];
+  ways: Ways;
+  /** What names each line: who sells it, or, on the page of a supplier, what it is. */
+  by?: 'supplier' | 'product';
+};
+
+/** Who sells it in which pack, at what price now and before, and how soon. Those that were put away stand apart. */
+export function OfferTable({ offers, ways, by = 'supplier' }: OfferTableProps) {
+  const away = offers.filter(({ offer }) => offer.archived);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="Offers as a table">
       <table className={styles.table}>
         <thead>
           <tr>
-            <th scope="col">Supplier</th>
+            <th scope="col">{by === 'supplier' ? 'Supplier' : 'Product'}</th>
             <th scope="col">Pack</th>
             <th scope="col" className="number">
               Price
+            </th>
+            <th scope="col" className="number">
+              By the unit
             </th>
             <th scope="col">Lead time</th>
           </tr>
         </thead>
         <tbody>
-          {offers.map((offer) => (
-            <tr key={offer.id}>
-              <th scope="row">{offer.supplier.name}</th>
-              <td>{offer.packText}</td>
-              <td className="number">
-                {showMoney(offer.price, ways.currency)}
-                {offer.breaks.map(({ atLeast, price }) => (
-                  <span key={atLeast} className="soft">
-                    {' '}
-                    · {showMoney(price, ways.currency)} from {atLeast} packs
-                  </span>
-                ))}
-              </td>
-              <td>{leadText(offer.leadDays)}</td>
-            </tr>
-          ))}
+          {offers
+            .filter(({ offer }) => !offer.archived)
+            .map((shown) => (
+              <OfferRow key={shown.offer.id} shown={shown} ways={ways} by={by} />
+            ))}
         </tbody>
+        {away.length > 0 && (
+          <tbody>
+            <tr>
+              <th scope="rowgroup" colSpan={5} className="soft">
+                Put away: counted in no price
+              </th>
+            </tr>
+            {away.map((shown) => (
+              <OfferRow key={shown.offer.id} shown={shown} ways={ways} by={by} />
+            ))}
+          </tbody>
+        )}
       </table>
     </section>
   );
 }
 
+function OfferRow({ shown, ways, by }: { shown: OfferShown; ways: Ways; by: 'supplier' | 'product' }) {
+  const { offer, href, unitPrice, unit, isCheapest, prices } = shown;
+  const name = by === 'supplier' ? offer.supplier.name : offer.product.name;
+  return (
+    <tr>
+      <th scope="row">
+        <a href={href} className={styles.change} aria-label={`${name}, ${offer.packText}: prices and changes`}>
+          {name}
+        </a>
+      </th>
+      <td>{offer.packText}</td>
+      <td className="number">
+        <span className="unbroken">
+          <PriceSpark prices={prices} today={ways.today} /> {showMoney(offer.price, ways.currency)}
+        </span>
+        {offer.breaks.map(({ atLeast, price }) => (
+          <span key={atLeast} className={`soft ${styles.under}`}>
+            {showMoney(price, ways.currency)} from {atLeast} packs
+          </span>
+        ))}
+        <Before shown={shown} ways={ways} />
+      </td>
+      <td className="number">
+        <Figure of={unitPrice} ways={ways} />
+        <span className={`soft ${styles.under}`}>a {unit}</span>
+        {isCheapest && <b className={styles.under}>cheapest</b>}
+      </td>
+      <td>{leadText(offer.leadDays)}</td>
+    </tr>
+  );
+}
+
+/** What it cost before, and whether that was more or less, in words. */
+function Before({ shown: { offer, before }, ways }: { shown: OfferShown; ways: Ways }) {
+  if (!before || before.price === offer.price) return null;
+  return (
+    <span className={`soft ${styles.under}`}>
+      {before.price < offer.price ? '▲ dearer' : '▼ cheaper'}, {showMoney(before.price, ways.currency)}
+      {before.until === null ? ' before' : ` until ${showDayShort(before.until, ways.today)}`}
+    </span>
+  );
+}
+
 function leadText(days: number | null): string {
-  if (days === null) return 'not known';
+  if (days === null) return 'not known, so it gives no order-by day';
   return days === 0 ? 'the same day' : `${days} working ${days === 1 ? 'day' : 'days'}`;
 }

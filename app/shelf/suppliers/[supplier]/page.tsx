@@ -1,0 +1,59 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { clock } from '@/lib/clock';
+import { supplierScreen } from '@/lib/views/suppliers';
+import { fieldsOfSupplier } from '@/shared/forms/supplier';
+import { EmptyPlace } from '../../../_parts/empty-place';
+import { OfferTable } from '../../[product]/offer-table';
+import { PutAway } from '../../put-away';
+import { SupplierForm } from '../supplier-form';
+
+type SupplierParams = { params: Promise<{ supplier: string }> };
+
+const screenOf = async ({ params }: SupplierParams) =>
+  supplierScreen(clock, decodeURIComponent((await params).supplier));
+
+export async function generateMetadata(props: SupplierParams): Promise<Metadata> {
+  return { title: (await screenOf(props))?.supplier?.name ?? 'Not here' };
+}
+
+export default async function SupplierPage(props: SupplierParams) {
+  const screen = await screenOf(props);
+  if (!screen?.supplier) notFound();
+  const { supplier, shopId, expecting, taken, offers, ways } = screen;
+  return (
+    <>
+      <p>
+        <a href="/shelf/suppliers">Suppliers</a>
+      </p>
+      <h1>{supplier.name}</h1>
+      {supplier.archived && (
+        <p className="grave">Put away: nothing is bought from here, and nothing here counts in a price.</p>
+      )}
+      <section aria-labelledby="offers">
+        <h2 id="offers">What they offer</h2>
+        {offers.length === 0 ? (
+          <EmptyPlace step={{ href: '/shelf', text: 'Look at the shelf' }}>
+            Nothing yet. An offer is added at its product, under “Who sells it”.
+          </EmptyPlace>
+        ) : (
+          <OfferTable offers={offers} ways={ways} by="product" />
+        )}
+      </section>
+      <section aria-labelledby="facts">
+        <h2 id="facts">How they sell</h2>
+        <SupplierForm {...{ shop: shopId, id: supplier.id, expecting, taken, fields: fieldsOfSupplier(supplier) }} />
+      </section>
+      <PutAway
+        {...{
+          shop: shopId,
+          what: 'supplier',
+          id: supplier.id,
+          expecting,
+          archived: supplier.archived,
+          removable: true,
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,86 @@
+import type { Metadata } from 'next';
+import { clock } from '@/lib/clock';
+import { type SupplierListed, suppliersScreen } from '@/lib/views/suppliers';
+import { showMoney } from '@/shared/measure/show';
+import { EmptyPlace } from '../../_parts/empty-place';
+import { FirstVisit } from '../../_parts/first-visit';
+import styles from './suppliers.module.css';
+import { workingDaysText } from './working-days-text';
+
+export const metadata: Metadata = { title: 'Suppliers' };
+
+export default async function SuppliersPage() {
+  const screen = await suppliersScreen(clock);
+  if (!screen) return <FirstVisit />;
+  const { suppliers, putAway, ways } = screen;
+  return (
+    <>
+      <p>
+        <a href="/shelf">Shelf</a>
+      </p>
+      <div className={styles.head}>
+        <h1>Suppliers</h1>
+        <a className="button" href="/shelf/suppliers/new">
+          Add a supplier
+        </a>
+      </div>
+      {suppliers.length === 0 ? (
+        <EmptyPlace step={{ href: '/shelf/suppliers/new', text: 'Add a supplier' }}>
+          Who sells to the shop, what freight they take and on which days they work. Without one, nothing has a price or
+          an order-by day.
+        </EmptyPlace>
+      ) : (
+        <SupplierList suppliers={suppliers} currency={ways.currency} />
+      )}
+      {putAway.length > 0 && (
+        <section aria-labelledby="away">
+          <h2 id="away">Put away</h2>
+          <p className="soft">Nothing is bought from them any more, and they count in no price.</p>
+          <SupplierList suppliers={putAway} currency={ways.currency} />
+        </section>
+      )}
+    </>
+  );
+}
+
+function SupplierList({ suppliers, currency }: { suppliers: SupplierListed[]; currency: string }) {
+  return (
+    <ul className={styles.list}>
+      {suppliers.map((listed) => (
+        <li key={listed.supplier.id}>
+          <h3>
+            <a href={`/shelf/suppliers/${encodeURIComponent(listed.supplier.id)}`}>{listed.supplier.name}</a>
+            <span className="soft">{countText(listed.offers)}</span>
+          </h3>
+          <dl>
+            {factsOf(listed, currency).map(([name, value]) => (
+              <div key={name}>
+                <dt>{name}</dt>
+                <dd className={value === null ? 'grave' : undefined}>
+                  {value ?? 'not known, so nothing from here has a cost to replace'}
+                </dd>
+              </div>
+            ))}
+          </dl>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const countText = (offers: number): string =>
+  offers === 0 ? 'no offers yet' : `${offers} ${offers === 1 ? 'offer' : 'offers'}`;
+
+function factsOf({ supplier }: SupplierListed, currency: string): [string, string | null][] {
+  const { freightPerOrder, freeFreightOver, minimumOrder, workingDays } = supplier;
+  const money = (micros: number) => showMoney(micros, currency);
+  return [
+    [
+      'Freight',
+      freightPerOrder === null ? null : freightPerOrder === 0 ? 'none' : `${money(freightPerOrder)} an order`,
+    ],
+    ['No freight from', freeFreightOver === null ? 'always paid' : money(freeFreightOver)],
+    ['Smallest order', minimumOrder === null ? 'not known' : minimumOrder === 0 ? 'any' : money(minimumOrder)],
+    ['Works', workingDaysText(workingDays)],
+  ];
+}
