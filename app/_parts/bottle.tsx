@@ -11,18 +11,19 @@ type BottleProps = { bottle: BottleSeen; scale?: number };
 /**
  * One container as it stands on the shelf: drawn to scale, filled to its level, cap off once opened, its last usable
  * day on a paper tag. What will be left over when that day has passed is hatched from the bottom, since the rest is
- * drawn off above it. A powder stands in a jar. The words beside it say the same.
+ * drawn off above it. A powder stands in a jar; what has yet to come is drawn in broken lines; the tag of one past its
+ * day is crossed out. The words beside it say the same.
  */
 export function Bottle({ bottle, scale = 1 }: BottleProps) {
   const id = useId();
-  const height = LITRE * scale * Math.cbrt(bottle.litres);
-  const shape = bottle.form === 'powder' ? jar(height) : flask(height);
+  const { height, shape } = drawn(bottle, scale);
   const { width, mouth, top, outline } = shape;
   const level = (part: number) => height - BASE - (height - BASE - top) * part;
-  const room = { left: 3, right: (bottle.tag ? TAG.width : 20) + 6, above: 12 };
+  const room = { left: 3, right: (bottle.tag ? TAG.width : 20) + 6, above: ABOVE };
   return (
     <svg
       className={styles.bottle}
+      data-coming={bottle.coming || undefined}
       width={room.left + width + room.right}
       height={height + room.above}
       viewBox={`${-room.left} ${-room.above} ${room.left + width + room.right} ${height + room.above}`}
@@ -38,9 +39,33 @@ export function Bottle({ bottle, scale = 1 }: BottleProps) {
       </g>
       <path className={styles.glass} d={outline} />
       <Cap width={width} mouth={mouth} opened={bottle.opened} />
-      {bottle.tag && <PaperTag text={bottle.tag} from={[(width + mouth) / 2, top * 0.7]} to={[width + 3, top + 6]} />}
+      {bottle.tag && (
+        <PaperTag
+          text={bottle.tag}
+          past={bottle.past}
+          from={[(width + mouth) / 2, top * 0.7]}
+          to={[width + 3, top + (bottle.form === 'powder' ? 14 : 6)]}
+        />
+      )}
     </svg>
   );
+}
+
+/** How much to scale a bottle so that it stands so high. */
+export const scaleTo = ({ litres }: BottleSeen, height: number): number => height / (LITRE * Math.cbrt(litres));
+
+/** Where in its picture a bottle is empty and where it is full, as parts of the picture's height from above. */
+export function levelEdges(bottle: BottleSeen, scale: number): { empty: number; full: number } {
+  const { height, shape } = drawn(bottle, scale);
+  return { empty: (ABOVE + height - BASE) / (ABOVE + height), full: (ABOVE + shape.top) / (ABOVE + height) };
+}
+
+/** Room for the cap. */
+const ABOVE = 12;
+
+function drawn({ litres, form }: BottleSeen, scale: number): { height: number; shape: Shape } {
+  const height = LITRE * scale * Math.cbrt(litres);
+  return { height, shape: form === 'powder' ? jar(height) : flask(height) };
 }
 
 type Shape = { width: number; mouth: number; top: number; outline: string };
@@ -97,10 +122,12 @@ function Cap({ width, mouth, opened }: { width: number; mouth: number; opened: b
 /** Wide enough for a month and a year. */
 const TAG = { width: 64, height: 20 };
 
-function PaperTag({ text, from, to }: { text: string; from: [number, number]; to: [number, number] }) {
+type PaperTagProps = { text: string; past: boolean; from: [number, number]; to: [number, number] };
+
+function PaperTag({ text, past, from, to }: PaperTagProps) {
   const [x, y] = to;
   return (
-    <g>
+    <g data-past={past || undefined}>
       <path className={styles.string} d={`M${from.join(' ')} Q${x - 2} ${y - 8} ${x + 3} ${y + TAG.height / 2}`} />
       <g transform={`translate(${x} ${y})`}>
         <path
@@ -111,6 +138,7 @@ function PaperTag({ text, from, to }: { text: string; from: [number, number]; to
         <text className={styles.day} x={(TAG.width + 6) / 2} y={TAG.height / 2} dy="0.34em" textAnchor="middle">
           {text}
         </text>
+        {past && <path className={styles.struck} d={`M10 ${TAG.height / 2} H${TAG.width - 4}`} />}
       </g>
     </g>
   );

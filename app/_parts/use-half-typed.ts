@@ -6,7 +6,7 @@ import { type RefObject, useEffect } from 'react';
  * Keeps what is being typed into a form through a reload, for as long as the tab is open. Hidden fields and files are
  * not kept. Once the form was sent and done, nothing is.
  */
-export function useHalfTyped(form: RefObject<HTMLFormElement | null>, key: string, isDone: boolean): void {
+export function useHalfTyped(form: RefObject<HTMLFormElement | null>, key: string, isDone: boolean | object): void {
   useEffect(() => {
     const element = form.current;
     if (!element) return;

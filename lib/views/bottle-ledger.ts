@@ -24,8 +24,9 @@ export type LedgerLine = {
   /** The line that takes this one back, and the line that this one takes back. */
   takenBackBy: number | null;
   takesBack: number | null;
-  /** The movement to name when it is taken back; null when it cannot be. */
-  reversible: string | null;
+  /** The movement that it is, and whether it may be taken back; null for what moved nothing. */
+  movement: string | null;
+  reversible: boolean;
 };
 
 /** What a line says happened. */
@@ -49,9 +50,7 @@ export function ledgerLines({ lines, ledger, paid }: History, shop: Shop): Ledge
     const { occurredAt, recordedAt, actor, reason } = one;
     const written = { line: at + 1, what: whatOf(one, shop), recordedAt, actor, reason };
     const happened = { at: occurredAt, dayAlone: saysDayAlone(one) };
-    if (!('movement' in one)) {
-      return { ...written, happened, moved: null, takenBackBy: null, takesBack: null, reversible: null };
-    }
+    if (!('movement' in one)) return { ...written, happened, ...MOVED_NOTHING };
     const { movement } = one;
     const out = isOut(movement);
     left += out ? -movement.amount : movement.amount;
@@ -62,10 +61,13 @@ export function ledgerLines({ lines, ledger, paid }: History, shop: Shop): Ledge
       moved: { amount: movement.amount, out, left: left as Stock, cost: costs.get(movement.id) ?? null },
       takenBackBy: (back !== undefined && lineOf.get(back)) || null,
       takesBack: (movement.reverses !== null && lineOf.get(movement.reverses)) || null,
-      reversible: takeBack(ledger, movement.id, 'asked').ok ? movement.id : null,
+      movement: movement.id,
+      reversible: takeBack(ledger, movement.id, 'asked').ok,
     };
   });
 }
+
+const MOVED_NOTHING = { moved: null, takenBackBy: null, takesBack: null, movement: null, reversible: false };
 
 const saysDayAlone = (line: HistoryLine): boolean =>
   'movement' in line ? line.movement.kind === 'received' : line.change === 'opened' && line.reason !== DRAWN_FROM;

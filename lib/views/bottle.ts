@@ -1,23 +1,23 @@
 import 'server-only';
-import { randomBytes } from 'node:crypto';
 import type { Kept } from '@/shared/measure/read-stock';
 import { type Stock, stock } from '@/shared/quantity/amounts';
 import { type Day, daysBetween } from '@/shared/time/day';
 import { Zone } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { type History, historyOf, measuresOf } from '../data/ledger-rows';
+import { newCommandId } from '../data/new-id';
 import { wasDrawnFrom } from '../engine/ledger/decide';
 import { lastUsableDay } from '../engine/ledger/last-usable-day';
 import type { Container } from '../engine/shop';
-import { type BottleSpot, lastingAddress } from './bottle-address';
+import type { BottleSpot } from './bottle-address';
 import { type LedgerLine, ledgerLines } from './bottle-ledger';
 import { type BottleSeen, bottleSeen } from './bottle-seen';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
-import { shopsAndShown } from './shown-shop';
 
 /** One bottle: what is in it and since when, and everything that ever happened to it. */
 export type BottleScreen = Pick<House, 'today' | 'ways'> & {
+  shopId: string;
   spot: BottleSpot;
   /** Which of how many that came together, from 1. */
   number: number;
@@ -65,7 +65,7 @@ function screenOf(house: House, spot: BottleSpot, container: Container, history:
   const its = (what: string) => figure('container', lot, place, what);
   const last = lastUsableDay(container);
   return {
-    ...{ today, ways, spot, number: spot.place + 1, count: history.count },
+    ...{ today, ways, shopId: house.id, spot, number: spot.place + 1, count: history.count },
     product: { id: product.id, name: product.name, kind: product.kind },
     ...{ kept: { form, densityGPerMl, gramsPerTeaspoon }, pack: packText, size, left: remaining },
     seen: bottleSeen(plan, container),
@@ -76,7 +76,7 @@ function screenOf(house: House, spot: BottleSpot, container: Container, history:
     movements: history.ledger.movements.length,
     drawnFrom: wasDrawnFrom(history.ledger.movements),
     places: placesOf(shop.containers),
-    formId: formId(),
+    formId: newCommandId(),
   };
 }
 
@@ -87,22 +87,11 @@ const leftIn = ({ ledger }: History): number =>
 export const placesOf = (containers: readonly Container[]): string[] =>
   [...new Set(containers.flatMap(({ keptIn }) => (keptIn === null ? [] : [keptIn])))].sort();
 
-/** The id of a command for a form that is written out here: 32 hexadecimal digits. */
-export const formId = (): string => randomBytes(16).toString('hex');
-
-/** What a form about a bottle needs to read what was typed; null when the shop that is looked at has no such bottle. */
-export async function bottleToWrite(spot: BottleSpot) {
-  const { shown } = await shopsAndShown();
-  const measures = shown && (await measuresOf(shown.id, spot));
-  if (!shown || !measures) return null;
+/** What a form about a bottle needs to read what was typed; null when the shop has no such bottle. */
+export async function bottleToWrite(shopId: string, spot: BottleSpot) {
+  const measures = await measuresOf(shopId, spot);
+  if (!measures) return null;
   const units: 'us' | 'metric' = measures.units === 'metric' ? 'metric' : 'us';
   const zone = Zone.parse(measures.timeZone);
-  return {
-    shopId: shown.id,
-    kept: measures.kept,
-    size: stock(measures.size),
-    zone,
-    units,
-    address: lastingAddress(spot),
-  };
+  return { kept: measures.kept, size: stock(measures.size), zone, units };
 }

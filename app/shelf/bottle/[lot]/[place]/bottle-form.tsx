@@ -1,0 +1,70 @@
+'use client';
+
+import { type ReactNode, useActionState, useRef } from 'react';
+import type { FormState } from '@/shared/forms/form-state';
+import { IDLE } from '@/shared/forms/form-state';
+import { FormAnswer } from '../../../../_parts/form-field';
+import { useCommandId } from '../../../../_parts/use-command-id';
+import { useHalfTyped } from '../../../../_parts/use-half-typed';
+import styles from './bottle-page.module.css';
+
+/** Which bottle a form is about, and the id of its command in a browser that runs no scripts. */
+export type About = { shopId: string; lotId: string; place: number; formId: string };
+
+export type BottleAction = (state: FormState, form: FormData) => Promise<FormState>;
+
+type BottleFormProps = {
+  about: About;
+  action: BottleAction;
+  /** Tells this form from the others of the page. */
+  name: string;
+  /** What opens it, and what sends it. */
+  title: string;
+  button: string;
+  /** Whether it can no longer be sent, because it was done: then only its answer stays. */
+  isOver?: boolean;
+  children: (state: FormState) => ReactNode;
+};
+
+/** One thing that can happen to a bottle: closed until it is wanted, then one step. */
+export function BottleForm({ about, action, name, title, button, isOver, children }: BottleFormProps) {
+  const { state, send, isSending, form, commandId } = useSent(action, `${name} ${about.lotId} ${about.place}`);
+  if (isOver) return state.status === 'idle' ? null : <FormAnswer state={state} />;
+  return (
+    <details className={styles.deed} open={state.status !== 'idle'}>
+      <summary>{title}</summary>
+      <form ref={form} action={send} className={styles.form}>
+        <AboutFields about={about} commandId={commandId} />
+        {children(state)}
+        <FormAnswer state={state} />
+        <p>
+          <button type="submit" disabled={isSending}>
+            {isSending ? 'Writing it down…' : button}
+          </button>
+        </p>
+      </form>
+    </details>
+  );
+}
+
+/** A form that is sent again and again from one page: its state, and a command id for each time. */
+export function useSent(action: BottleAction, key: string) {
+  const [state, send, isSending] = useActionState(action, IDLE);
+  const form = useRef<HTMLFormElement>(null);
+  const done = state.status === 'done' ? state : false;
+  const commandId = useCommandId(done);
+  useHalfTyped(form, key, done);
+  return { state, send, isSending, form, commandId };
+}
+
+/** What every form about a bottle carries unseen. */
+export function AboutFields({ about, commandId }: { about: About; commandId: string }) {
+  return (
+    <>
+      <input type="hidden" name="commandId" value={commandId || about.formId} />
+      <input type="hidden" name="shop" value={about.shopId} />
+      <input type="hidden" name="lotId" value={about.lotId} />
+      <input type="hidden" name="place" value={about.place} />
+    </>
+  );
+}
