@@ -17,40 +17,60 @@ export function BottleShelf({ products, today, ways }: BottleShelfProps) {
     <ul className={styles.shelf}>
       {products.map((product) => (
         <li key={product.id} className={styles.product}>
-          <div className={styles.row}>
-            {product.bottles.map((bottle) => (
-              <Bottle key={bottle.key} bottle={bottle.seen} />
+          {/* The words beside them lead to the same pages, so the pictures are for those who point. */}
+          <div className={styles.row} aria-hidden={product.bottles.length > 0}>
+            {product.bottles.map(({ key, href, seen }) => (
+              <a key={key} className={styles.picture} href={href} tabIndex={-1}>
+                <Bottle bottle={seen} />
+              </a>
             ))}
             {product.bottles.length === 0 && <p className={styles.gap}>none left</p>}
           </div>
-          <div className={styles.rail}>
-            <h2 className={styles.name}>
-              <a href={`/shelf/${encodeURIComponent(product.id)}`}>{product.name}</a>
-            </h2>
-            <p className={styles.sum}>
-              {product.kind} · <Figure of={product.onHand} ways={ways} />
-              {product.someDead && (
-                <>
-                  , usable <Figure of={product.usable} ways={ways} />
-                </>
-              )}
-            </p>
-            <ReorderLine product={product} ways={ways} />
-            <ul className={styles.bottles}>
-              {product.bottles.map((bottle) => (
-                <BottleLine key={bottle.key} bottle={bottle} today={today} ways={ways} />
-              ))}
-            </ul>
-            {product.wastes && (
-              <p className={styles.waste}>
-                <Figure of={product.wasteCost} ways={ways} /> of it will be wasted
-              </p>
-            )}
-          </div>
+          <Rail product={product} today={today} ways={ways} />
         </li>
       ))}
     </ul>
   );
+}
+
+type RailProps = { product: ShelfProduct; today: Day; ways: Ways };
+
+function Rail({ product, today, ways }: RailProps) {
+  const { id, name, kind, archived, bottles } = product;
+  const place = placeOfAll(bottles);
+  return (
+    <div className={styles.rail}>
+      <h2 className={styles.name}>
+        <a href={`/shelf/${encodeURIComponent(id)}`}>{name}</a>
+      </h2>
+      <p>
+        {archived ? `${kind}, put away` : kind} · <Figure of={product.onHand} ways={ways} />
+        {product.someDead && (
+          <>
+            , usable <Figure of={product.usable} ways={ways} />
+          </>
+        )}
+        {place && ` · ${place}`}
+      </p>
+      <ReorderLine product={product} ways={ways} />
+      <ul className={styles.bottles}>
+        {bottles.map((bottle) => (
+          <BottleLine key={bottle.key} bottle={bottle} of={name} sayPlace={!place} today={today} ways={ways} />
+        ))}
+      </ul>
+      {product.wastes && (
+        <p className={styles.waste}>
+          <Figure of={product.wasteCost} ways={ways} /> of it will be wasted
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** The place that all of them stand in; null when they stand in several, or nobody noted it of one. */
+function placeOfAll(bottles: ShelfBottle[]): string | null {
+  const [first] = bottles;
+  return first && bottles.every(({ keptIn }) => keptIn === first.keptIn) ? first.keptIn : null;
 }
 
 function ReorderLine({ product, ways }: { product: ShelfProduct; ways: Ways }) {
@@ -82,18 +102,34 @@ function ReorderLine({ product, ways }: { product: ShelfProduct; ways: Ways }) {
   );
 }
 
-function BottleLine({ bottle, today, ways }: { bottle: ShelfBottle; today: Day; ways: Ways }) {
-  const { remaining, lastUsableDay, value, pack, daysLeft, coming, receivedOn, openedOn } = bottle;
+/** Half a year: past that, the day says enough. */
+const SOON = 182;
+
+type BottleLineProps = { bottle: ShelfBottle; of: string; sayPlace: boolean; today: Day; ways: Ways };
+
+function BottleLine({ bottle, of, sayPlace, today, ways }: BottleLineProps) {
+  const { href, number, remaining, lastUsableDay, value, pack, lot, daysLeft, coming, receivedOn, openedOn, keptIn } =
+    bottle;
   return (
     <li className={styles.bottle}>
       <span>
-        <Figure of={remaining} ways={ways} /> of {pack}
-        {openedOn ? ', opened' : ''} · worth <Figure of={value} ways={ways} />
-        {coming ? `, arrives ${showDayShort(receivedOn, today)}` : ''}
+        <Figure of={remaining} ways={ways} /> of{' '}
+        <a className={styles.to} href={href}>
+          {pack}
+          {openedOn && ', opened'}
+          <span className="spoken">
+            {' '}
+            of {of}, lot {lot}, number {number}
+          </span>
+        </a>{' '}
+        · <span className={styles.worth}>worth </span>
+        <Figure of={value} ways={ways} />
+        {coming && `, arrives ${showDayShort(receivedOn, today)}`}
+        {sayPlace && keptIn && ` · ${keptIn}`}
       </span>
       <span className={daysLeft !== null && daysLeft < 0 ? 'grave' : 'soft'}>
         last day <Figure of={lastUsableDay} ways={ways} />
-        {daysLeft !== null && `, ${daysLeftText(daysLeft)}`}
+        {daysLeft !== null && daysLeft <= SOON && `, ${daysLeftText(daysLeft)}`}
       </span>
     </li>
   );

@@ -1,3 +1,4 @@
+import type { ShelfBottle } from '@/lib/views/shelf-bottles';
 import type { ShelfProduct } from '@/lib/views/shelf-product';
 import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
@@ -9,6 +10,9 @@ import { weeksWords } from './weeks-words';
 
 type BottleTableProps = { products: ShelfProduct[]; today: Day; ways: Ways };
 
+const COLUMNS = ['Bottle', 'Left', 'Worth', 'Last usable day', 'Days to it', 'Stands in', 'Runs out', 'Reorder', 'By'];
+const NUMBERS = new Set(['Left', 'Worth']);
+
 /** The same shelf as a plain table: one block of rows per product, one row per container. */
 export function BottleTable({ products, today, ways }: BottleTableProps) {
   return (
@@ -17,18 +21,11 @@ export function BottleTable({ products, today, ways }: BottleTableProps) {
       <table className={styles.table}>
         <thead>
           <tr>
-            <th scope="col">Container</th>
-            <th scope="col" className="number">
-              Left
-            </th>
-            <th scope="col">Last usable day</th>
-            <th scope="col">Days to it</th>
-            <th scope="col" className="number">
-              Worth
-            </th>
-            <th scope="col">Runs out</th>
-            <th scope="col">Weeks until reorder</th>
-            <th scope="col">Order by</th>
+            {COLUMNS.map((column) => (
+              <th key={column} scope="col" className={NUMBERS.has(column) ? 'number' : undefined}>
+                {column}
+              </th>
+            ))}
           </tr>
         </thead>
         {products.map((product) => (
@@ -39,16 +36,22 @@ export function BottleTable({ products, today, ways }: BottleTableProps) {
   );
 }
 
-function ProductRows({ product, today, ways }: { product: ShelfProduct; today: Day; ways: Ways }) {
-  const { id, name, kind, onHand, runsOutOn, weeksUntilReorder, weeks, orderBy, bottles } = product;
+type ProductRowsProps = { product: ShelfProduct; today: Day; ways: Ways };
+
+function ProductRows({ product, today, ways }: ProductRowsProps) {
+  const { id, name, kind, archived, onHand, value, runsOutOn, weeksUntilReorder, weeks, orderBy, bottles } = product;
   return (
     <tbody>
       <tr className={styles.product}>
         <th scope="rowgroup">
-          <a href={`/shelf/${encodeURIComponent(id)}`}>{name}</a> <span className={styles.kind}>{kind}</span>
+          <a href={`/shelf/${encodeURIComponent(id)}`}>{name}</a>{' '}
+          <span className={styles.kind}>{archived ? `${kind}, put away` : kind}</span>
         </th>
         <td className="number">
           <Figure of={onHand} ways={ways} />
+        </td>
+        <td className="number">
+          <Figure of={value} ways={ways} />
         </td>
         <td colSpan={3} />
         <td>
@@ -64,27 +67,38 @@ function ProductRows({ product, today, ways }: { product: ShelfProduct; today: D
         </td>
       </tr>
       {bottles.map((bottle) => (
-        <tr key={bottle.key}>
-          <td className={styles.container}>
-            {bottle.pack}, lot {bottle.lot}
-            {bottle.openedOn && `, opened ${showDayShort(bottle.openedOn, today)}`}
-            {bottle.coming && `, arrives ${showDayShort(bottle.receivedOn, today)}`}
-          </td>
-          <td className="number">
-            <Figure of={bottle.remaining} ways={ways} />
-          </td>
-          <td>
-            <Figure of={bottle.lastUsableDay} ways={ways} />
-          </td>
-          <td className={bottle.daysLeft !== null && bottle.daysLeft < 0 ? 'grave' : undefined}>
-            {bottle.daysLeft === null ? 'not known' : daysLeftText(bottle.daysLeft)}
-          </td>
-          <td className="number">
-            <Figure of={bottle.value} ways={ways} />
-          </td>
-          <td colSpan={3} />
-        </tr>
+        <BottleRow key={bottle.key} bottle={bottle} today={today} ways={ways} />
       ))}
     </tbody>
+  );
+}
+
+function BottleRow({ bottle, today, ways }: { bottle: ShelfBottle; today: Day; ways: Ways }) {
+  const { href, number, pack, lot, openedOn, coming, receivedOn, remaining, lastUsableDay, daysLeft, value, keptIn } =
+    bottle;
+  return (
+    <tr>
+      <th scope="row" className={styles.container}>
+        <a href={href}>
+          {pack}, lot {lot} no. {number}
+        </a>
+        {openedOn && `, opened ${showDayShort(openedOn, today)}`}
+        {coming && `, arrives ${showDayShort(receivedOn, today)}`}
+      </th>
+      <td className="number">
+        <Figure of={remaining} ways={ways} />
+      </td>
+      <td className="number">
+        <Figure of={value} ways={ways} />
+      </td>
+      <td>
+        <Figure of={lastUsableDay} ways={ways} />
+      </td>
+      <td className={daysLeft !== null && daysLeft < 0 ? 'grave' : undefined}>
+        {daysLeft === null ? 'not known' : daysLeftText(daysLeft)}
+      </td>
+      <td>{keptIn ?? <span className="soft">not noted</span>}</td>
+      <td colSpan={3} />
+    </tr>
   );
 }

@@ -1,13 +1,18 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
-import { type ShelfScreen, shelfScreen } from '@/lib/views/shelf';
+import { NO_PLACE, type ShelfScreen, shelfScreen } from '@/lib/views/shelf';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { FlagLines } from '../_parts/flag-lines';
 import { one, type Search } from '../_parts/search';
 import { BottleShelf } from './bottle-shelf';
 import { BottleTable } from './bottle-table';
+import styles from './shelf.module.css';
 import { ShelfFilter } from './shelf-filter';
+import { shelfHref } from './shelf-href';
+import { ShelfLinks } from './shelf-links';
+import { ShelfSums } from './shelf-sums';
+import { ViewToggle } from './view-toggle';
 
 export const metadata: Metadata = { title: 'Shelf' };
 
@@ -17,19 +22,42 @@ export default async function ShelfPage({ searchParams }: { searchParams: Promis
   if (!screen) return <FirstVisit />;
   return (
     <>
-      <h1>Shelf</h1>
-      <p className="soft">{summaryOf(screen)}</p>
+      <div className={styles.top}>
+        <h1>Shelf</h1>
+        <ShelfLinks />
+      </div>
       {screen.all === 0 ? (
-        <EmptyPlace step={{ href: '/setup', text: 'Bring in a shop file' }}>
-          Every bottle as it stands: filled to what is left, with its last usable day. There is no product yet.
+        <EmptyPlace step={{ href: '/shelf/new', text: 'Enter the first product' }}>
+          Every bottle as it stands: filled to what is left, with its last usable day, what it is worth and when to
+          order more. There is no product yet. Whoever has them in a list can{' '}
+          <a href="/setup/csv">bring in the whole list</a>.
         </EmptyPlace>
       ) : (
-        <>
-          <ShelfFilter query={screen.query} kinds={screen.kinds} />
-          <Found screen={screen} />
-          <FlagLines flags={screen.flags} />
-        </>
+        <Shelf screen={screen} />
       )}
+    </>
+  );
+}
+
+function Shelf({ screen }: { screen: ShelfScreen }) {
+  const { query, kinds, places, putAway, sums, ways, flags } = screen;
+  const isTable = query.as === 'table';
+  return (
+    <>
+      <ShelfSums sums={sums} ways={ways} />
+      <ShelfFilter
+        query={query}
+        kinds={kinds}
+        places={places.map((place) => ({ value: place ?? NO_PLACE, text: place ?? 'not noted' }))}
+        putAway={putAway}
+      >
+        <ViewToggle isTable={isTable} href={shelfHref({ ...query, as: isTable ? 'bottles' : 'table' })} />
+      </ShelfFilter>
+      <p className={styles.found} role="status">
+        {foundWords(screen)}
+      </p>
+      <Found screen={screen} />
+      <FlagLines flags={flags} />
     </>
   );
 }
@@ -38,7 +66,7 @@ function Found({ screen: { products, query, today, ways } }: { screen: ShelfScre
   if (products.length === 0) {
     return (
       <EmptyPlace step={{ href: '/shelf', text: 'Show the whole shelf' }}>
-        No product is named like that, or has that in it.
+        No product is named like that, has that in it, or stands there.
       </EmptyPlace>
     );
   }
@@ -49,8 +77,10 @@ function Found({ screen: { products, query, today, ways } }: { screen: ShelfScre
   );
 }
 
-function summaryOf({ products, all }: ShelfScreen): string {
+function foundWords({ products, all }: ShelfScreen): string {
   const bottles = products.reduce((sum, product) => sum + product.bottles.length, 0);
-  const shown = products.length === all ? `${all} products` : `${products.length} of ${all} products`;
-  return `${shown} · ${bottles} ${bottles === 1 ? 'container' : 'containers'} with something in them`;
+  const shown = products.length === all ? counted(all, 'product') : `${products.length} of ${counted(all, 'product')}`;
+  return `${shown} · ${counted(bottles, 'bottle')} with something in them`;
 }
+
+const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;

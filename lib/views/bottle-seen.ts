@@ -14,7 +14,10 @@ export type BottleSeen = {
   opened: boolean;
   form: Product['form'];
   liquid: Liquid;
-  /** Its last usable day, short enough for a paper tag. */
+  /** Whether it has yet to arrive, and whether its last usable day is past. */
+  coming: boolean;
+  past: boolean;
+  /** Its last usable day, short enough for a paper tag; "?" when nobody knows it. Null for a picture without a tag. */
   tag: string | null;
 };
 
@@ -37,7 +40,7 @@ export const liquidOf = (product: Product): Liquid => LIQUIDS[product.kind];
 
 /** How a container stands on the shelf, and how much of it the plan will leave over. */
 export function bottleSeen(plan: Plan, container: Container): BottleSeen {
-  const { product, size, remaining, openedOn } = container;
+  const { product, size, remaining, receivedOn, openedOn } = container;
   const waste = plan.products
     .find((ahead) => ahead.product === product)
     ?.wastes.find((one) => one.container === container);
@@ -49,7 +52,9 @@ export function bottleSeen(plan: Plan, container: Container): BottleSeen {
     opened: openedOn !== null,
     form: product.form,
     liquid: liquidOf(product),
-    tag: last && tagText(last, plan.today),
+    coming: receivedOn > plan.today,
+    past: last !== null && last < plan.today,
+    tag: last === null ? '?' : tagText(last, plan.today),
   };
 }
 

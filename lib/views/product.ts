@@ -3,10 +3,13 @@ import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import type { Flag } from '../engine/rules/flag';
-import type { Offer, Product } from '../engine/shop';
+import type { Product } from '../engine/shop';
+import { bottleAddresses } from './bottle-addresses';
 import type { Fig } from './figures';
 import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
+import { type OfferShown, offersShown } from './offers-shown';
+import { type ReplaceShown, replaceShown } from './replace-shown';
 import { type ShelfProduct, shelfProduct } from './shelf-product';
 import { type Ramp, stockRamp } from './stock-ramp';
 
@@ -18,7 +21,8 @@ export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   facts: Product;
   weeks: { week: Day; cells: Fig[] }[];
   ramp: Ramp;
-  offers: Offer[];
+  offers: OfferShown[];
+  replace: ReplaceShown;
   flags: ProductFlag[];
 };
 
@@ -34,14 +38,18 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
   return {
     today,
     ways,
-    product: shelfProduct(house, ahead),
+    product: shelfProduct(house, ahead, await bottleAddresses(house.id)),
     facts: ahead.product,
     weeks: ahead.weeks.map(({ week }, number) => ({
       week,
       cells: WEEK_COLUMNS.map((column) => figure('product', id, 'week', number, column)),
     })),
     ramp: stockRamp(house, ahead),
-    offers: shop.offers.filter(({ product }) => product === ahead.product),
+    offers: offersShown(
+      house,
+      shop.offers.filter(({ product }) => product === ahead.product),
+    ),
+    replace: replaceShown(house, ahead.product),
     flags: firstOfEach(house, gravestFirst(plan.flags.filter(({ product }) => product === id))),
   };
 }

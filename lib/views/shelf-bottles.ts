@@ -1,6 +1,7 @@
 import { type Day, daysBetween } from '@/shared/time/day';
 import { lastUsableDay } from '../engine/ledger/last-usable-day';
 import type { Container, Product } from '../engine/shop';
+import type { BottleAddress, BottleAddressOf } from './bottle-addresses';
 import { type BottleSeen, bottleSeen } from './bottle-seen';
 import type { Fig } from './figures';
 import type { House } from './house';
@@ -8,6 +9,10 @@ import type { House } from './house';
 /** One container with something in it, as the shelf shows it. */
 export type ShelfBottle = {
   key: string;
+  /** The address of its own page, which lasts as long as it does. */
+  href: string;
+  /** Which of its lot it is, from 1, as its label says. */
+  number: number;
   seen: BottleSeen;
   pack: string;
   lot: string;
@@ -21,20 +26,22 @@ export type ShelfBottle = {
   openedOn: Day | null;
   /** Whether it has yet to arrive. */
   coming: boolean;
+  /** Where it stands; null when nobody noted it. */
+  keptIn: string | null;
 };
 
 /** The containers of a product with something in them, the first to die first. */
-export function bottlesOf(house: House, product: Product): ShelfBottle[] {
+export function bottlesOf(house: House, product: Product, addressOf: BottleAddressOf): ShelfBottle[] {
   return house.shop.containers
     .filter((one) => one.product === product && one.remaining > 0)
-    .map((container) => shelfBottle(house, container))
+    .map((container) => ({ ...shelfBottle(house, container), ...addressOf(container) }))
     .sort((a, b) => (a.lastDay ?? NEVER).localeCompare(b.lastDay ?? NEVER));
 }
 
 const NEVER = '9999-12-31';
 
-function shelfBottle({ plan, today, figure }: House, container: Container): ShelfBottle {
-  const { lot, place, packText, receivedOn, openedOn } = container;
+function shelfBottle({ plan, today, figure }: House, container: Container): Omit<ShelfBottle, keyof BottleAddress> {
+  const { lot, place, packText, receivedOn, openedOn, keptIn } = container;
   const lastDay = lastUsableDay(container);
   return {
     key: `${lot} ${place}`,
@@ -49,5 +56,6 @@ function shelfBottle({ plan, today, figure }: House, container: Container): Shel
     receivedOn,
     openedOn,
     coming: receivedOn > today,
+    keptIn,
   };
 }

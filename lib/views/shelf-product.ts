@@ -1,5 +1,6 @@
 import type { ProductAhead } from '../engine/ahead/plan';
 import type { Product } from '../engine/shop';
+import type { BottleAddressOf } from './bottle-addresses';
 import type { Fig } from './figures';
 import type { House } from './house';
 import { bottlesOf, type ShelfBottle } from './shelf-bottles';
@@ -9,6 +10,8 @@ export type ShelfProduct = {
   id: string;
   name: string;
   kind: Product['kind'];
+  /** Whether it was put away, and stands here only because something of it is left or was asked for. */
+  archived: boolean;
   onHand: Fig;
   usable: Fig;
   /** Whether some of what is there may no longer be used. */
@@ -19,18 +22,22 @@ export type ShelfProduct = {
   weeksUntilReorder: Fig;
   /** Whole weeks until it must be ordered; null when nothing runs out or nobody sells it. */
   weeks: number | null;
+  /** What its bottles are worth, at what was paid. */
+  value: Fig;
   wasteCost: Fig;
   wastes: boolean;
   bottles: ShelfBottle[];
 };
 
-export function shelfProduct(house: House, ahead: ProductAhead): ShelfProduct {
+/** A product as the shelf shows it, with every bottle that has something in it. */
+export function shelfProduct(house: House, ahead: ProductAhead, addressOf: BottleAddressOf): ShelfProduct {
   const { product, onHand, usable, runsOutOn, reorder, wastes } = ahead;
   const its = (what: string) => house.figure('product', product.id, what);
   return {
     id: product.id,
     name: product.name,
     kind: product.kind,
+    archived: product.archived,
     onHand: its('onHand'),
     usable: its('usable'),
     someDead: usable < onHand,
@@ -39,8 +46,9 @@ export function shelfProduct(house: House, ahead: ProductAhead): ShelfProduct {
     orderBy: its('orderBy'),
     weeksUntilReorder: its('weeksUntilReorder'),
     weeks: reorder?.weeks ?? null,
+    value: its('value'),
     wasteCost: its('wasteCost'),
     wastes: wastes.some(({ amount }) => amount > 0),
-    bottles: bottlesOf(house, product),
+    bottles: bottlesOf(house, product, addressOf),
   };
 }

@@ -1,29 +1,51 @@
 import 'server-only';
 import { z } from 'zod';
+import { fold } from '@/shared/text/fold';
 import type { Clock } from '../clock';
 import type { Flag } from '../engine/rules/flag';
 import type { Product } from '../engine/shop';
+import { bottleAddresses } from './bottle-addresses';
+import type { Fig } from './figures';
 import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
-import type { ShelfBottle } from './shelf-bottles';
+import { inShelfOrder, SHELF_ORDERS } from './shelf-order';
 import { type ShelfProduct, shelfProduct } from './shelf-product';
+
+/** In the address, the bottles of which nobody noted where they stand. */
+export const NO_PLACE = '?';
 
 /** What the shelf may be asked to show. Anything else in the address is left out of account. */
 const ShelfQuery = z.object({
   as: z.enum(['bottles', 'table']).catch('bottles'),
-  sort: z.enum(['name', 'dies']).catch('name'),
+  sort: z.enum(SHELF_ORDERS).catch('name'),
   kind: z.string().catch(''),
+  place: z.string().catch(''),
   find: z.string().trim().max(100).catch(''),
+  away: z.enum(['', 'too']).catch(''),
 });
 export type ShelfQuery = z.output<typeof ShelfQuery>;
 
 export type ShelfScreen = Pick<House, 'today' | 'ways'> & {
   query: ShelfQuery;
   kinds: string[];
+  /** Where bottles stand; the last is null when of some nobody noted it. */
+  places: (string | null)[];
   products: ShelfProduct[];
-  /** How many products the shop has, shown or not. */
+  /** How many products the shop has, shown or not, and how many of them are put away. */
   all: number;
+  putAway: number;
+  sums: ShelfSums;
   flags: Flag[];
+};
+
+/** The sums of the whole shelf, whatever of it is shown. */
+export type ShelfSums = {
+  value: Fig;
+  wasteCost: Fig;
+  replaceCost: Fig;
+  unknownValues: Fig;
+  /** Whether the value of any bottle is not known. */
+  someUnknown: boolean;
 };
 
 /** Every bottle by product: what is left, when it dies, what it is worth, when to order more. */
@@ -32,16 +54,22 @@ export async function shelfScreen(clock: Clock, asked: unknown): Promise<ShelfSc
   if (!house) return null;
   const { shop, today, ways, plan } = house;
   const query = ShelfQuery.parse(asked);
-  const wanted = plan.products.filter(({ product }) => isWanted(product, query));
-  const products = wanted.map((ahead) => shelfProduct(house, ahead)).sort(orderOf(query.sort));
+  const addressOf = await bottleAddresses(house.id);
+  const products = plan.products
+    .filter(({ product }) => isWanted(product, query))
+    .map((ahead) => standingWhere(shelfProduct(house, ahead, addressOf), query))
+    .filter((product) => isShown(product, query));
   const shown = new Set(products.map(({ id }) => id));
   return {
     today,
     ways,
     query,
     kinds: [...new Set(shop.products.map(({ kind }) => kind))].sort(),
-    products,
+    places: placesOf(house),
+    products: inShelfOrder(products, query.sort),
     all: shop.products.length,
+    putAway: shop.products.filter(({ archived }) => archived).length,
+    sums: sumsOf(house),
     flags: gravestFirst(
       plan.flags.filter(({ program, product }) => program === null && product !== null && shown.has(product)),
     ),
@@ -50,15 +78,35 @@ export async function shelfScreen(clock: Clock, asked: unknown): Promise<ShelfSc
 
 function isWanted({ name, kind, contents }: Product, { kind: asked, find }: ShelfQuery): boolean {
   if (asked !== '' && kind !== asked) return false;
-  const words = [name, ...contents.map(({ substance }) => substance)].join(' ').toLowerCase();
-  return words.includes(find.toLowerCase());
+  const words = fold([name, ...contents.map(({ substance }) => substance)].join(' '));
+  return fold(find)
+    .split(' ')
+    .every((word) => words.includes(word));
 }
 
-function orderOf(sort: ShelfQuery['sort']): (a: ShelfProduct, b: ShelfProduct) => number {
-  const byName = (a: ShelfProduct, b: ShelfProduct) => a.name.localeCompare(b.name);
-  if (sort === 'name') return byName;
-  return (a, b) => firstDeath(a.bottles).localeCompare(firstDeath(b.bottles)) || byName(a, b);
+/** The same product with those of its bottles that stand in the place that is asked for. */
+function standingWhere(product: ShelfProduct, { place }: ShelfQuery): ShelfProduct {
+  if (place === '') return product;
+  return { ...product, bottles: product.bottles.filter(({ keptIn }) => (keptIn ?? NO_PLACE) === place) };
 }
 
-/** The first day on which one of these bottles dies; those that never do come last. */
-const firstDeath = (bottles: ShelfBottle[]): string => bottles[0]?.lastDay ?? '9999-12-31';
+/** A place shows what stands in it; and what was put away stays out of sight once nothing of it is left. */
+const isShown = ({ archived, bottles }: ShelfProduct, { place, away }: ShelfQuery): boolean =>
+  bottles.length > 0 || (place === '' && (!archived || away === 'too'));
+
+function placesOf({ shop }: House): (string | null)[] {
+  const places = new Set(shop.containers.filter(({ remaining }) => remaining > 0).map(({ keptIn }) => keptIn));
+  const named = [...places].filter((place) => place !== null).sort((a, b) => a.localeCompare(b));
+  return places.has(null) ? [...named, null] : named;
+}
+
+function sumsOf({ figure }: House): ShelfSums {
+  const unknownValues = figure('shelf', 'unknownValues');
+  return {
+    value: figure('shelf', 'value'),
+    wasteCost: figure('shelf', 'wasteCost'),
+    replaceCost: figure('shelf', 'replaceCost'),
+    unknownValues,
+    someUnknown: unknownValues.value.kind === 'count' && unknownValues.value.value > 0,
+  };
+}

@@ -3,11 +3,9 @@ import { expect, test } from './page-test';
 test('the shelf can be narrowed by name, and says when nothing is found', async ({ page }) => {
   await page.goto('/shelf');
   await page.getByLabel('Name or substance').fill('oil');
-  await page.getByRole('button', { name: 'Show' }).click();
   await expect(page).toHaveURL(/find=oil/);
   await expect(page.getByRole('heading', { level: 2, name: /oil/i })).toHaveCount(2);
   await page.getByLabel('Name or substance').fill('no such thing');
-  await page.getByRole('button', { name: 'Show' }).click();
   await page.getByRole('link', { name: 'Show the whole shelf' }).click();
   await expect(page.getByRole('heading', { level: 2 })).toHaveCount(18);
 });
@@ -53,9 +51,9 @@ test.describe('without scripts', () => {
   test('the shelf is still narrowed, and a figure still leads to its working', async ({ page }) => {
     await page.goto('/shelf');
     await page.getByLabel('Kind').selectOption('fungicide');
-    await page.getByLabel('Shown as').selectOption('table');
     await page.getByRole('button', { name: 'Show' }).click();
     await expect(page).toHaveURL(/kind=fungicide/);
+    await page.getByRole('link', { name: 'As a table' }).click();
     await expect(page.getByRole('table')).toContainText('fungicide');
     await expect(page.getByRole('table')).not.toContainText('nutrient');
     await page.locator('[data-figure$="/onHand"]').first().click();
