@@ -7,14 +7,21 @@ import { incidentSentence, logIncident } from './incident';
 import { judgeKnock } from './judge-knock';
 import { readJsonBody } from './read-body';
 import { DATA_POLICY, SECURITY_HEADERS } from './security-headers';
+import { type Tell, toldInSteps, untold, wantsSteps } from './told-in-steps';
 import { type Visitor, visitorOf } from './visitor';
 
-/** What a route takes: its query, and for a POST its JSON body with the most bytes it may have. `saveAs` names a download. */
+/**
+ * What a route takes: its query, and for a POST its JSON body with the most bytes it may have. `saveAs` names a download,
+ * which is JSON unless it has another `type`: then the document is a text. A route that `tells` says how far it is, to
+ * whoever accepts that.
+ */
 export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
   query: Q;
   body?: B;
   limit?: number;
-  saveAs?: (document: T) => string;
+  saveAs?: (document: T, query: z.output<Q>) => string;
+  type?: string;
+  tells?: boolean;
 };
 
 /** What a route's handler is given, already read and judged. */
@@ -22,6 +29,8 @@ export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
   query: z.output<Q>;
   body: z.output<B>;
   visitor: Visitor;
+  /** Says how far it is. Whoever only wants the answer hears nothing of it. */
+  tell: Tell;
 };
 
 /**
@@ -46,14 +55,34 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       if (!query.success) return unreadable(400, 'This address asks for something else than is offered.', query.error);
       const body = await readBody(contract, request);
       if (body instanceof Response) return body;
-      const outcome = await answer({ query: query.data, body: body.value, visitor: visitorOf(knock.header) });
-      if (!outcome.ok) return refusal(outcome.refusal);
-      return contract.saveAs ? download(outcome.value, contract.saveAs(outcome.value)) : document(outcome.value);
+      const given = { query: query.data, body: body.value, visitor: visitorOf(knock.header) };
+      const answered = (tell: Tell) =>
+        answerOrIncident(request.method, contract, query.data, () => answer({ ...given, tell }));
+      const isTold = contract.tells === true && wantsSteps(knock.header);
+      return isTold ? toldInSteps(dataHeaders(), answered) : await answered(untold);
     } catch (error) {
-      return problem(500, incidentSentence(logIncident(`${request.method} route`, error)));
+      return incident(request.method, error);
     }
   };
 }
+
+async function answerOrIncident<Q extends z.ZodType, T>(
+  method: string,
+  { saveAs, type }: Pick<RouteContract<Q, z.ZodType, T>, 'saveAs' | 'type'>,
+  query: z.output<Q>,
+  answer: () => Promise<Outcome<T>>,
+): Promise<Response> {
+  try {
+    const outcome = await answer();
+    if (!outcome.ok) return refusal(outcome.refusal);
+    return saveAs ? download(outcome.value, saveAs(outcome.value, query), type) : document(outcome.value);
+  } catch (error) {
+    return incident(method, error);
+  }
+}
+
+const incident = (method: string, error: unknown): Response =>
+  problem(500, incidentSentence(logIncident(`${method} route`, error)));
 
 async function readBody<B extends z.ZodType>(
   contract: { body?: B; limit?: number },
@@ -84,12 +113,12 @@ function document(content: unknown): Response {
 }
 
 /** A document to keep: laid out for people, under a name that is safe on every disk. */
-function download(content: unknown, name: string): Response {
+function download(content: unknown, name: string, type = 'application/json'): Response {
   const safe = name.normalize('NFKD').replace(/[^\w.-]+/g, '-');
-  return new Response(`${JSON.stringify(content, null, 2)}\n`, {
+  return new Response(typeof content === 'string' ? content : `${JSON.stringify(content, null, 2)}\n`, {
     headers: {
       ...dataHeaders(),
-      'Content-Type': 'application/json; charset=utf-8',
+      'Content-Type': `${type}; charset=utf-8`,
       'Content-Disposition': `attachment; filename="${safe}"`,
     },
   });

@@ -1,6 +1,14 @@
 import { z } from 'zod';
 import { shopFileSchema } from '../shop-file/json-schema';
 import { ImportAnswer, KeepoutAnswer, MixAnswer, PlanAnswer, PreviewAnswer, Problem, WorkingAnswer } from './answers';
+import {
+  CsvImportAnswer,
+  CsvImportBody,
+  CsvPreviewAnswer,
+  CsvPreviewBody,
+  CsvQuestion,
+  TemplateQuestion,
+} from './csv-bodies';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
 import { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
 import { RecipeCheckBody } from './recipe-check-body';
@@ -17,6 +25,7 @@ export const openApi = () => ({
   },
   servers: [{ url: '/api/v1' }],
   paths: {
+    ...csvPaths(),
     '/plan': { get: asked('plan', 'Sprayings, costs, stock and flags ahead', PlanQuestion, 'Plan') },
     '/mix': { get: asked('mix', 'The mix sheet of a recipe: order, amounts, strength, pH, cost', MixQuestion, 'Mix') },
     '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
@@ -30,7 +39,7 @@ export const openApi = () => ({
       post: sent('checkRecipe', 'What a recipe comes to while it is typed', 'RecipeBody', 'AnyObject'),
     },
   },
-  components: { schemas: schemas() },
+  components: { schemas: { ...schemas(), ...csvSchemas() } },
 });
 
 const schemas = () => ({
@@ -47,6 +56,35 @@ const schemas = () => ({
   RecipeBody: bodySchema(RecipeCheckBody),
   AnyObject: { type: 'object' },
 });
+
+const csvPaths = () => ({
+  '/csv/products.csv': { get: listed('exportProducts', 'The products of a shop as CSV', CsvQuestion) },
+  '/csv/offers.csv': { get: listed('exportOffers', 'The offers of a shop as CSV', CsvQuestion) },
+  '/csv/lots.csv': { get: listed('exportLots', 'The lots of a shop as CSV', CsvQuestion) },
+  '/csv/template.csv': { get: listed('csvTemplate', 'A list to begin with, as CSV', TemplateQuestion) },
+  '/csv/preview': {
+    post: sent('previewCsv', `What a CSV list would change. ${STEPS}`, 'CsvPreviewBody', 'CsvPreview'),
+  },
+  '/csv/import': { post: sent('importCsv', `Import a CSV list. ${STEPS}`, 'CsvImportBody', 'CsvImported') },
+});
+
+const csvSchemas = () => ({
+  CsvPreviewBody: bodySchema(CsvPreviewBody),
+  CsvImportBody: bodySchema(CsvImportBody),
+  CsvPreview: answerSchema(CsvPreviewAnswer),
+  CsvImported: answerSchema(CsvImportAnswer),
+});
+
+/** A route that can say how far it is. */
+const STEPS =
+  'Whoever accepts application/x-ndjson gets a line for each step, and last {"status", "answer"} with what is answered otherwise.';
+
+/** A list as comma-separated values (RFC 4180). */
+function listed(operationId: string, summary: string, question: z.ZodObject) {
+  const described = asked(operationId, summary, question, 'AnyObject');
+  const csv = { description: 'Answered.', content: { 'text/csv': { schema: { type: 'string' } } } };
+  return { ...described, responses: { ...described.responses, 200: csv } };
+}
 
 function asked(operationId: string, summary: string, question: z.ZodObject, answer: string) {
   const { properties = {}, required = [] } = z.toJSONSchema(question, { io: 'input', unrepresentable: 'any' });

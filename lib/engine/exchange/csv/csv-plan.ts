@@ -30,6 +30,8 @@ export type CsvPlan = {
   open: { decimals: string | null; dayOrder: { column: string; example: string } | null; suppliers: string[] };
   warnings: LineNote[];
   faults: LineNote[];
+  /** The line that each thing of the list stands on, by its id. */
+  lineOf: ReadonlyMap<string, number>;
   /** The shop with it in its plain form, and how that differs; null as long as there is a fault. */
   result: { file: ShopFile; comparison: Comparison } | null;
 };
@@ -76,6 +78,7 @@ export function* csvPlan(current: ShopFile, asked: CsvAsked): Generator<CsvProgr
     columns: columns.map((each) => ({ ...named(each), example: exampleOf(rows, each.place) })),
     open: { decimals, dayOrder, suppliers: suppliers.map(({ name }) => name) },
     warnings: asked.list === 'products' ? nameWarnings(current, lines, columns) : [],
+    lineOf: new Map(lines.map(({ line, thing }) => [String(thing.id), line])),
     ...judged(current, origin, header.line),
   };
 }
@@ -86,6 +89,7 @@ const NOTHING: CsvPlan = {
   open: { decimals: null, dayOrder: null, suppliers: [] },
   warnings: [],
   faults: [],
+  lineOf: new Map(),
   result: null,
 };
 
