@@ -30,8 +30,8 @@ export const WeighSpoon = Sent.pipe(
   z.strictObject({
     commandId: commandId(),
     shop: shopId(),
-    product: z.string().max(64),
-    expecting: fingerprint(),
+    id: z.string().max(64),
+    standing: fingerprint(),
     pieces,
     way,
     readings: readingList,
@@ -40,5 +40,13 @@ export const WeighSpoon = Sent.pipe(
 
 /** What was read while counting drops, to be kept in the shop. */
 export const MeasureDrop = Sent.pipe(
-  z.strictObject({ commandId: commandId(), shop: shopId(), pieces, way, readings: readingList }),
+  z.strictObject({
+    commandId: commandId(),
+    shop: shopId(),
+    id: z.literal(''),
+    standing: z.literal(''),
+    pieces,
+    way,
+    readings: readingList,
+  }),
 );

@@ -13,7 +13,8 @@ const About = z.object({
   shop: shopId(),
   /** The product that is corrected; empty for a new one. */
   id: z.string().max(64),
-  expecting: z.union([fingerprint(), z.literal('')]),
+  /** How the product stood when the form was opened; empty for a new one. */
+  standing: z.union([fingerprint(), z.literal('')]),
   /** Whether a second product of the same name is meant. */
   keepBoth: z.string().max(10).default(''),
 });

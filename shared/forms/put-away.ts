@@ -6,7 +6,7 @@ export const PutAway = z.strictObject({
   commandId: commandId(),
   shop: shopId(),
   product: z.string().max(64),
-  expecting: fingerprint(),
+  standing: fingerprint(),
   archived: z.enum(['yes', 'no']),
 });
 

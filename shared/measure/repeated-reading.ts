@@ -77,6 +77,11 @@ export function portionsOf(
   return { ok: true, value: portions };
 }
 
+/** A spread for people, in percent: two digits are more than a spoon is worth. */
+export const spreadText = (spread: number): string => `${PERCENT.format(spread * 100)} %`;
+
+const PERCENT = new Intl.NumberFormat('en-US', { maximumSignificantDigits: 2 });
+
 function wholeNumberText(text: string): Reading<Exact> {
   const number = leadingNumber(text, '4.8');
   if (!number.ok) return number;

@@ -21,7 +21,7 @@ test('a form read and put into fields again is the same form, and the door knows
   fc.assert(
     fc.property(anyProduct, (product) => {
       const fields = formOfProduct(product);
-      const about = { commandId: 'a'.repeat(32), shop: 's', id: product.id, expecting: '', keepBoth: '' };
+      const about = { commandId: 'a'.repeat(32), shop: 's', id: product.id, standing: '', keepBoth: '' };
       const read = ProductForm.safeParse({ ...about, ...fields });
       expect(read.data).toEqual({ ...about, fields });
       // biome-ignore lint/suspicious/noExplicitAny: the form gives what parsing judges; here it is known to fit.
@@ -31,7 +31,7 @@ test('a form read and put into fields again is the same form, and the door knows
 });
 
 test('a form with a field that no product has, or without what it is about, is not read', () => {
-  const about = { commandId: 'a'.repeat(32), shop: 's', id: '', expecting: '' };
+  const about = { commandId: 'a'.repeat(32), shop: 's', id: '', standing: '' };
   expect(ProductForm.safeParse({ ...about, name: 'Soap' }).success).toBe(true);
   for (const more of [
     { reiHours: '4' },

@@ -1,0 +1,30 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { clock } from '@/lib/clock';
+import { productFormScreen } from '@/lib/views/product-form';
+import { ProductForm } from '../../product-form/product-form';
+
+type ProductParams = { params: Promise<{ product: string }> };
+
+export async function generateMetadata({ params }: ProductParams): Promise<Metadata> {
+  const screen = await productFormScreen(clock, decodeURIComponent((await params).product));
+  return { title: screen ? `Correct ${screen.name}` : 'Not here' };
+}
+
+export default async function EditProductPage({ params }: ProductParams) {
+  const { product } = await params;
+  const screen = await productFormScreen(clock, decodeURIComponent(product));
+  if (!screen) notFound();
+  return (
+    <>
+      <p>
+        <a href="/shelf">Shelf</a> / <a href={`/shelf/${product}`}>{screen.name}</a>
+      </p>
+      <h1>Correct {screen.name}</h1>
+      <p className="soft">What the books hold already stays as it was: what was received, drawn and sprayed.</p>
+      <div className="apart">
+        <ProductForm {...screen} />
+      </div>
+    </>
+  );
+}

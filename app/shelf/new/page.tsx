@@ -1,0 +1,26 @@
+import type { Metadata } from 'next';
+import { clock } from '@/lib/clock';
+import { productFormScreen } from '@/lib/views/product-form';
+import { FirstVisit } from '../../_parts/first-visit';
+import { ProductForm } from '../product-form/product-form';
+
+export const metadata: Metadata = { title: 'A new product' };
+
+export default async function NewProductPage() {
+  const screen = await productFormScreen(clock, null);
+  if (!screen) return <FirstVisit />;
+  return (
+    <>
+      <p>
+        <a href="/shelf">Shelf</a>
+      </p>
+      <h1>A new product</h1>
+      <p className="soft">
+        Name, kind and form are enough to begin. What is not known may stay so, and is shown as that.
+      </p>
+      <div className="apart">
+        <ProductForm {...screen} />
+      </div>
+    </>
+  );
+}
