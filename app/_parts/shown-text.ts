@@ -1,5 +1,5 @@
 import type { Shown } from '@/lib/engine/working/shown';
-import { showMinutes, showMoney, showNumber, showStock, showVolume } from '@/shared/measure/show';
+import { showMass, showMinutes, showMoney, showNumber, showStock, showVolume } from '@/shared/measure/show';
 import type { Day } from '@/shared/time/day';
 import { showDayShort, showUntil } from '@/shared/time/show-day';
 import type { Zone } from '@/shared/time/zone';
@@ -16,6 +16,8 @@ export function shownText(value: Shown, ways: Ways): string {
       return showStock(value.amount, value.form, ways.units);
     case 'volume':
       return showVolume(value.ml * 1000, ways.units);
+    case 'mass':
+      return showMass(value.g * 1000, ways.units);
     case 'count':
       return `${showNumber(value.value)} ${counted(value.value, value.of)}`;
     case 'ratio':

@@ -1,6 +1,5 @@
 import { draftOfLines } from '@/shared/forms/recipe';
-import { exact, toNumber } from '@/shared/quantity/exact';
-import { wholeNearest } from '@/shared/quantity/rounding';
+import { toNumber } from '@/shared/quantity/exact';
 import type { CheckedLine } from '../mix/line-check';
 import { type RecipeCheck, recipeCheck } from '../mix/recipe-check';
 import type { Ingredient, Recipe, Shop } from '../shop';
@@ -102,7 +101,10 @@ const BY_WHAT = {
 };
 
 function amountShown({ amount, form, missing }: CheckedLine, per: Per): Shown {
-  if (amount && 'perLitre' in amount) return { kind: 'stock', amount: wholeNearest(exact(amount[per])), form };
+  if (amount && 'perLitre' in amount) {
+    const inSpray = amount[per] / 1000;
+    return form === 'liquid' ? { kind: 'volume', ml: inSpray } : { kind: 'mass', g: inSpray };
+  }
   return unknown(missing ?? 'It goes by area, so it depends on the benches.');
 }
 

@@ -7,6 +7,7 @@ export type Shown =
   | { kind: 'money'; micros: number }
   | { kind: 'stock'; amount: Stock; form: 'liquid' | 'powder' }
   | { kind: 'volume'; ml: number }
+  | { kind: 'mass'; g: number }
   | { kind: 'count'; value: number; of: string }
   | { kind: 'ratio'; value: number; unit: string }
   | { kind: 'day'; day: Day }

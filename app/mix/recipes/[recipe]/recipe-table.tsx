@@ -6,51 +6,38 @@ import styles from './recipe.module.css';
 /** What goes in: the dose as typed, what that is a litre, a gallon and a fill, what it costs, and what the label says. */
 export function RecipeTable({ screen: { lines, ways, fill } }: { screen: RecipeScreen }) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
-    <section className="sideways" tabIndex={0} aria-label="What goes in, as a table">
-      <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Product</th>
-            <th scope="col">Dose</th>
-            <th scope="col" className="number">
-              A litre
-            </th>
-            <th scope="col" className="number">
-              A gallon
-            </th>
-            <th scope="col" className="number">
-              A fill of {fill}
-            </th>
-            <th scope="col" className="number">
-              Cost a litre
-            </th>
-          </tr>
-        </thead>
+    <section aria-labelledby="goes-in">
+      <h2 id="goes-in">What goes in</h2>
+      <ul className={styles.lines}>
         {lines.map((line, number) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a line is its place in the recipe.
-          <tbody key={number}>
-            <tr>
-              <th scope="row">
-                <a href={`/shelf/${encodeURIComponent(line.product.id)}`}>{line.product.name}</a>
-              </th>
-              <td>{line.dose}</td>
-              {FIGURES.map((figure) => (
-                <td key={figure} className="number">
-                  <Figure of={line[figure]} ways={ways} />
-                </td>
+          <li key={number}>
+            <p className={styles.line}>
+              <a href={`/shelf/${encodeURIComponent(line.product.id)}`}>{line.product.name}</a> <b>{line.dose}</b>
+            </p>
+            <dl className={styles.amounts}>
+              {FIGURES.map(([figure, title]) => (
+                <div key={figure}>
+                  <dt>{figure === 'perFill' ? `${title} of ${fill}` : title}</dt>
+                  <dd>
+                    <Figure of={line[figure]} ways={ways} />
+                  </dd>
+                </div>
               ))}
-            </tr>
-            <tr className={styles.label}>
-              <td colSpan={6}>
-                <LabelSaid label={line.label} />
-              </td>
-            </tr>
-          </tbody>
+            </dl>
+            <div className={styles.label}>
+              <LabelSaid label={line.label} />
+            </div>
+          </li>
         ))}
-      </table>
+      </ul>
     </section>
   );
 }
 
-const FIGURES = ['perLitre', 'perGallon', 'perFill', 'cost'] as const satisfies (keyof RecipeLineShown)[];
+const FIGURES = [
+  ['perLitre', 'A litre'],
+  ['perGallon', 'A gallon'],
+  ['perFill', 'A fill'],
+  ['cost', 'Cost a litre'],
+] as const satisfies [keyof RecipeLineShown, string][];

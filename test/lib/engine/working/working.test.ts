@@ -28,6 +28,13 @@ beforeAll(() => {
         ),
       ),
     ]),
+    ...shop.recipes.flatMap(({ id, ingredients }) => [
+      figureAddress('recipe', id, 'costPerLitre'),
+      figureAddress('recipe', id, 'strength', 0),
+      ...ingredients.flatMap((_, line) =>
+        ['perLitre', 'perGallon', 'perFill', 'cost'].map((figure) => figureAddress('recipe', id, 'line', line, figure)),
+      ),
+    ]),
     ...plan.products.flatMap(({ product, weeks }) => [
       ...['onHand', 'usable', 'runsOutOn', 'orderBy', 'weeksUntilReorder', 'wasteCost', 'value'].map((figure) =>
         figureAddress('product', product.id, figure),
