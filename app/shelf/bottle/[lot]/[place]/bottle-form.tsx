@@ -1,21 +1,17 @@
 'use client';
 
-import { type ReactNode, useActionState, useRef } from 'react';
+import type { ReactNode } from 'react';
 import type { FormState } from '@/shared/forms/form-state';
-import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../../../_parts/form-field';
-import { useCommandId } from '../../../../_parts/use-command-id';
-import { useHalfTyped } from '../../../../_parts/use-half-typed';
+import { type FormAction, useSent } from '../../../../_parts/use-sent';
 import styles from './bottle-page.module.css';
 
 /** Which bottle a form is about, and the id of its command in a browser that runs no scripts. */
 export type About = { shopId: string; lotId: string; place: number; formId: string };
 
-export type BottleAction = (state: FormState, form: FormData) => Promise<FormState>;
-
 type BottleFormProps = {
   about: About;
-  action: BottleAction;
+  action: FormAction;
   /** Tells this form from the others of the page. */
   name: string;
   /** What opens it, and what sends it. */
@@ -45,16 +41,6 @@ export function BottleForm({ about, action, name, title, button, isOver, childre
       </form>
     </details>
   );
-}
-
-/** A form that is sent again and again from one page: its state, and a command id for each time. */
-export function useSent(action: BottleAction, key: string) {
-  const [state, send, isSending] = useActionState(action, IDLE);
-  const form = useRef<HTMLFormElement>(null);
-  const done = state.status === 'done' ? state : false;
-  const commandId = useCommandId(done);
-  useHalfTyped(form, key, done);
-  return { state, send, isSending, form, commandId };
 }
 
 /** What every form about a bottle carries unseen. */

@@ -9,7 +9,8 @@ import { showStock, type Units } from '@/shared/measure/show';
 import { type Stock, stock } from '@/shared/quantity/amounts';
 import { FormAnswer, FormField, typedIn } from '../../../../_parts/form-field';
 import { LevelBottle } from '../../../../_parts/level-bottle';
-import { type About, AboutFields, useSent } from './bottle-form';
+import { useSent } from '../../../../_parts/use-sent';
+import { type About, AboutFields } from './bottle-form';
 import styles from './bottle-page.module.css';
 import { countBottleAction } from './stock-actions';
 
@@ -35,6 +36,8 @@ export function CountForm({ about, bottle, kept, pack, size, told, movements, un
   useEffect(() => {
     if (state.status === 'done') setTyped(null);
   }, [state]);
+  // Without scripts the reason has to be there from the first.
+  const isAlive = commandId !== '';
   const text = typed ?? typedIn(state, 'found', levelText(told, size, kept));
   const read = readLevel(text, size, kept);
   const level = read.ok ? read.value : told;
@@ -65,10 +68,9 @@ export function CountForm({ about, bottle, kept, pack, size, told, movements, un
           )}
         </FormField>
         <p aria-live="polite">{read.ok ? difference(level, told, shown) : ''}</p>
-        <noscript>
-          <p>The ledger says {shown(told)}.</p>
-        </noscript>
-        <CountReason key={state.status} state={state} isNeeded={needsReason(level, told, size)} />
+        {(level !== told || !isAlive) && (
+          <CountReason key={state.status} state={state} isNeeded={needsReason(level, told, size)} />
+        )}
         <FormAnswer state={state} />
         <p>
           <button type="submit" data-main="" disabled={isSending}>

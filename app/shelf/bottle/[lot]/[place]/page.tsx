@@ -133,7 +133,7 @@ function Facts({ screen }: { screen: BottleScreen }) {
           <dd>{showDay(receivedOn, today)}</dd>
         </div>
       </dl>
-      <p>
+      <p className={styles.print}>
         <a className="button" href={`/shelf/labels?lots=${encodeURIComponent(spot.lotId)}`}>
           Print its label
         </a>
