@@ -13,6 +13,7 @@ import { weeksWords } from '../weeks-words';
 import { ContainerTable } from './container-table';
 import { LabelFacts } from './label-facts';
 import { OfferTable } from './offer-table';
+import { OffersFoot } from './offers-foot';
 import styles from './product.module.css';
 import { RunOutChart } from './run-out-chart';
 import { WeeksTable } from './weeks-table';
@@ -71,6 +72,7 @@ export default async function ProductPage({ params }: ProductParams) {
             ) : (
               <OfferTable offers={offers} ways={ways} />
             )}
+            <OffersFoot product={product.id} replace={screen.replace} ways={ways} />
           </section>
           <section aria-labelledby="label">
             <h2 id="label">What its label says</h2>
