@@ -26,6 +26,7 @@ export type Refusal =
   | { code: 'same-key-other-body' }
   | { code: 'shop-changed-since-preview' }
   | { code: 'changed-meanwhile'; id: string }
+  | { code: 'already-done'; on: string }
   | { code: 'in-use'; what: string; where: string[] }
   | { code: 'no-such-route' }
   | { code: 'faults'; faults: Fault[] };
@@ -69,6 +70,8 @@ export function explain(refusal: Refusal): string {
       return 'The shop has changed since this preview was made. Look at the changes once more, then confirm.';
     case 'changed-meanwhile':
       return 'Somebody else changed this since you opened it. What you typed is still here: open it in another tab, look at what is there now, and enter your change again.';
+    case 'already-done':
+      return `The spraying planned for ${refusal.on} is already on record, so nothing was drawn or written again. If it really was sprayed twice, mix it once more without the plan.`;
     case 'in-use':
       return `This ${refusal.what} is in use and stays: ${refusal.where.join('; ')}. Put it away instead: it is then offered nowhere, and what it did stays.`;
     case 'no-such-route':

@@ -187,18 +187,13 @@ async function programsOf(rows: Rows, mine: Mine) {
 async function changesOf(rows: Rows, { where }: Mine) {
   const lines = await rows.sprayingChange.findMany({ where, orderBy: [{ plannedOn: 'asc' }, { number: 'asc' }] });
   const newest = new Map(lines.map((line) => [keyOf(line.programId, line.plannedOn), line]));
-  return byOwner(
-    [...newest.values()].map((line) => ({
-      programId: line.programId,
-      on: line.plannedOn,
-      kind: line.kind,
-      application: line.applicationId,
-      movedTo: line.movedToOn,
+  const changes = byOwner([...newest.values()], ({ programId }) => programId);
+  return (program: string) =>
+    changes(program).map((line) => ({
+      ...{ on: line.plannedOn, kind: line.kind, application: line.applicationId, movedTo: line.movedToOn },
       startTime: line.movedToMinute === null ? null : showClockTime(line.movedToMinute),
       reason: line.reason,
-    })),
-    ({ programId }) => programId,
-  );
+    }));
 }
 
 const money = (stored: bigint | null): string | null => (stored === null ? null : plainMoney(toMicros(stored)));

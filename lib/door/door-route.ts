@@ -130,6 +130,8 @@ function refusal(why: Refusal): Response {
     'no-such-route': 404,
     'same-key-other-body': 409,
     'shop-changed-since-preview': 409,
+    'changed-meanwhile': 409,
+    'already-done': 409,
   };
   const code = why.code in status ? status[why.code as keyof typeof status] : 422;
   return problem(code, explain(why), why.code === 'faults' ? why.faults : undefined);

@@ -156,3 +156,9 @@ export const ImportAnswer = z.strictObject({
 
 /** Any refusal: one sentence, and the places when there are several. */
 export const Problem = z.strictObject({ message: z.string(), faults: z.array(fault).optional() });
+
+/** What `POST /api/v1/mix/finish` answers. */
+export const FinishedMix = z.object({
+  application: z.string().describe('The id of the record.'),
+  cost: z.number().nullable().describe('What the products in it cost as drawn, in millionths; null when not known.'),
+});

@@ -29,7 +29,9 @@ const Poured = z.strictObject({
         heldMore: z
           .boolean()
           .default(false)
-          .describe('Whether the bottle really held that much, where the books have less: it is then counted up first.'),
+          .describe(
+            'Whether the bottle really held that much, where the books have less: it is then counted up first.',
+          ),
       }),
     )
     .max(20)

@@ -1,6 +1,15 @@
 import { z } from 'zod';
 import { shopFileSchema } from '../shop-file/json-schema';
-import { ImportAnswer, KeepoutAnswer, MixAnswer, PlanAnswer, PreviewAnswer, Problem, WorkingAnswer } from './answers';
+import {
+  FinishedMix,
+  ImportAnswer,
+  KeepoutAnswer,
+  MixAnswer,
+  PlanAnswer,
+  PreviewAnswer,
+  Problem,
+  WorkingAnswer,
+} from './answers';
 import {
   CsvImportAnswer,
   CsvImportBody,
@@ -9,6 +18,7 @@ import {
   CsvQuestion,
   TemplateQuestion,
 } from './csv-bodies';
+import { FinishMixBody } from './finish-mix-body';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
 import { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
 import { RecipeCheckBody } from './recipe-check-body';
@@ -24,22 +34,31 @@ export const openApi = () => ({
     license: { name: 'MIT', identifier: 'MIT' },
   },
   servers: [{ url: '/api/v1' }],
-  paths: {
-    ...csvPaths(),
-    '/plan': { get: asked('plan', 'Sprayings, costs, stock and flags ahead', PlanQuestion, 'Plan') },
-    '/mix': { get: asked('mix', 'The mix sheet of a recipe: order, amounts, strength, pH, cost', MixQuestion, 'Mix') },
-    '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
-    '/working': { get: asked('working', 'How a figure of the pages was reached', WorkingQuestion, 'Working') },
-    '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
-    '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
-    '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
-    '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
-    '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
-    '/recipe-check': {
-      post: sent('checkRecipe', 'What a recipe comes to while it is typed', 'RecipeBody', 'AnyObject'),
-    },
-  },
+  paths: { ...paths(), ...csvPaths() },
   components: { schemas: { ...schemas(), ...csvSchemas() } },
+});
+
+const paths = () => ({
+  '/plan': { get: asked('plan', 'Sprayings, costs, stock and flags ahead', PlanQuestion, 'Plan') },
+  '/mix': { get: asked('mix', 'The mix sheet of a recipe: order, amounts, strength, pH, cost', MixQuestion, 'Mix') },
+  '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
+  '/working': { get: asked('working', 'How a figure of the pages was reached', WorkingQuestion, 'Working') },
+  '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
+  '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
+  '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
+  '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
+  '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
+  '/recipe-check': {
+    post: sent('checkRecipe', 'What a recipe comes to while it is typed', 'RecipeBody', 'AnyObject'),
+  },
+  '/mix/finish': {
+    post: sent(
+      'finishMix',
+      'Finish a mix: draw its stock, write its record, close its benches',
+      'FinishMixBody',
+      'FinishedMix',
+    ),
+  },
 });
 
 const schemas = () => ({
@@ -53,6 +72,8 @@ const schemas = () => ({
   Problem: answerSchema(Problem),
   PreviewBody: bodySchema(ImportPreviewBody),
   ImportBody: bodySchema(ImportBody),
+  FinishMixBody: bodySchema(FinishMixBody),
+  FinishedMix: answerSchema(FinishedMix),
   RecipeBody: bodySchema(RecipeCheckBody),
   AnyObject: { type: 'object' },
 });

@@ -70,7 +70,7 @@ export const ShopQuestion = z.strictObject({ shop });
 
 /** What `GET /api/v1/working` is asked: the address of a figure, as the pages' figures carry it. */
 export const WorkingQuestion = z.strictObject({
-  figure: z.string().min(1).max(500).describe('The address of a figure, such as spraying/g1/2026-03-03/materialCost.'),
+  figure: z.string().min(1).max(4000).describe('The address of a figure, such as spraying/g1/2026-03-03/materialCost.'),
   shop,
 });
 

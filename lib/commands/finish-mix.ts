@@ -1,0 +1,106 @@
+import 'server-only';
+import type { Clock } from '@/lib/clock';
+import { newId } from '@/lib/data/new-id';
+import { drawsOf, writeDraws } from '@/lib/data/poured-rows';
+import { recordChanges } from '@/lib/data/save-changes';
+import { newestVersions } from '@/lib/data/save-recipes';
+import { type ApplicationRecord, saveRecords } from '@/lib/data/save-records';
+import { applicationCount } from '@/lib/data/shop-facts';
+import { shopFromRows } from '@/lib/data/shop-rows';
+import { write } from '@/lib/data/writer';
+import { plainStock } from '@/lib/engine/exchange/plain-text';
+import { type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
+import type { Micros } from '@/shared/quantity/amounts';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Day } from '@/shared/time/day';
+
+export type FinishMix = MixSent & {
+  commandId: string;
+  shopId: string;
+  actor?: string;
+  /** The planned spraying that this was, by the day on which its program has it. */
+  planned: { program: string; on: Day } | null;
+};
+
+/** What a finished mix came to: its record, and what the products in it cost as they were drawn; null when not known. */
+export type Finished = { application: string; cost: Micros | null };
+
+/**
+ * Finish a mix: draw stock from the bottles that were really used, write the record, close the benches and mark the
+ * planned spraying as done, all in one step or not at all.
+ *
+ * Refuses  'already-done' when that planned spraying has a record; 'faults' for what cannot have been, and for each rule
+ *          that said stop and was given no reason; 'not-enough-stock' when a bottle cannot have held what came out of it;
+ *          'not-found'
+ */
+export async function finishMix(input: FinishMix, clock: Clock): Promise<Outcome<Finished>> {
+  const { commandId, shopId, actor, ...body } = input;
+  const command = { id: commandId, name: 'finishMix', shopId, body: sayable(body), spokenAt: input.startedAt, actor };
+  const now = clock.now();
+  return write<Finished>(command, now, async (rows, stamp) => {
+    const file = await shopFromRows(rows, shopId);
+    if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
+    const standing = plannedFault(file, input.planned);
+    if (standing) return refuse(standing);
+    const shop = shopOfFile(file);
+    const mixed = mixedAs(shop, input, now);
+    if (!mixed.ok) return mixed;
+    const draws = await drawsOf(rows, shopId, shop.zone, mixed.value.poured, input.startedAt);
+    if (!draws.ok) return draws;
+
+    const id = newId();
+    const { cost } = draws.value;
+    const recipeNumber = (await newestVersions(rows, shopId)).get(input.recipe) ?? 0;
+    const position = await applicationCount(rows, shopId);
+    const record = recordOf(mixed.value, input, { cost, by: input.by ?? stamp.actor });
+    await saveRecords(rows, stamp, [{ ...record, id, position, recipeNumber }]);
+    await writeDraws(rows, stamp, draws.value, id);
+    if (input.planned) await recordChanges(rows, stamp, [doneChange(input.planned, id)]);
+    return accept({ application: id, cost });
+  });
+}
+
+/** The same with fractions as text, so that it can be told from another. */
+const sayable = (body: unknown): unknown =>
+  JSON.parse(JSON.stringify(body, (_, value) => (typeof value === 'bigint' ? `${value}` : value)));
+
+/** Why a planned spraying cannot be finished: there is none, or it is on record. One that was skipped can be done after all. */
+function plannedFault(file: ShopFile, planned: FinishMix['planned']): Refusal | null {
+  if (!planned) return null;
+  const program = file.programs.find(({ id }) => id === planned.program);
+  if (!program) return { code: 'not-found', what: 'program', id: planned.program };
+  const change = program.changes.find(({ on }) => on === planned.on);
+  return change?.kind === 'done' ? { code: 'already-done', on: planned.on } : null;
+}
+
+const doneChange = ({ program, on }: NonNullable<FinishMix['planned']>, application: string) => ({
+  program,
+  change: { on, kind: 'done' as const, application, movedTo: null, startTime: null, reason: null },
+});
+
+type Known = { cost: Micros | null; by: string };
+
+function recordOf(
+  mixed: Mixed,
+  sent: FinishMix,
+  { cost, by }: Known,
+): Omit<ApplicationRecord, 'id' | 'position' | 'recipeNumber'> {
+  const { recipe, benches, poured, acid } = mixed;
+  return {
+    ...{ number: 1, reason: null, recipe: recipe.id, benches: benches.map(({ id }) => id) },
+    ...{ startedAt: sent.startedAt, endedAt: sent.endedAt },
+    products: poured.map(({ product, total }) => {
+      const planned = recipe.ingredients.find((one) => one.product === product);
+      const dose = planned?.dose.text ?? `${plainStock(total, product.form)}/${plainStock(mixed.sprayed, 'liquid')}`;
+      return { product: product.id, dose, amount: total, reiMinutes: product.label.rei };
+    }),
+    details: {
+      ...{ by, cost, plannedCost: mixed.plannedCost, sprayed: mixed.sprayed, leftover: mixed.leftover },
+      ...{ leftoverWent: sent.leftoverWent, conditions: sent.conditions, plants: sent.plants, pH: sent.pH },
+      acid: acid && { product: acid.product.id, amount: acid.total },
+      passed: mixed.passed,
+    },
+  };
+}

@@ -1,0 +1,147 @@
+import { expect, test } from 'vitest';
+import { type FinishMix, finishMix } from '@/lib/commands/finish-mix';
+import { database } from '@/lib/data/database';
+import { shopFileOf } from '@/lib/data/snapshot';
+import { planAhead } from '@/lib/engine/ahead/plan-ahead';
+import { keepOut } from '@/lib/engine/keepout/keep-out';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { exact } from '@/shared/quantity/exact';
+import { Day } from '@/shared/time/day';
+import { instantOf } from '@/shared/time/instant';
+import { CLOCK } from '../data/fresh-database';
+import { SMALL, smallShop, today } from './small-shop';
+
+const MIX: Omit<FinishMix, 'shopId'> = {
+  ...{ commandId: '1', recipe: 'r', benches: ['b'], plants: null, startedAt: today(7), endedAt: today(8), by: null },
+  ...{ sprayed: exact(2000), leftover: exact(150), leftoverWent: 'on the same bench', conditions: 'calm', pH: 6.1 },
+  poured: [{ product: 'p', from: [{ lotId: 'l', place: 0, amount: '6 mL', heldMore: false }], elsewhere: null }],
+  ...{ acid: null, passed: [], plannedCost: '0.94', planned: null },
+};
+
+/** A shop whose bench is open: the record of the small shop has an end. */
+const ready = () => {
+  const applications = SMALL.applications.map((one) => ({ ...one, endedAt: '2026-02-24T23:00:00Z' }));
+  return smallShop({
+    ...SMALL,
+    applications,
+    programs: SMALL.programs.map((one) => ({ ...one, startsOn: '2026-03-31' })),
+  });
+};
+
+const counts = async (shopId: string) => {
+  const { reader } = await database();
+  const where = { shopId };
+  return [
+    await reader.application.count({ where }),
+    await reader.movement.count({ where }),
+    await reader.containerChange.count({ where }),
+    await reader.sprayingChange.count({ where }),
+  ];
+};
+
+test('a finished mix draws its bottles, is on record with what it took, closes its bench and is done in the plan', async () => {
+  const shopId = await ready();
+  const planned = { program: 'g', on: Day.parse('2026-03-31') };
+  const sprayingsOf = async () => planAhead(shopOfFile(await shopFileOf(shopId)), Day.parse('2026-03-31'), 1).sprayings;
+  expect(await sprayingsOf()).toHaveLength(1);
+
+  const outcome = await finishMix({ ...MIX, shopId, planned, actor: 'Ada' }, CLOCK);
+  // 6 of the 500 mL that cost 74.00.
+  expect(outcome).toMatchObject({ ok: true, value: { cost: 888_000 } });
+  const file = await shopFileOf(shopId);
+  expect(file.lots.find(({ id }) => id === 'l')).toMatchObject({ remaining: '494 mL', openedOn: '2026-03-31' });
+  expect(file.applications.at(-1)).toMatchObject({
+    ...{ recipe: 'r', benches: ['b'], startedAt: '2026-03-31T07:00:00Z', endedAt: '2026-03-31T08:00:00Z', by: 'Ada' },
+    products: [{ product: 'p', dose: '12 mL/gal', amount: '6 mL', reiMinutes: 750 }],
+    ...{ sprayed: '2000 mL', leftover: '150 mL', leftoverWent: 'on the same bench', conditions: 'calm', pH: 6.1 },
+    ...{ plannedCost: '0.94', cost: '0.888' },
+  });
+  expect(await sprayingsOf()).toEqual([]);
+  const [bench] = keepOut(shopOfFile(file), today(9));
+  expect(bench).toMatchObject({ state: 'closed', until: instantOf(today(8) + 750 * 60_000) });
+  expect(await finishMix({ ...MIX, shopId, planned, commandId: '2' }, CLOCK)).toMatchObject({
+    refusal: { code: 'already-done' },
+  });
+});
+
+test('two tabs that finish one mix, two hundred times over, make two hundred records', {
+  timeout: 120_000,
+}, async () => {
+  const shopId = await ready();
+  const before = await counts(shopId);
+  const poured = [{ product: 'p', from: [{ lotId: 'm', place: 0, amount: '1 mL', heldMore: false }], elsewhere: null }];
+  const passed = [{ rule: 'bench-closed', reason: 'a test' }];
+  for (let round = 0; round < 200; round += 1) {
+    const mix = { ...MIX, shopId, poured, passed, commandId: `round ${round}` };
+    const [one, other] = await Promise.all([finishMix(mix, CLOCK), finishMix(mix, CLOCK)]);
+    expect(one.ok).toBe(true);
+    expect(other).toEqual(one);
+  }
+  const after = await counts(shopId);
+  expect(after.map((count, at) => count - (before[at] ?? 0))).toEqual([200, 200, 1, 0]);
+});
+
+test('a mix that cannot be finished leaves everything as it was', async () => {
+  const shopId = await ready();
+  const before = await counts(shopId);
+  const from = (amount: string, lotId = 'l', place = 0) => ({ lotId, place, amount, heldMore: false });
+  const pour = (...bottles: ReturnType<typeof from>[]) => [{ product: 'p', from: bottles, elsewhere: null }];
+  const refused: [object, object][] = [
+    [{ poured: pour(from('400 mL'), from('101 mL')) }, { code: 'not-enough-stock' }],
+    [{ poured: pour(from('1 mL'), from('1 mL', 'zz')) }, { code: 'not-found', what: 'bottle' }],
+    [{ poured: pour(from('1 mL', 'm', 3)) }, { code: 'not-found', what: 'bottle' }],
+    [{ poured: [...pour(from('1 mL')), ...pour(from('1 mL'))] }, { faults: [{ path: 'poured' }] }],
+    [
+      {
+        poured: [{ product: 'q', from: [from('1 g')], elsewhere: null }],
+        passed: [{ rule: 'rei-unknown', reason: 'x' }],
+      },
+      { faults: [{ path: 'poured' }] },
+    ],
+    [{ poured: pour(from('some')) }, { faults: [{ path: 'poured[0].from[0].amount' }] }],
+    [{ leftover: exact(2001) }, { faults: [{ path: 'leftover' }] }],
+    [{ endedAt: today(6) }, { faults: [{ path: 'endedAt' }] }],
+    [{ startedAt: today(23), endedAt: today(23) }, { faults: [{ path: 'startedAt' }] }],
+    [{ acid: 'q' }, { faults: [{ path: 'acid' }] }],
+    [{ benches: ['b', 'zz'] }, { code: 'not-found', what: 'bench' }],
+    [{ planned: { program: 'zz', on: Day.parse('2026-03-31') } }, { code: 'not-found', what: 'program' }],
+  ];
+  for (const [change, refusal] of refused) {
+    expect(await finishMix({ ...MIX, ...change, shopId }, CLOCK)).toMatchObject({ ok: false, refusal });
+  }
+  expect(await counts(shopId)).toEqual(before);
+});
+
+test('a rule that says stop wants a reason, and the reason is on record', async () => {
+  const shopId = await smallShop();
+  // Nobody noted when the last spraying of this bench ended, so it counts as closed.
+  const refused = await finishMix({ ...MIX, shopId }, CLOCK);
+  expect(refused).toMatchObject({ refusal: { faults: [{ path: 'passed.bench-closed' }] } });
+  const blank = [{ rule: 'bench-closed', reason: '  ' }];
+  expect(await finishMix({ ...MIX, shopId, passed: blank }, CLOCK)).toMatchObject({ ok: false });
+  const passed = [{ rule: 'bench-closed', reason: 'it ended at six that day' }];
+  expect(await finishMix({ ...MIX, shopId, passed }, CLOCK)).toMatchObject({ ok: true });
+  expect((await shopFileOf(shopId)).applications.at(-1)?.passed).toEqual(passed);
+});
+
+test('a bottle that held more than the books say is counted up first, and one outside the books makes the cost unknown', async () => {
+  const shopId = await ready();
+  const from = (amount: string, heldMore: boolean) => [{ lotId: 'l', place: 0, amount, heldMore }];
+  await finishMix({ ...MIX, shopId, poured: [{ product: 'p', from: from('490 mL', false), elsewhere: null }] }, CLOCK);
+  const more = { ...MIX, shopId, commandId: '2', passed: [{ rule: 'bench-closed', reason: 'a test' }] };
+  const poured = [{ product: 'p', from: from('14 mL', true), elsewhere: null }];
+  expect(await finishMix({ ...more, poured }, CLOCK)).toMatchObject({ ok: true });
+  expect((await shopFileOf(shopId)).lots.find(({ id }) => id === 'l')).toMatchObject({ remaining: '0 mL' });
+  const { reader } = await database();
+  const movements = await reader.movement.findMany({ where: { shopId, lotId: 'l' }, orderBy: { number: 'asc' } });
+  expect(movements.map(({ kind, amount }) => [kind, Number(amount)])).toEqual([
+    ['received', 500_000],
+    ['drawn', 490_000],
+    ['counted', 4_000],
+    ['drawn', 14_000],
+  ]);
+  const elsewhere = [{ product: 'p', from: [], elsewhere: '6 mL' }];
+  expect(await finishMix({ ...more, commandId: '3', poured: elsewhere }, CLOCK)).toMatchObject({
+    value: { cost: null },
+  });
+});
