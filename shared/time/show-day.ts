@@ -16,6 +16,12 @@ export const showDayLong = (day: Day, beside: Day | null = null): string => dayI
 /** A day where room is short: "Tue 3 Mar", with its year beside a day of another year. */
 export const showDayShort = (day: Day, beside: Day | null = null): string => dayInWords(day, beside, 3, 3);
 
+/** A day on paper, which is read in any year: "3 Mar 2026". */
+export function showDayOnPaper(day: Day): string {
+  const { year, month, dayOfMonth } = civilOf(dayNumber(day));
+  return `${dayOfMonth} ${(MONTHS[month - 1] ?? '').slice(0, 3)} ${year}`;
+}
+
 function dayInWords(day: Day, beside: Day | null, weekdayLetters: number, monthLetters: number): string {
   const number = dayNumber(day);
   const { year, month, dayOfMonth } = civilOf(number);

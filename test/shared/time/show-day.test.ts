@@ -3,7 +3,15 @@ import { DateTime } from 'luxon';
 import { expect, test } from 'vitest';
 import { dayFromNumber } from '@/shared/time/day';
 import { addMinutes, instantOf } from '@/shared/time/instant';
-import { showClock, showDay, showDayLong, showDayShort, showInstant, showUntil } from '@/shared/time/show-day';
+import {
+  showClock,
+  showDay,
+  showDayLong,
+  showDayOnPaper,
+  showDayShort,
+  showInstant,
+  showUntil,
+} from '@/shared/time/show-day';
 import { day, instant, zone } from './typed';
 
 const berlin = zone('Europe/Berlin');
@@ -72,4 +80,8 @@ test('an end is shown at the first whole minute that is not before it, wherever 
     }),
     { numRuns: 1_000 },
   );
+});
+
+test('on paper a day has its year, since nobody knows when it will be read', () => {
+  expect(['2026-03-03', '2027-12-31'].map((text) => showDayOnPaper(day(text)))).toEqual(['3 Mar 2026', '31 Dec 2027']);
 });
