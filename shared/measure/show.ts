@@ -102,6 +102,13 @@ export function showNumber(value: number): string {
 }
 
 /**
+ * A number that is only an estimate, where more digits would promise too much: "11", "0.48", "1,200".
+ *
+ * Rounds  to two significant digits
+ */
+export const showRough = (value: number): string => formatWith({ maximumSignificantDigits: 2 }).format(value);
+
+/**
  * A pH for people: "7.4", "8.31".
  *
  * Rounds  to hundredths, which is finer than any pen reads

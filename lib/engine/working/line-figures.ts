@@ -131,7 +131,8 @@ function costWorking(plan: Plan, spraying: Spraying, line: IngredientLine, numbe
 export const bottleName = ({ packText, receivedOn, product }: Container): string =>
   `${product.name}, ${packText}, received ${showDay(receivedOn)}`;
 
-function drawStep(shop: Shop, { container, amount, before, after, cost }: Draw): Step {
+/** What one bottle gives, and what that costs. */
+export function drawStep(shop: Shop, { container, amount, before, after, cost }: Draw): Step {
   const show = (part: typeof amount) => showStock(part, container.product.form, shop.units);
   const price = container.paid === null ? 'a price never entered' : showMoney(container.paid, shop.currency);
   return worked(
@@ -142,7 +143,8 @@ function drawStep(shop: Shop, { container, amount, before, after, cost }: Draw):
   );
 }
 
-function shortSteps(shop: Shop, line: IngredientLine): Step[] {
+/** What no bottle gives, and what it would cost to buy; nothing when nothing is short. */
+export function shortSteps(shop: Shop, line: IngredientLine): Step[] {
   if (line.short === 0) return [];
   const { product } = line.ingredient;
   const offer = cheapestOffer(shop.offers.filter((one) => one.product === product));

@@ -3,6 +3,7 @@ import type { Plan } from '../ahead/plan';
 import type { BenchState } from '../keepout/keep-out';
 import { benchWorking } from './bench-figures';
 import { containerWorking } from './container-figures';
+import { mixWorking } from './mix-figures';
 import { offerWorking } from './offer-figures';
 import { productWorking } from './product-figures';
 import { recipeWorking } from './recipe-figures';
@@ -41,6 +42,8 @@ function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string
       return offerWorking(plan, path);
     case 'recipe':
       return recipeWorking(plan.shop, path);
+    case 'mix':
+      return mixWorking(plan.shop, now, path);
     case 'bench':
       return benchWorking(plan.shop, benches, now, path);
     case 'day':

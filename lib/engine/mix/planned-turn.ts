@@ -1,0 +1,54 @@
+import { type Reading, read, unreadable } from '@/shared/outcome';
+import type { Day } from '@/shared/time/day';
+import { addMinutes, type Instant } from '@/shared/time/instant';
+import { occurrences } from '@/shared/time/recurrence';
+import { showDay } from '@/shared/time/show-day';
+import { atClock } from '@/shared/time/zone';
+import type { Program, Recipe, Shop, SprayingChange } from '../shop';
+
+/** One spraying of a program, by the day on which the program itself has it, wherever it was moved. */
+export type PlannedTurn = {
+  program: Program;
+  on: Day;
+  recipe: Recipe;
+  /** The day it is on now. */
+  date: Day;
+  startsAt: Instant;
+  endsAt: Instant;
+  /** What became of it; null: it is still to be sprayed. */
+  became: 'done' | 'skipped' | null;
+};
+
+/**
+ * The spraying that a program has on a day of its own.
+ *
+ * Refuses  a program that the shop does not have; a day on which it sprays nothing
+ */
+export function plannedTurn(shop: Shop, id: string, on: Day): Reading<PlannedTurn> {
+  const program = shop.programs.find((one) => one.id === id);
+  if (!program) return unreadable(`There is no program "${id}" in this shop.`);
+  const last = program.endsOn !== null && program.endsOn < on ? program.endsOn : on;
+  const [turn] = occurrences(program.repeat, program.startsOn, on, last);
+  const recipe = turn && program.recipes[turn.index % program.recipes.length];
+  if (!turn || !recipe) return unreadable(`This program sprays nothing on ${showDay(on)}.`);
+  const change = program.changes.find((one) => one.on === on) ?? null;
+  const date = change?.movedTo ?? on;
+  const startsAt = atClock(shop.zone, date, change?.startMinute ?? program.startMinute);
+  return read({
+    ...{ program, on, recipe, date, startsAt },
+    endsAt: addMinutes(startsAt, program.duration),
+    became: becameOf(change),
+  });
+}
+
+const becameOf = (change: SprayingChange | null): PlannedTurn['became'] =>
+  change === null || change.kind === 'moved' ? null : change.kind;
+
+/** The day on which a program itself has the spraying that it sprays on another, or on the same. */
+export function ownDay({ changes, repeat, startsOn }: Program, date: Day, occurrence: number): Day {
+  const moved = changes.find(
+    ({ kind, movedTo, on }) =>
+      kind === 'moved' && movedTo === date && occurrences(repeat, startsOn, on, on)[0]?.index === occurrence,
+  );
+  return moved?.on ?? date;
+}

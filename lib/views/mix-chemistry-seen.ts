@@ -1,0 +1,108 @@
+import { showRough } from '@/shared/measure/show';
+import { type AcidStep, acidSteps } from '../engine/mix/acid-steps';
+import { unreckonedIn } from '../engine/mix/alkali';
+import type { AskedMix } from '../engine/mix/asked-mix';
+import { LEAST_FACTOR, MOST_FACTOR } from '../engine/mix/learned-correction';
+import { listed } from '../engine/rules/in-words';
+import { unitOf } from '../engine/working/mix-step-figures';
+import type { Fig, FigAt } from './figures';
+
+/** What is in the spray and what brings it to its pH, with what is not known about it. */
+export type MixChemistrySeen = {
+  actives: { substance: string; strength: Fig }[];
+  elements: { element: string; strength: Fig; oxide: { name: string; strength: Fig } | null }[];
+  pH: {
+    before: number | null;
+    target: number | null;
+    beforeFig: Fig;
+    /** Why no acid is to be added, or why nobody can say; null when acid is to be added. */
+    message: string | null;
+  };
+  acids: AcidSeen[];
+  correction: CorrectionSeen | null;
+  conductivity: { value: Fig; atLeast: number; limit: number | null; overLimit: boolean | null; rests: string[] };
+  /** What is not known and what to enter, in whole sentences. */
+  unknown: string[];
+};
+
+/** One acid of the shop by itself. The texts are for the whole batch. */
+export type AcidSeen = {
+  product: { id: string; name: string };
+  missing: string | null;
+  estimate: Fig;
+  /** "11 mL": two thirds, to stir in and measure; null when it is not known. */
+  firstText: string | null;
+  firstAmount: number | null;
+  first: Fig | null;
+  expectedPh: Fig | null;
+  /** What the shop's own readings make of the whole. */
+  learned: Fig | null;
+};
+
+export type CorrectionSeen = {
+  factor: Fig;
+  readings: number;
+  beyondBounds: boolean;
+  least: number;
+  most: number;
+};
+
+/** The chemistry of a mix. */
+export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen {
+  const { strength, elements, pH, conductivity } = mix.sheet.chemistry;
+  const { steps, correction } = acidSteps(mix.shop, mix.recipe, mix.batch);
+  const named = new Set(elements.flatMap(({ element, oxide }) => [element, oxide?.oxide ?? element]));
+  return {
+    actives: strength.flatMap(({ substance }, number) =>
+      named.has(substance) ? [] : [{ substance, strength: figure('strength', number) }],
+    ),
+    elements: elements.map(({ element, oxide }, number) => ({
+      element,
+      strength: figure('element', number),
+      oxide: oxide && { name: oxide.oxide, strength: figure('oxide', number) },
+    })),
+    pH: { before: pH.before, target: pH.target, beforeFig: figure('ph'), message: pH.message },
+    acids: steps.map((step, number) => acidSeen(step, number, figure)),
+    correction: correction && {
+      factor: figure('correction'),
+      readings: correction.readings,
+      beyondBounds: correction.beyondBounds,
+      least: LEAST_FACTOR,
+      most: MOST_FACTOR,
+    },
+    conductivity: {
+      value: figure('conductivity'),
+      atLeast: conductivity.atLeast,
+      limit: mix.shop.conductivityLimit,
+      overLimit: conductivity.overLimit,
+      rests: conductivity.rests,
+    },
+    unknown: unknownOf(mix, steps),
+  };
+}
+
+const acidSeen = ({ product, missing, first, corrected }: AcidStep, number: number, figure: FigAt): AcidSeen => ({
+  product: { id: product.id, name: product.name },
+  missing,
+  estimate: figure('acid', number),
+  firstText: first && `${showRough(first.amount)} ${unitOf(product.form)}`,
+  firstAmount: first?.amount ?? null,
+  first: first && figure('acidFirst', number),
+  expectedPh: first && figure('acidPh', number),
+  learned: corrected === null ? null : figure('acidLearned', number),
+});
+
+function unknownOf({ sheet, recipe }: AskedMix, acids: readonly AcidStep[]): string[] {
+  const { conductivity } = sheet.chemistry;
+  const unreckoned = unreckonedIn(recipe.ingredients).map(({ name }) => name);
+  return [
+    ...new Set([
+      ...conductivity.unknown,
+      ...sheet.steps.flatMap(({ missing }) => missing ?? []),
+      ...acids.flatMap(({ missing }) => missing ?? []),
+      ...(unreckoned.length > 0
+        ? [`How ${listed(unreckoned)} moves the pH is not known here, so it is left out of the estimate. Measure.`]
+        : []),
+    ]),
+  ];
+}
