@@ -13,8 +13,9 @@ import { count, entered, type FoundWorking, type Shown, type Step, text, worked 
 /** The working of a figure of a mix that somebody asks for: `QUERY/FIGURE`, where the query is that of its address. */
 export function mixWorking(shop: Shop, now: Instant, [query, ...path]: string[]): FoundWorking | null {
   const asked = readMixQuery([...new URLSearchParams(query)]);
-  const mix = asked.ok && askedMix(shop, now, asked.value, query ?? '');
-  return mix?.ok ? mixFigure(mix.value, path) : null;
+  if (!asked.ok) return null;
+  const mix = askedMix(shop, now, asked.value, query ?? '');
+  return mix.ok ? mixFigure(mix.value, path) : null;
 }
 
 /** The working of one figure of a mix that is worked out already. */
