@@ -1,0 +1,129 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { demoShop } from '@/lib/demo/demo-shop';
+import { benchInFields, benchOfDraft, draftOfBench, fieldOfBenchPath, fieldsOfBench } from '@/shared/forms/bench';
+import {
+  draftOfProgram,
+  fieldOfProgramPath,
+  fieldsOfProgram,
+  programInFields,
+  programOfDraft,
+} from '@/shared/forms/program';
+import { nextDays, repeatOfText, textOfRepeat } from '@/shared/forms/repeat';
+import {
+  draftOfSettings,
+  fieldOfSettingsPath,
+  fieldsOfSettings,
+  settingsInFields,
+  settingsOfDraft,
+} from '@/shared/forms/shop-settings';
+import { draftOfTools, fieldOfToolsPath, fieldsOfTools, toolsInFields, toolsOfDraft } from '@/shared/forms/tools';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import { Day } from '@/shared/time/day';
+import { readZone, type Zone } from '@/shared/time/zone';
+import { anyShopFile } from '../../lib/data/any-shop-file';
+
+const TODAY = Day.parse('2026-03-03');
+const demo = demoShop(TODAY);
+
+function zone(name: string): Zone {
+  const reading = readZone(name);
+  if (!reading.ok) throw new Error(reading.message);
+  return reading.value;
+}
+
+test('a bench or a program that goes into its form and comes back unchanged is the same', () => {
+  fc.assert(
+    fc.property(anyShopFile, ({ benches, programs }) => {
+      for (const bench of benches) {
+        const back = benchInFields(fieldsOfBench(draftOfBench(bench)));
+        expect(benchOfDraft(bench.id, back)).toEqual({ bench, faults: [] });
+      }
+      for (const program of programs) {
+        const back = programInFields(fieldsOfProgram(draftOfProgram(program, TODAY)));
+        expect(programOfDraft(program.id, back, program)).toEqual({ program, faults: [] });
+      }
+    }),
+    { numRuns: 15 },
+  );
+});
+
+test('a shop whose settings go into their forms and come back unchanged is the same shop', () => {
+  const check = ({ shop }: ShopFile) => {
+    const settings = settingsOfDraft(settingsInFields(fieldsOfSettings(draftOfSettings(shop))));
+    const tools = toolsOfDraft(toolsInFields(fieldsOfTools(draftOfTools(shop))));
+    expect([settings.faults, tools.faults]).toEqual([[], []]);
+    const { sprayers, ...rest } = tools.shop;
+    expect({ ...shop, ...settings.shop, ...rest }).toEqual(shop);
+    if (shop.sprayers.length > 0) expect(sprayers).toEqual(shop.sprayers);
+    else expect(sprayers).toEqual([expect.objectContaining({ capacity: shop.fillCapacity })]);
+  };
+  check(demo);
+  fc.assert(fc.property(anyShopFile, check), { numRuns: 15 });
+});
+
+test('a rule is shown as days of the week or as a number of days only where that says the same letter for letter', () => {
+  const kindOf = (rule: string | null) => repeatOfText(rule, '2026-03-03').kind;
+  expect(kindOf(null)).toBe('once');
+  expect(kindOf('FREQ=WEEKLY;BYDAY=TU,FR')).toBe('weeks');
+  expect(kindOf('FREQ=WEEKLY;INTERVAL=2;BYDAY=MO')).toBe('weeks');
+  expect(kindOf('FREQ=DAILY;INTERVAL=14')).toBe('days');
+  for (const rule of ['FREQ=WEEKLY', 'FREQ=WEEKLY;BYDAY=FR,TU', 'FREQ=MONTHLY;BYDAY=1TU', 'FREQ=DAILY;COUNT=3']) {
+    expect(kindOf(rule)).toBe('rule');
+    expect(textOfRepeat(repeatOfText(rule, '2026-03-03'))).toEqual({ ok: true, value: rule });
+  }
+});
+
+test('no day of the week, no number of weeks and an unknown rule each say what to write', () => {
+  const typed = { weekdays: [], everyWeeks: '0', everyDays: 'x', rule: 'FREQ=YEARLY' };
+  for (const [kind, says] of [
+    ['weeks', 'Choose at least one day'],
+    ['days', 'Write a whole number, 1 or more'],
+    ['rule', 'FREQ=MONTHLY;INTERVAL=12'],
+  ] as const) {
+    expect(textOfRepeat({ ...typed, kind })).toEqual({ ok: false, message: expect.stringContaining(says) });
+  }
+});
+
+test('the next five days follow what is typed, from today on, and end with the season', () => {
+  const typed = {
+    ...{ kind: 'weeks', weekdays: ['tue', 'fri'], everyWeeks: '2', everyDays: '', rule: '' },
+    ...{ startsOn: '2026-02-03', endsOn: '', startTime: '17:30' },
+  };
+  const days = (more: object) => {
+    const next = nextDays({ ...typed, ...more }, zone('America/New_York'), TODAY, 5);
+    return next.ok ? next.value.map(({ day, index }) => `${day} ${index}`) : next.message;
+  };
+  expect(days({})).toEqual(['2026-03-03 4', '2026-03-06 5', '2026-03-17 6', '2026-03-20 7', '2026-03-31 8']);
+  expect(days({ endsOn: '2026-03-17' })).toEqual(['2026-03-03 4', '2026-03-06 5', '2026-03-17 6']);
+  expect(days({ kind: 'rule', rule: 'FREQ=MONTHLY;INTERVAL=12' })).toHaveLength(5);
+  expect(days({ kind: 'once' })).toEqual([]);
+  expect(days({ startsOn: '3 March' })).toContain('is not a date');
+});
+
+test('hours are read as people write them, and a wrong one names its own day', () => {
+  const typed = draftOfSettings(demo.shop);
+  const read = (mon: string) => settingsOfDraft({ ...typed, hours: { ...typed.hours, mon } });
+  expect(read('9:00–12:30 and 14:00 to 18:00').shop.openingHours?.mon).toEqual([
+    ['09:00', '12:30'],
+    ['14:00', '18:00'],
+  ]);
+  expect(read('mornings').faults).toEqual([{ path: 'open-mon', message: expect.stringContaining('09:00-18:00') }]);
+  expect(settingsOfDraft({ ...typed, waterPh: '' }).faults).toEqual([
+    { path: 'waterPh', message: expect.stringContaining('both') },
+  ]);
+});
+
+test('what the shop finds wrong stands beside the field that it is about', () => {
+  const bench = { ...draftOfBench(null), plants: [{ name: '', pot: '', count: '', mlPerPlant: '' }] };
+  const two = { ...bench, plants: [...bench.plants, { name: 'Fern', pot: '', count: '3', mlPerPlant: '-1' }] };
+  expect(benchOfDraft('b', two).faults.map(({ path }) => path)).toEqual(['name', 'plants.1.mlPerPlant']);
+  expect(fieldOfBenchPath(two, 'benches[0].plants[0].count')).toBe('plants.1.count');
+  expect(fieldOfBenchPath(two, 'benches[0].area')).toBe('area');
+  const program = { ...draftOfProgram(null, TODAY), recipes: ['', 'r1'] };
+  expect(fieldOfProgramPath(program, 'programs[0].recipes[0]')).toBe('recipes.1.recipe');
+  expect(fieldOfProgramPath(program, 'programs[0].repeat')).toBe('everyWeeks');
+  expect(fieldOfSettingsPath('shop.openingHours.sat[1]')).toBe('open-sat');
+  expect(fieldOfSettingsPath('shop.water.pH')).toBe('waterPh');
+  expect(fieldOfToolsPath(draftOfTools(demo.shop), 'shop.sprayers[1].lossPerFill')).toBe('sprayers.1.lossPerFill');
+});
