@@ -22,15 +22,13 @@ export function OfferTable({ offers, ways, by = 'supplier' }: OfferTableProps) {
       <table className={styles.table}>
         <thead>
           <tr>
-            <th scope="col">{by === 'supplier' ? 'Supplier' : 'Product'}</th>
-            <th scope="col">Pack</th>
+            <th scope="col">{by === 'supplier' ? 'Supplier and pack' : 'Product and pack'}</th>
             <th scope="col" className="number">
               Price
             </th>
             <th scope="col" className="number">
               By the unit
             </th>
-            <th scope="col">Lead time</th>
           </tr>
         </thead>
         <tbody>
@@ -43,7 +41,7 @@ export function OfferTable({ offers, ways, by = 'supplier' }: OfferTableProps) {
         {away.length > 0 && (
           <tbody>
             <tr>
-              <th scope="rowgroup" colSpan={5} className="soft">
+              <th scope="rowgroup" colSpan={3} className="soft">
                 Put away: counted in no price
               </th>
             </tr>
@@ -66,8 +64,9 @@ function OfferRow({ shown, ways, by }: { shown: OfferShown; ways: Ways; by: 'sup
         <a href={href} className={styles.change} aria-label={`${name}, ${offer.packText}: prices and changes`}>
           {name}
         </a>
+        <span className={styles.under}>{offer.packText}</span>
+        <span className={`soft ${styles.under}`}>{leadText(offer.leadDays)}</span>
       </th>
-      <td>{offer.packText}</td>
       <td className="number">
         <span className="unbroken">
           <PriceSpark prices={prices} today={ways.today} /> {showMoney(offer.price, ways.currency)}
@@ -84,7 +83,6 @@ function OfferRow({ shown, ways, by }: { shown: OfferShown; ways: Ways; by: 'sup
         <span className={`soft ${styles.under}`}>a {unit}</span>
         {isCheapest && <b className={styles.under}>cheapest</b>}
       </td>
-      <td>{leadText(offer.leadDays)}</td>
     </tr>
   );
 }
@@ -94,13 +92,13 @@ function Before({ shown: { offer, before }, ways }: { shown: OfferShown; ways: W
   if (!before || before.price === offer.price) return null;
   return (
     <span className={`soft ${styles.under}`}>
-      {before.price < offer.price ? '▲ dearer' : '▼ cheaper'}, {showMoney(before.price, ways.currency)}
+      {before.price < offer.price ? '▲ dearer' : '▼ cheaper'} than {showMoney(before.price, ways.currency)}
       {before.until === null ? ' before' : ` until ${showDayShort(before.until, ways.today)}`}
     </span>
   );
 }
 
 function leadText(days: number | null): string {
-  if (days === null) return 'not known, so it gives no order-by day';
-  return days === 0 ? 'the same day' : `${days} working ${days === 1 ? 'day' : 'days'}`;
+  if (days === null) return 'lead time not known, so no order-by day';
+  return days === 0 ? 'there the same day' : `there in ${days} working ${days === 1 ? 'day' : 'days'}`;
 }
