@@ -23,6 +23,8 @@ export type PriceSteps = {
   /** For each count of packs that ever had a price of its own, what one pack cost on each day. */
   counts: number[];
   points: { number: number; prices: number[] }[];
+  /** How many of the points, from the first, are new prices; the one after them is today. */
+  changes: number;
   /** How many µL or mg, times a pack's price, give the price of a litre, gallon, kilogram or pound. */
   unitsPerPack: number;
 };
@@ -100,6 +102,7 @@ function stepsOf(offer: Offer, { shop, today }: Pick<HereNow, 'shop' | 'today'>)
       number,
       prices: counts.map((count) => priceAt(of, count)),
     })),
+    changes: noted.length,
     unitsPerPack: toNumber(pricedBy(offer.product, shop.units).holds) / toNumber(offer.pack),
   };
 }

@@ -1,6 +1,15 @@
 'use client';
 
-import { CartesianGrid, Line, LineChart, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
+import {
+  CartesianGrid,
+  type DotItemDotProps,
+  Line,
+  LineChart,
+  ResponsiveContainer,
+  Tooltip,
+  XAxis,
+  YAxis,
+} from 'recharts';
 import type { PriceSteps } from '@/lib/views/offer';
 import { showMoney } from '@/shared/measure/show';
 import { type Day, dayFromNumber } from '@/shared/time/day';
@@ -13,14 +22,19 @@ type PriceChartProps = { steps: PriceSteps; currency: string; unit: string; toda
  * What a pack cost through time, a step at each new price, to today; on the right, what that is for a litre, gallon,
  * kilogram or pound. The table beside it holds the same prices, so a reader that cannot see the chart skips it.
  */
-export function PriceChart({ steps: { counts, points, unitsPerPack }, currency, unit, today }: PriceChartProps) {
+export function PriceChart({
+  steps: { counts, points, changes, unitsPerPack },
+  currency,
+  unit,
+  today,
+}: PriceChartProps) {
   const money = (value: number) => showMoney(value, currency);
   const day = (value: unknown) => showDayShort(dayFromNumber(Number(value)), today);
   const most = Math.max(...points.flatMap(({ prices }) => prices));
   const domain: [number, number] = [0, most === 0 ? 1 : most * 1.1];
   const [first, last] = [points[0]?.number ?? 0, points.at(-1)?.number ?? 0];
   const tick = { fill: 'var(--soft)', fontSize: 13 };
-  const axis = { domain, tick, axisLine: false, tickLine: false, width: 62 };
+  const axis = { domain, ticks: [0, most / 2, most], tick, axisLine: false, tickLine: false, width: 62 };
   return (
     <div className={styles.chart} aria-hidden="true">
       <p className={styles.axes}>
@@ -64,9 +78,7 @@ export function PriceChart({ steps: { counts, points, unitsPerPack }, currency, 
               stroke="var(--ink)"
               strokeWidth={place === 0 ? 2.5 : 1.5}
               strokeDasharray={place === 0 ? undefined : '5 4'}
-              dot={
-                place === 0 ? { r: 3.5, fill: 'var(--paper)', stroke: 'var(--ink)', strokeDasharray: 'none' } : false
-              }
+              dot={place === 0 ? markUpTo(changes) : false}
               isAnimationActive={false}
             />
           ))}
@@ -83,5 +95,15 @@ export function PriceChart({ steps: { counts, points, unitsPerPack }, currency, 
     </div>
   );
 }
+
+/** A mark stands where a price was new; the line runs on to today without one. */
+const markUpTo =
+  (changes: number) =>
+  ({ key, cx, cy, index }: DotItemDotProps) =>
+    index < changes ? (
+      <circle key={key} cx={cx} cy={cy} r={3.5} fill="var(--paper)" stroke="var(--ink)" strokeWidth={2} />
+    ) : (
+      <g key={key} />
+    );
 
 const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };
