@@ -51,11 +51,29 @@ export default async function SetupPage() {
   );
 }
 
+const LINKS = [
+  ['/setup/shop', 'The shop itself', 'name, hours, water, days and money'],
+  ['/setup/tools', 'Tools', 'sprayers and measures'],
+  ['/setup/benches', 'Benches', 'what stands where, and what a plant takes'],
+  ['/mix/recipes', 'Recipes', 'what is mixed'],
+  ['/setup/programs', 'Programs', 'what is sprayed where, and how often'],
+] as const;
+
 function ShownShop({ shown }: { shown: NonNullable<SetupScreen['shown']> }) {
   return (
     <section aria-labelledby="facts">
       <h2 id="facts">{shown.settings.name}</h2>
       <ShopFacts settings={shown.settings} counts={shown.counts} />
+      <nav aria-label="What can be set up here">
+        <ul className={styles.links}>
+          {LINKS.map(([href, name, what]) => (
+            <li key={href}>
+              <a href={href}>{name}</a>
+              <span className="soft">{what}</span>
+            </li>
+          ))}
+        </ul>
+      </nav>
       <p className={styles.out}>
         <a className="button" href="/api/v1/shop" download>
           Save as a shop file

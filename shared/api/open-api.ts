@@ -22,6 +22,8 @@ import { FinishMixBody } from './finish-mix-body';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
 import { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
 import { RecipeCheckBody } from './recipe-check-body';
+import { SearchAnswer, SearchQuestion } from './search';
+import { SprayPerPlantBody } from './spray-per-plant-body';
 
 /** The HTTP API described for programs (OpenAPI 3.1), made from the very contracts that its routes read and answer by. */
 export const openApi = () => ({
@@ -43,11 +45,13 @@ const paths = () => ({
   '/mix': { get: asked('mix', 'The mix sheet of a recipe: order, amounts, strength, pH, cost', MixQuestion, 'Mix') },
   '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
   '/working': { get: asked('working', 'How a figure of the pages was reached', WorkingQuestion, 'Working') },
+  '/search': { get: asked('search', 'Products, bottles, benches and recipes by a text', SearchQuestion, 'Found') },
   '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
   '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
   '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
   '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
   '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
+  '/spray-per-plant': { post: sent('sprayPerPlant', 'What one plant takes', 'PerPlantBody', 'AnyObject') },
   '/recipe-check': {
     post: sent('checkRecipe', 'What a recipe comes to while it is typed', 'RecipeBody', 'AnyObject'),
   },
@@ -66,6 +70,7 @@ const schemas = () => ({
   Mix: answerSchema(MixAnswer),
   Keepout: answerSchema(KeepoutAnswer),
   Working: answerSchema(WorkingAnswer),
+  Found: answerSchema(SearchAnswer),
   ShopFile: shopFileSchema(),
   Preview: answerSchema(PreviewAnswer),
   Imported: answerSchema(ImportAnswer),
@@ -75,6 +80,7 @@ const schemas = () => ({
   FinishMixBody: bodySchema(FinishMixBody),
   FinishedMix: answerSchema(FinishedMix),
   RecipeBody: bodySchema(RecipeCheckBody),
+  PerPlantBody: bodySchema(SprayPerPlantBody),
   AnyObject: { type: 'object' },
 });
 

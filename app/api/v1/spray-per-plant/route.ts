@@ -1,0 +1,7 @@
+import { doorRoute } from '@/lib/door/door-route';
+import { perPlantAnswer } from '@/lib/views/bench-form';
+import { NoQuestion } from '@/shared/api/questions';
+import { SprayPerPlantBody } from '@/shared/api/spray-per-plant-body';
+
+/** What one plant takes, from trials or from its leaves. It changes nothing. */
+export const POST = doorRoute({ query: NoQuestion, body: SprayPerPlantBody }, ({ body }) => perPlantAnswer(body));

@@ -1,0 +1,23 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { clock } from '@/lib/clock';
+import { benchFormScreen } from '@/lib/views/bench-form';
+import { BenchForm } from '../bench-form';
+
+export const metadata: Metadata = { title: 'A bench' };
+
+type BenchParams = { params: Promise<{ bench: string }> };
+
+export default async function BenchPage({ params }: BenchParams) {
+  const screen = await benchFormScreen(clock, decodeURIComponent((await params).bench));
+  if (!screen) notFound();
+  return (
+    <>
+      <p>
+        <a href="/setup/benches">Benches</a>
+      </p>
+      <h1>{screen.draft.name}</h1>
+      <BenchForm screen={screen} />
+    </>
+  );
+}

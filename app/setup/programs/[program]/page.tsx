@@ -1,0 +1,23 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { clock } from '@/lib/clock';
+import { programFormScreen } from '@/lib/views/program-form';
+import { ProgramForm } from '../program-form';
+
+export const metadata: Metadata = { title: 'A program' };
+
+type ProgramParams = { params: Promise<{ program: string }> };
+
+export default async function ProgramPage({ params }: ProgramParams) {
+  const screen = await programFormScreen(clock, decodeURIComponent((await params).program));
+  if (!screen) notFound();
+  return (
+    <>
+      <p>
+        <a href="/setup/programs">Programs</a>
+      </p>
+      <h1>Change a program</h1>
+      <ProgramForm screen={screen} />
+    </>
+  );
+}

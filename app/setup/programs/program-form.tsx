@@ -1,0 +1,150 @@
+'use client';
+
+import type { ProgramFormScreen } from '@/lib/views/program-form';
+import { type ProgramDraft, programInFields } from '@/shared/forms/program';
+import { FormField } from '../../_parts/form-field';
+import { movedRow } from '../../_parts/move-row';
+import { RowButtons } from '../../_parts/row-buttons';
+import { ThingForm } from '../../_parts/thing-form';
+import parts from '../../_parts/thing-form.module.css';
+import { type ThingForm as Form, useThingForm } from '../../_parts/use-thing-form';
+import { saveProgramAction } from './actions';
+import { NextDays } from './next-days';
+import styles from './program-form.module.css';
+import { RepeatFields } from './repeat-fields';
+
+const withRoom = (draft: ProgramDraft): ProgramDraft => ({ ...draft, recipes: [...draft.recipes, ''] });
+
+export type ProgramFormProps = { form: Form<ProgramDraft>; screen: ProgramFormScreen };
+
+/** A program as it is typed: recipes in their turn, benches, season, how often; with its next days beside it. */
+export function ProgramForm({ screen }: { screen: ProgramFormScreen }) {
+  const form = useThingForm({
+    ...{ what: 'program', thing: screen.thing, action: saveProgramAction, initial: withRoom(screen.draft) },
+    inFields: programInFields,
+  });
+  const { draft } = form;
+  const nameOf = (id: string) => screen.recipes.find((recipe) => recipe.id === id)?.name ?? id;
+  const recipes = draft.recipes.filter((id) => id !== '').map(nameOf);
+  return (
+    <ThingForm form={form} save="Save this program" back="/setup/programs">
+      <div className={styles.columns}>
+        <div className={styles.column}>
+          <Recipes form={form} screen={screen} />
+          <Benches form={form} screen={screen} />
+        </div>
+        <div className={styles.column}>
+          <RepeatFields form={form} />
+          <Times form={form} />
+          <section aria-labelledby="next" aria-live="polite">
+            <h2 id="next">The next five days</h2>
+            <NextDays typed={draft} {...{ recipes, today: screen.today, zone: screen.zone, most: 5 }} />
+          </section>
+        </div>
+      </div>
+    </ThingForm>
+  );
+}
+
+function Recipes({ form: { state, draft, change }, screen }: ProgramFormProps) {
+  const set = (next: (recipes: string[]) => string[]) =>
+    change((typed) => ({ ...typed, recipes: next(typed.recipes) }));
+  return (
+    <section aria-labelledby="recipes">
+      <h2 id="recipes">Recipes</h2>
+      <p className="soft small">Several take turns in this order, one each time.</p>
+      <ol>
+        {draft.recipes.map((chosen, number) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a recipe is its turn.
+          <li key={number} className={styles.turn}>
+            <FormField state={state} name={`recipes.${number}.recipe`} label={`Turn ${number + 1}`}>
+              {(wiring) => (
+                <select
+                  {...wiring}
+                  value={chosen}
+                  onChange={({ target }) => set((now) => now.map((id, at) => (at === number ? target.value : id)))}
+                >
+                  <option value="">choose</option>
+                  {screen.recipes.map(({ id, name }) => (
+                    <option key={id} value={id}>
+                      {name}
+                    </option>
+                  ))}
+                </select>
+              )}
+            </FormField>
+            <RowButtons
+              {...{ called: `turn ${number + 1}`, place: number, of: draft.recipes.length }}
+              onMove={(by) => set((now) => movedRow(now, number, by))}
+              onTakeOut={() => set((now) => now.filter((_, at) => at !== number))}
+            />
+          </li>
+        ))}
+      </ol>
+      <p className={`apart ${parts.scripted}`}>
+        <button type="button" onClick={() => set((now) => [...now, ''])}>
+          Add a turn
+        </button>
+      </p>
+    </section>
+  );
+}
+
+function Benches({ form: { state, draft, change }, screen }: ProgramFormProps) {
+  const fault = state.status === 'invalid' ? state.fields.benches : undefined;
+  const toggle = (id: string) =>
+    change((typed) => ({
+      ...typed,
+      benches: typed.benches.includes(id) ? typed.benches.filter((one) => one !== id) : [...typed.benches, id],
+    }));
+  return (
+    <fieldset aria-describedby={fault && 'benches-fault'}>
+      <legend className={styles.legend}>Benches sprayed together</legend>
+      <div className={parts.ticks}>
+        {screen.benches.map(({ id, name }, number) => (
+          <label key={id} className={parts.tick}>
+            <input
+              type="checkbox"
+              name={`benches.${number}.bench`}
+              value={id}
+              checked={draft.benches.includes(id)}
+              onChange={() => toggle(id)}
+            />
+            {name}
+          </label>
+        ))}
+      </div>
+      {fault && (
+        <p id="benches-fault" className={styles.fault}>
+          {fault}
+        </p>
+      )}
+    </fieldset>
+  );
+}
+
+const TIMES = [
+  { name: 'startsOn', label: 'First day', type: 'date', hint: undefined },
+  { name: 'endsOn', label: 'Last day', type: 'date', hint: 'Empty: it goes on.' },
+  { name: 'startTime', label: 'Starts at', type: 'time', hint: undefined },
+  { name: 'minutes', label: 'Takes, minutes', type: 'text', hint: undefined },
+] as const;
+
+function Times({ form: { state, draft, change } }: { form: Form<ProgramDraft> }) {
+  return (
+    <div className={parts.pair}>
+      {TIMES.map(({ name, label, type, hint }) => (
+        <FormField key={name} state={state} name={name} label={label} hint={hint}>
+          {(wiring) => (
+            <input
+              {...wiring}
+              type={type}
+              value={draft[name]}
+              onChange={({ target }) => change((typed) => ({ ...typed, [name]: target.value }))}
+            />
+          )}
+        </FormField>
+      ))}
+    </div>
+  );
+}

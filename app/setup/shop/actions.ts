@@ -1,0 +1,39 @@
+'use server';
+
+import { revalidatePath } from 'next/cache';
+import { doorAction } from '@/lib/door/door-action';
+import type { FormState } from '@/shared/forms/form-state';
+import { fieldOfSettingsPath, SettingsForm, settingsOfDraft } from '@/shared/forms/shop-settings';
+import { fieldOfToolsPath, ToolsForm, toolsOfDraft } from '@/shared/forms/tools';
+import { accept } from '@/shared/outcome';
+import { saveThing } from '../../_parts/save-thing';
+
+const saveSettings = doorAction(SettingsForm, async (sent, { actor }) => {
+  const { shop, faults } = settingsOfDraft(sent.draft);
+  const outcome = await saveThing({
+    ...{ sent, actor, faults, part: { shop }, of: null },
+    fieldOf: fieldOfSettingsPath,
+  });
+  if (!outcome.ok) return outcome;
+  revalidatePath('/', 'layout');
+  return accept({ message: 'The shop is saved.', link: '/setup' });
+});
+
+/** Save what the shop says about itself. */
+export async function saveSettingsAction(state: FormState, form: FormData): Promise<FormState> {
+  return saveSettings(state, form);
+}
+
+const saveTools = doorAction(ToolsForm, async (sent, { actor }) => {
+  const { shop, faults } = toolsOfDraft(sent.draft);
+  const fieldOf = (path: string) => fieldOfToolsPath(sent.draft, path);
+  const outcome = await saveThing({ ...{ sent, actor, faults, part: { shop }, of: null }, fieldOf });
+  if (!outcome.ok) return outcome;
+  revalidatePath('/', 'layout');
+  return accept({ message: 'The tools are saved.', link: '/setup' });
+});
+
+/** Save what the shop sprays and measures with. */
+export async function saveToolsAction(state: FormState, form: FormData): Promise<FormState> {
+  return saveTools(state, form);
+}
