@@ -15,6 +15,7 @@ import { LabelFacts } from './label-facts';
 import { OfferTable } from './offer-table';
 import { OffersFoot } from './offers-foot';
 import styles from './product.module.css';
+import { ProductTools } from './product-tools';
 import { RunOutChart } from './run-out-chart';
 import { WeeksTable } from './weeks-table';
 
@@ -43,6 +44,7 @@ export default async function ProductPage({ params }: ProductParams) {
         <FlagLines flags={flags.map(inItsPlace)} />
       </div>
       <Answers screen={screen} />
+      <ProductTools id={product.id} />
       <div className={styles.columns}>
         <section aria-labelledby="weeks">
           <h2 id="weeks">Week by week</h2>
