@@ -51,11 +51,11 @@ export function AskedField({ asked }: { asked: Asked }) {
       );
     case 'limits':
       return (
-        <div className={styles.pair}>
+        <>
           <TextField name="label.phiDays" label="Days before harvest (PHI)" number />
           <TextField name="label.maxApplicationsPerYear" label="Most times in 365 days" number />
           <TextField name="label.minDaysBetween" label="Fewest days between two" number />
-        </div>
+        </>
       );
     case 'modes':
       return <LinesField name="label.modes" label="Modes of action" hint="One a line, such as IRAC 3A." />;

@@ -54,7 +54,7 @@ const KINDS = [
   ['pH adjuster', 'pH adjuster'],
   ['other', 'other'],
 ] as const;
-const FORMS = [CHOOSE, ['liquid', 'liquid: kept by volume'], ['powder', 'powder: kept by weight']] as const;
+const FORMS = [CHOOSE, ['liquid', 'liquid'], ['powder', 'powder']] as const;
 
 /** A second product of one name is asked about once, since it is mostly a slip. */
 function KeepBoth() {

@@ -22,6 +22,7 @@ export function Sections({ change, isNew }: SectionsProps) {
   const upFront = (of: readonly Asked[]) => of.filter((one) => asked.has(one));
   const later = (of: readonly Asked[]) => of.filter((one) => !asked.has(one));
   const weight = upFront(['density', 'spoon']);
+  const more = later(LABEL);
   return (
     <>
       <ContentsSection change={change} asked={upFront(['formulation', 'silicate'])} />
@@ -37,9 +38,11 @@ export function Sections({ change, isNew }: SectionsProps) {
           <TextField name="shelfLife.openedDays" label="Days once opened" number />
         </div>
       </Section>
-      <Section title="More from the label" digest={toldOf(draft, later(LABEL))} holds={among(later(LABEL))}>
-        <AskedFields of={later(LABEL)} />
-      </Section>
+      {more.length > 0 && (
+        <Section title="More from the label" digest={toldOf(draft, more)} holds={among(more)}>
+          <AskedFields of={more} />
+        </Section>
+      )}
       <Section title="Bar codes and the rest" digest={digestOf(draft, 'rest')} holds={among(later(ELSE), ...REST)}>
         <LinesField
           name="gtins"
