@@ -33,14 +33,10 @@ export function PriceChart({
   const most = Math.max(...points.flatMap(({ prices }) => prices));
   const domain: [number, number] = [0, most === 0 ? 1 : most * 1.1];
   const [first, last] = [points[0]?.number ?? 0, points.at(-1)?.number ?? 0];
-  const tick = { fill: 'var(--soft)', fontSize: 13 };
-  const axis = { domain, ticks: [0, most / 2, most], tick, axisLine: false, tickLine: false, width: 62 };
+  const axis = { domain, ticks: [0, most / 2, most], tick: TICK, axisLine: false, tickLine: false, width: 62 };
   return (
     <div className={styles.chart} aria-hidden="true">
-      <p className={styles.axes}>
-        <span>a pack</span>
-        <span>a {unit}</span>
-      </p>
+      <AxisNames unit={unit} />
       <ResponsiveContainer width="100%" height="100%">
         <LineChart data={points} margin={{ top: 8, right: 4, bottom: 0, left: 4 }} accessibilityLayer={false}>
           <CartesianGrid vertical={false} stroke="var(--line)" />
@@ -50,7 +46,7 @@ export function PriceChart({
             domain={[first, last]}
             ticks={[first, last]}
             tickFormatter={day}
-            tick={tick}
+            tick={TICK}
             stroke="var(--ink)"
             interval="preserveStartEnd"
           />
@@ -95,6 +91,15 @@ export function PriceChart({
     </div>
   );
 }
+
+const AxisNames = ({ unit }: { unit: string }) => (
+  <p className={styles.axes}>
+    <span>a pack</span>
+    <span>a {unit}</span>
+  </p>
+);
+
+const TICK = { fill: 'var(--soft)', fontSize: 13 };
 
 /** A mark stands where a price was new; the line runs on to today without one. */
 const markUpTo =
