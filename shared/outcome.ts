@@ -39,44 +39,43 @@ export const refuse = (refusal: Refusal): Outcome<never> => ({ ok: false, refusa
 
 /** One sentence per refusal. A new code without a sentence does not compile. */
 export function explain(refusal: Refusal): string {
-  switch (refusal.code) {
-    case 'not-enough-stock':
-      return `There is not enough left: ${refusal.wanted / 1000} ${refusal.unit} wanted, ${refusal.left / 1000} ${refusal.unit} there. Take less, or count the bottle.`;
-    case 'not-found':
-      return `There is no ${refusal.what} "${refusal.id}" in this shop.`;
-    case 'already-there':
-      return `There is already a ${refusal.what} "${refusal.id}" in this shop. Give the new one another id.`;
-    case 'already-opened':
-      return `This container was already opened, on ${refusal.on}.`;
-    case 'nothing-left':
-      return 'There is nothing left in this bottle.';
-    case 'not-opened':
-      return 'This bottle is not noted as opened.';
-    case 'drawn-since-opened':
-      return 'Something was drawn from this bottle, so it was open. Take that back first if it was another bottle.';
-    case 'ledger-moved':
-      return `The ledger has moved since you looked: it now says ${refusal.left / 1000} ${refusal.unit}. Look at the bottle once more, and send again what you see now.`;
-    case 'before-received':
-      return `That is before the container was received, on ${refusal.receivedOn}. Give that day or a later one.`;
-    case 'more-than-it-holds':
-      return `The container cannot hold that much: ${refusal.most / 1000} ${refusal.unit} at most. Check the figure and its unit.`;
-    case 'already-reversed':
-      return 'This line was already taken back. Enter it anew if it was right after all.';
-    case 'others-stand-on-it':
-      return 'This line cannot be taken back, because later ones used what it brought. Take those back first, or count the bottle.';
-    case 'same-key-other-body':
-      return 'This form was already sent with other figures. Reload the page and enter the change again.';
-    case 'shop-changed-since-preview':
-      return 'The shop has changed since this preview was made. Look at the changes once more, then confirm.';
-    case 'changed-meanwhile':
-      return 'Somebody else changed this since you opened it. What you typed is still here: open it in another tab, look at what is there now, and enter your change again.';
-    case 'already-done':
-      return `The spraying planned for ${refusal.on} is already on record, so nothing was drawn or written again. If it really was sprayed twice, mix it once more without the plan.`;
-    case 'in-use':
-      return `This ${refusal.what} is in use and stays: ${refusal.where.join('; ')}. Put it away instead: it is then offered nowhere, and what it did stays.`;
-    case 'no-such-route':
-      return 'Nothing answers at this address. /api/v1/openapi.json lists what does.';
-    case 'faults':
-      return `${refusal.faults.length === 1 ? 'One thing' : `${refusal.faults.length} things`} in this file must be put right first. Nothing was changed.`;
-  }
+  // The list below has a sentence for every code, and each takes the facts of its own.
+  const sentence = SENTENCES[refusal.code] as (facts: Refusal) => string;
+  return sentence(refusal);
 }
+
+type Sentences = { [Code in Refusal['code']]: (facts: Extract<Refusal, { code: Code }>) => string };
+
+const SENTENCES: Sentences = {
+  'not-enough-stock': ({ left, unit, wanted }) =>
+    `There is not enough left: ${wanted / 1000} ${unit} wanted, ${left / 1000} ${unit} there. Take less, or count the bottle.`,
+  'not-found': ({ id, what }) => `There is no ${what} "${id}" in this shop.`,
+  'already-there': ({ id, what }) => `There is already a ${what} "${id}" in this shop. Give the new one another id.`,
+  'already-opened': ({ on }) => `This container was already opened, on ${on}.`,
+  'nothing-left': () => 'There is nothing left in this bottle.',
+  'not-opened': () => 'This bottle is not noted as opened.',
+  'drawn-since-opened': () =>
+    'Something was drawn from this bottle, so it was open. Take that back first if it was another bottle.',
+  'ledger-moved': ({ left, unit }) =>
+    `The ledger has moved since you looked: it now says ${left / 1000} ${unit}. Look at the bottle once more, and send again what you see now.`,
+  'before-received': ({ receivedOn }) =>
+    `That is before the container was received, on ${receivedOn}. Give that day or a later one.`,
+  'more-than-it-holds': ({ most, unit }) =>
+    `The container cannot hold that much: ${most / 1000} ${unit} at most. Check the figure and its unit.`,
+  'already-reversed': () => 'This line was already taken back. Enter it anew if it was right after all.',
+  'others-stand-on-it': () =>
+    'This line cannot be taken back, because later ones used what it brought. Take those back first, or count the bottle.',
+  'same-key-other-body': () =>
+    'This form was already sent with other figures. Reload the page and enter the change again.',
+  'shop-changed-since-preview': () =>
+    'The shop has changed since this preview was made. Look at the changes once more, then confirm.',
+  'changed-meanwhile': () =>
+    'Somebody else changed this since you opened it. What you typed is still here: open it in another tab, look at what is there now, and enter your change again.',
+  'already-done': ({ on }) =>
+    `The spraying planned for ${on} is already on record, so nothing was drawn or written again. If it really was sprayed twice, mix it once more without the plan.`,
+  'in-use': ({ what, where }) =>
+    `This ${what} is in use and stays: ${where.join('; ')}. Put it away instead: it is then offered nowhere, and what it did stays.`,
+  'no-such-route': () => 'Nothing answers at this address. /api/v1/openapi.json lists what does.',
+  faults: ({ faults }) =>
+    `${faults.length === 1 ? 'One thing' : `${faults.length} things`} must be put right first. Nothing was changed.`,
+};
