@@ -6,6 +6,7 @@ import { clock } from '@/lib/clock';
 import { enteredAs } from '@/lib/door/entered-as';
 import { shopNow } from '@/lib/views/house';
 import { EnteredAs } from './_parts/entered-as';
+import { FindAnything } from './_parts/find-anything';
 import { Hatching } from './_parts/hatching';
 import { PlaceLinks } from './_parts/place-links';
 import { PLACES } from './_parts/places';
@@ -39,6 +40,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
             {here?.shop.name ?? 'Bench & Bottle'}
           </a>
           <PlaceLinks places={PLACES} />
+          {here && <FindAnything />}
           {here?.isDemo && (
             <p className={styles.demo}>
               The demo shop. <a href="/setup#start">Start my own</a>

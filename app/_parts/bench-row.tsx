@@ -12,7 +12,7 @@ type BenchRowProps = { bench: BenchStanding; clock: DayClock; ways: Ways };
 /** One bench: its tag, its day, and in words whether anybody may stand there. */
 export function BenchRow({ bench, clock, ways }: BenchRowProps) {
   return (
-    <li className={styles.row} data-state={bench.state}>
+    <li className={styles.row} id={bench.anchor} data-state={bench.state}>
       <BenchTag name={bench.name} />
       <DayStrip strip={bench.strip} clock={clock} />
       <p className={styles.state}>

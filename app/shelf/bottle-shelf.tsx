@@ -108,7 +108,7 @@ const SOON = 182;
 type BottleLineProps = { bottle: ShelfBottle; of: string; sayPlace: boolean; today: Day; ways: Ways };
 
 function BottleLine({ bottle, of, sayPlace, today, ways }: BottleLineProps) {
-  const { href, number, remaining, lastUsableDay, value, pack, lot, daysLeft, coming, receivedOn, openedOn, keptIn } =
+  const { href, number, remaining, lastUsableDay, value, pack, lotId, daysLeft, coming, receivedOn, openedOn, keptIn } =
     bottle;
   return (
     <li className={styles.bottle}>
@@ -119,7 +119,7 @@ function BottleLine({ bottle, of, sayPlace, today, ways }: BottleLineProps) {
           {openedOn && ', opened'}
           <span className="spoken">
             {' '}
-            of {of}, lot {lot}, number {number}
+            of {of}, lot {lotId}, number {number}
           </span>
         </a>{' '}
         · <span className={styles.worth}>worth </span>

@@ -74,13 +74,13 @@ function ProductRows({ product, today, ways }: ProductRowsProps) {
 }
 
 function BottleRow({ bottle, today, ways }: { bottle: ShelfBottle; today: Day; ways: Ways }) {
-  const { href, number, pack, lot, openedOn, coming, receivedOn, remaining, lastUsableDay, daysLeft, value, keptIn } =
+  const { href, lotId, number, pack, openedOn, coming, receivedOn, remaining, lastUsableDay, daysLeft, value, keptIn } =
     bottle;
   return (
     <tr>
       <th scope="row" className={styles.container}>
         <a href={href}>
-          {pack}, lot {lot} no. {number}
+          {pack}, lot {lotId} no. {number}
         </a>
         {openedOn && `, opened ${showDayShort(openedOn, today)}`}
         {coming && `, arrives ${showDayShort(receivedOn, today)}`}

@@ -3,6 +3,7 @@ import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { BenchState } from '../engine/keepout/keep-out';
 import { type BenchStrip, dayStrips } from '../engine/keepout/planned-closures';
+import { benchAnchor } from './bench-anchor';
 import { type Closing, closingsOf } from './closings';
 import type { Fig } from './figures';
 import type { House } from './house';
@@ -10,6 +11,8 @@ import type { House } from './house';
 /** Who may stand at one bench: now as recorded, and through the day as recorded and planned. */
 export type BenchStanding = {
   id: string;
+  /** Where it stands on the page. */
+  anchor: string;
   name: string;
   state: BenchState['state'];
   until: Fig;
@@ -33,6 +36,7 @@ export function benchStandings(house: House): BenchStanding[] {
     const own = closings.filter((closing) => closing.benches.includes(bench));
     return {
       id: bench.id,
+      anchor: benchAnchor(bench.id),
       name: bench.name,
       state,
       until: figure('bench', bench.id, 'until'),

@@ -11,7 +11,8 @@ export type ShelfBottle = {
   key: string;
   /** The address of its own page, which lasts as long as it does. */
   href: string;
-  /** Which of its lot it is, from 1, as its label says. */
+  /** Its lot in the books and which of that lot it is, from 1, as its label says. */
+  lotId: string;
   number: number;
   seen: BottleSeen;
   pack: string;

@@ -15,6 +15,10 @@ export type Rank = number | null;
 
 const [EXACT_CODE, EXACT_NAME, BEGINS, WORD_BEGINS, HOLDS, BESIDE] = [0, 1, 2, 3, 4, 5];
 
+/** Whether a thing was meant exactly, by a code or its whole name; and whether only something beside its name answers. */
+export const isExact = (rank: number): boolean => rank <= EXACT_NAME;
+export const isBeside = (rank: number): boolean => rank === BESIDE;
+
 /**
  * Those things that answer what was typed, the best first: an exact code, the exact name, what begins with it, what has
  * a word that does, what holds it somewhere, and last what only something beside the name answers. Of several words,

@@ -1,0 +1,5 @@
+import { doorRoute } from '@/lib/door/door-route';
+import { searchAnswer } from '@/lib/views/search';
+import { SearchQuestion } from '@/shared/api/search';
+
+export const GET = doorRoute({ query: SearchQuestion }, ({ query }) => searchAnswer(query));
