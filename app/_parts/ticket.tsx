@@ -17,7 +17,9 @@ export function Ticket({ ticket, ways }: TicketProps) {
       <div className={styles.what}>
         <div className={styles.head}>
           <h3 className={styles.name} id={`${ticket.id}-name`}>
-            {ticket.recipe}
+            <a className={styles.sheet} href={`/mix/sheet?${ticket.query}`}>
+              {ticket.recipe}
+            </a>
           </h3>
           <p>
             <b>{showClock(ticket.startsAt, ways.zone)}</b>, <ReopensLine ticket={ticket} ways={ways} />

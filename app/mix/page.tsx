@@ -1,29 +1,32 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
-import { type MixScreen, mixScreen } from '@/lib/views/mix';
-import { showDayShort } from '@/shared/time/show-day';
+import { type MixPlace, mixPlace } from '@/lib/views/mix';
 import { EmptyPlace } from '../_parts/empty-place';
-import { Figure } from '../_parts/figure';
 import { FirstVisit } from '../_parts/first-visit';
-import styles from './mix.module.css';
+import { MixChoice } from './mix-choice';
+import { PlannedMixes } from './planned-mixes';
 import { RecipeList } from './recipes/recipe-list';
 
 export const metadata: Metadata = { title: 'Mix' };
 
 export default async function MixPage() {
-  const screen = await mixScreen(clock);
-  if (!screen) return <FirstVisit />;
+  const place = await mixPlace(clock);
+  if (!place) return <FirstVisit />;
+  const { recipes, form, ways } = place;
   return (
     <>
       <h1>Mix</h1>
-      <p className="soft">What is to be mixed in the next seven days, and every recipe.</p>
-      <section aria-labelledby="planned">
-        <h2 id="planned">Planned</h2>
-        <Planned screen={screen} />
-      </section>
+      <p className="soft">Choose what to mix. Its sheet says how much of what goes in, in which order, and why.</p>
+      <Planned place={place} />
+      {recipes.length > 0 && (
+        <section aria-labelledby="other">
+          <h2 id="other">Anything else, now</h2>
+          <MixChoice form={form} button="Show the sheet" />
+        </section>
+      )}
       <section aria-labelledby="recipes">
         <h2 id="recipes">Recipes</h2>
-        <RecipeList recipes={screen.recipes} ways={screen.ways} />
+        <RecipeList recipes={recipes} ways={ways} />
         <p className="apart">
           <a className="button" href="/mix/recipes/new">
             Write a new recipe
@@ -34,28 +37,31 @@ export default async function MixPage() {
   );
 }
 
-function Planned({ screen: { planned, ways, today } }: { screen: MixScreen }) {
-  if (planned.length === 0) return <EmptyPlace>No program sprays in the next seven days.</EmptyPlace>;
+function Planned({ place: { overdue, due, coming, ways, shop, commandId } }: { place: MixPlace }) {
   return (
-    <ul className={styles.planned}>
-      {planned.map(({ program, date, recipe, benches, sprayMl, fills }) => (
-        <li key={`${program} ${date}`}>
-          <span className={styles.day}>{date === today ? 'Today' : showDayShort(date, today)}</span>
-          <span>
-            <a href={`/mix/recipes/${encodeURIComponent(recipe.id)}`}>{recipe.name}</a>
-            <span className="soft"> on {benches.join(', ')}</span>
-          </span>
-          <span className={styles.spray}>
-            <Figure of={sprayMl} ways={ways} />
-            {fills && (
-              <>
-                {' '}
-                in <Figure of={fills} ways={ways} />
-              </>
-            )}
-          </span>
-        </li>
-      ))}
-    </ul>
+    <>
+      {overdue.length > 0 && (
+        <section aria-labelledby="missed">
+          <h2 id="missed">Missed in the last seven days</h2>
+          <PlannedMixes planned={overdue} ways={ways} skipping={{ shop, commandId }} />
+        </section>
+      )}
+      <section aria-labelledby="due">
+        <h2 id="due">Today</h2>
+        {due.length === 0 ? (
+          <EmptyPlace>Nothing is to be sprayed today.</EmptyPlace>
+        ) : (
+          <PlannedMixes planned={due} ways={ways} />
+        )}
+      </section>
+      <section aria-labelledby="coming">
+        <h2 id="coming">The next seven days</h2>
+        {coming.length === 0 ? (
+          <EmptyPlace>No program sprays in the next seven days.</EmptyPlace>
+        ) : (
+          <PlannedMixes planned={coming} ways={ways} />
+        )}
+      </section>
+    </>
   );
 }

@@ -15,6 +15,7 @@ import type { Fig, FigAt } from './figures';
 import { type HereNow, shopNow } from './house';
 import { type MixChemistrySeen, mixChemistrySeen } from './mix-chemistry-seen';
 import { type MixCostSeen, mixCostSeen } from './mix-cost-seen';
+import { type MixForm, mixForm } from './mix-form';
 import { type MixPour, mixPours } from './mix-pours';
 import { type MixWords, mixWords } from './mix-words';
 
@@ -88,6 +89,12 @@ export async function mixScreen(clock: Clock, pairs: Pairs): Promise<Reading<Mix
   return mix.ok ? read(mixSeen(here, mix.value, await spotsNamed(here.id))) : mix;
 }
 
+/** The form that asks for a mix, filled as an address has it. Null when there is no shop in this database. */
+export async function mixFormScreen(clock: Clock, pairs: Pairs): Promise<MixForm | null> {
+  const here = await shopNow(clock);
+  return here && mixForm(here.shop, pairs);
+}
+
 /** The mix that an address asks for, worked out. */
 export function mixAsked({ shop, now }: Pick<HereNow, 'shop' | 'now'>, pairs: Pairs): Reading<AskedMix> {
   const query = readMixQuery(pairs);
@@ -97,7 +104,7 @@ export function mixAsked({ shop, now }: Pick<HereNow, 'shop' | 'now'>, pairs: Pa
 /** A mix as plain data, with every bottle by where it stands in the books. */
 export function mixSeen(here: Omit<HereNow, 'file' | 'isDemo'>, mix: AskedMix, spots: SpotNamed): MixScreen {
   const { recipe, batch, sheet, sprayer, planned, query } = mix;
-  const figure = figuresOfMix(mix);
+  const figure = mixFigures(mix);
   return {
     ...{ query, shopId: here.id, today: here.today, now: here.now, ways: here.ways },
     ...mixWords(mix, here.ways),
@@ -129,7 +136,7 @@ const namedTurn = ({ on, date, startsAt, became }: NonNullable<AskedMix['planned
 });
 
 /** The figures of a mix, as `figuresOf` has those of the plan. */
-function figuresOfMix(mix: AskedMix): FigAt {
+export function mixFigures(mix: AskedMix): FigAt {
   return (...path) => {
     const working = mixFigure(mix, path.map(String));
     const at = mixAddress(mix, ...path);

@@ -1,37 +1,91 @@
 import 'server-only';
-import type { Day } from '@/shared/time/day';
-import { addDays } from '@/shared/time/day';
+import { addDays, type Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
+import { newCommandId } from '../data/new-id';
+import { overdueSprayings } from '../engine/ahead/overdue';
+import type { Spraying } from '../engine/ahead/plan';
+import { ownDay } from '../engine/mix/planned-turn';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
+import { type MixForm, mixForm } from './mix-form';
+import { mixAsked, mixFigures } from './mix-screen';
+import { plannedQuery } from './planned-query';
 import { type RecipeListed, recipesListed } from './recipes';
 
-/** A planned spraying of the next days: what is sprayed where, and how much is to be mixed. */
+/** A planned spraying that can be mixed: what is sprayed where, how much, and what is said against it. */
 export type PlannedMix = {
   program: string;
+  /** The day on which the program itself has it, and the day it is on now. */
+  on: Day;
   date: Day;
   recipe: { id: string; name: string };
   benches: string[];
-  sprayMl: Fig;
-  fills: Fig | null;
+  /** Null when the mL per plant of some plants is not known. */
+  amounts: { sprayMl: Fig; fills: Fig; cost: Fig } | null;
+  flags: number;
+  stops: number;
+  /** What stands after the question mark of its sheet, and of the pages that follow it. */
+  query: string;
 };
 
-export type MixScreen = Pick<House, 'today' | 'ways'> & { planned: PlannedMix[]; recipes: RecipeListed[] };
+export type MixPlace = Pick<House, 'today' | 'ways'> & {
+  shop: string;
+  commandId: string;
+  overdue: PlannedMix[];
+  due: PlannedMix[];
+  coming: PlannedMix[];
+  recipes: RecipeListed[];
+  form: MixForm;
+};
 
 const DAYS_AHEAD = 7;
 
-/** What can be mixed: the planned sprayings of the next days, and the recipes. */
-export async function mixScreen(clock: Clock): Promise<MixScreen | null> {
+/** What can be mixed: what is due and was missed, what comes, anything else, and the recipes. */
+export async function mixPlace(clock: Clock): Promise<MixPlace | null> {
   const house = await houseNow(clock);
   if (!house) return null;
-  const { today, ways, plan, figure } = house;
-  const planned = plan.sprayings
-    .filter(({ date }) => date <= addDays(today, DAYS_AHEAD - 1))
-    .map(({ program, date, recipe, spray }) => ({
-      ...{ program: program.id, date, recipe: { id: recipe.id, name: recipe.name } },
-      benches: program.benches.map(({ name }) => name),
-      sprayMl: figure('spraying', program.id, date, 'sprayMl'),
-      fills: spray && figure('spraying', program.id, date, 'fills'),
-    }));
-  return { today, ways, planned, recipes: recipesListed(house) };
+  const { today, ways, plan, shop } = house;
+  const ahead = plan.sprayings.filter(({ date }) => date <= addDays(today, DAYS_AHEAD));
+  return {
+    ...{ today, ways, shop: house.id, commandId: newCommandId() },
+    overdue: overdueSprayings(shop, today).map((spraying) => missedMix(house, spraying)),
+    due: ahead.filter(({ date }) => date === today).map((spraying) => plannedMix(house, spraying)),
+    coming: ahead.filter(({ date }) => date > today).map((spraying) => plannedMix(house, spraying)),
+    recipes: recipesListed(house),
+    form: mixForm(shop, []),
+  };
+}
+
+const named = ({ program, date, occurrence, recipe }: Spraying) => ({
+  ...{ program: program.id, on: ownDay(program, date, occurrence), date },
+  recipe: { id: recipe.id, name: recipe.name },
+  benches: program.benches.map(({ name }) => name),
+});
+
+function plannedMix({ plan, figure }: House, spraying: Spraying): PlannedMix {
+  const { program, date, spray } = spraying;
+  const flags = plan.flags.filter((flag) => flag.program === program.id && flag.on === date);
+  const its = (what: string) => figure('spraying', program.id, date, what);
+  return {
+    ...named(spraying),
+    amounts: spray && { sprayMl: its('sprayMl'), fills: its('fills'), cost: its('materialCost') },
+    flags: flags.length,
+    stops: flags.filter(({ severity }) => severity === 'stop').length,
+    query: plannedQuery(spraying),
+  };
+}
+
+/** One that was missed is in no plan any more: it is worked out as if it were mixed now. */
+function missedMix(house: House, spraying: Spraying): PlannedMix {
+  const query = plannedQuery(spraying);
+  const mix = mixAsked(house, [...new URLSearchParams(query)]);
+  const flags = mix.ok ? mix.value.flags : [];
+  const figure = mix.ok ? mixFigures(mix.value) : null;
+  return {
+    ...named(spraying),
+    amounts: figure && { sprayMl: figure('sprayMl'), fills: figure('fills'), cost: figure('cost', 'material') },
+    flags: flags.length,
+    stops: flags.filter(({ severity }) => severity === 'stop').length,
+    query,
+  };
 }

@@ -7,6 +7,7 @@ import { type Liquid, liquidOf } from './bottle-seen';
 import type { Fig } from './figures';
 import { gravestFirst } from './flags-by-gravity';
 import type { House } from './house';
+import { plannedQuery } from './planned-query';
 import { type Reopening, reopeningOf } from './reopening-words';
 
 /** One planned spraying as a page shows it. */
@@ -14,6 +15,8 @@ export type SprayingTicket = {
   /** Unique on a page, and fit for an anchor. */
   id: string;
   recipe: string;
+  /** What stands after the question mark of its mix sheet. */
+  query: string;
   benches: string[];
   startsAt: Instant;
   endsAt: Instant;
@@ -49,6 +52,7 @@ export function sprayingTicket({ shop, plan, figure }: House, spraying: Spraying
   return {
     id: ticketId(spraying),
     recipe: recipe.name,
+    query: plannedQuery(spraying),
     benches: program.benches.map(({ name }) => name),
     startsAt: spraying.startsAt,
     endsAt: spraying.endsAt,

@@ -1,0 +1,112 @@
+import type { ReactNode } from 'react';
+import type { MixScreen } from '@/lib/views/mix-screen';
+import { showInstant } from '@/shared/time/show-day';
+import { Figure } from '../../_parts/figure';
+import { FlagLines } from '../../_parts/flag-lines';
+import { Jug } from '../../_parts/jug';
+import { Chemistry } from './chemistry';
+import { Cost } from './cost';
+import { Known } from './known';
+import { Pours } from './pours';
+import { PrintButton } from './print-button';
+import styles from './sheet.module.css';
+import { Wearing } from './wearing';
+
+export type SheetProps = { screen: MixScreen };
+
+/** One mix on one page: what to wear, what to pour and in which order, what is in it, and what it costs. */
+export function Sheet({ screen, children }: SheetProps & { children: ReactNode }) {
+  return (
+    <article className={styles.sheet} aria-labelledby="mix-name">
+      <Head screen={screen} />
+      <Wearing screen={screen} />
+      {screen.flags.length > 0 && (
+        <div className={styles.flags}>
+          <FlagLines flags={screen.flags} />
+        </div>
+      )}
+      <Actions screen={screen} />
+      <details className={styles.other}>
+        <summary>Just some of the plants, another volume or another sprayer</summary>
+        {children}
+      </details>
+      <Pours screen={screen} />
+      <div className={styles.pair}>
+        <div>
+          <Known screen={screen} />
+          <Cost screen={screen} />
+        </div>
+        <Chemistry screen={screen} />
+      </div>
+    </article>
+  );
+}
+
+function Head({ screen }: SheetProps) {
+  const { recipe, steps, figures, ways, sprayer } = screen;
+  return (
+    <header className={styles.head}>
+      <div>
+        <h1 id="mix-name">{recipe.name}</h1>
+        <p>
+          <Where screen={screen} />
+        </p>
+      </div>
+      <div className={styles.batch}>
+        <Jug level={LEVEL} liquid={steps[0]?.liquid ?? 'other'} />
+        <p>
+          <b className={styles.volume}>
+            <Figure of={figures.sprayMl} ways={ways} />
+          </b>
+          <br />
+          <Figure of={figures.fills} ways={ways} /> of <Figure of={figures.fill} ways={ways} />, {sprayer}
+        </p>
+      </div>
+    </header>
+  );
+}
+
+/** A fill as a sprayer is filled, up to its line. */
+const LEVEL = 0.75;
+
+function Where({ screen }: SheetProps) {
+  const { benches, plantsText, figures, ways, planned } = screen;
+  const where = plantsText ?? (benches.map(({ name }) => name).join(', ') || 'no bench named');
+  return (
+    <>
+      {where}
+      {figures.plants && plantsText === null && (
+        <>
+          {' '}
+          · <Figure of={figures.plants} ways={ways} />
+        </>
+      )}
+      {planned && (
+        <span className="soft">
+          {' '}
+          · planned for <span className="unbroken">{showInstant(planned.startsAt, ways.zone, ways.today)}</span>
+        </span>
+      )}
+    </>
+  );
+}
+
+function Actions({ screen: { planned, query } }: SheetProps) {
+  const became = planned?.became ?? null;
+  return (
+    <p className={styles.actions}>
+      {became === null ? (
+        <a className="button" data-main="" href={`/mix/do?${query}`}>
+          Mix it now, pour by pour
+        </a>
+      ) : (
+        <b role="status">
+          {became === 'done'
+            ? 'This spraying is done already. To spray again, choose the recipe anew on Mix.'
+            : 'This spraying was skipped. To spray after all, choose the recipe anew on Mix.'}
+        </b>
+      )}
+      <PrintButton />
+    </p>
+  );
+}
