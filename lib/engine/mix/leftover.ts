@@ -1,0 +1,48 @@
+import { minutes } from '@/shared/quantity/amounts';
+import type { Exact } from '@/shared/quantity/exact';
+import { addMinutes, type Instant } from '@/shared/time/instant';
+import { groundOf } from '../bench/ground';
+import { plantsOn, sprayFor } from '../bench/spray-volume';
+import { keepOut } from '../keepout/keep-out';
+import type { Bench, Recipe, Shop } from '../shop';
+import type { Batch } from './batch';
+import { mixFlags } from './mix-flags';
+
+/** A bench that could take spray that was left over: mL that its plants take, and whether a program sprays this there. */
+export type LeftoverPlace = { bench: Bench; roomMl: Exact; inProgram: boolean };
+
+/**
+ * The benches on which spray that was left over could go, within its label and the rules of the shop. Mixed spray is
+ * neither kept nor poured away, so this is asked first.
+ *
+ * Takes    the shop as it stands, the recipe as it was mixed, the benches that it was mixed for, and the moment
+ * Gives    benches that are open, that no rule says stop to now, and whose plants take a known volume; those with a
+ *          program of this recipe first
+ */
+export function leftoverPlaces(shop: Shop, recipe: Recipe, sprayed: readonly Bench[], now: Instant): LeftoverPlace[] {
+  const taken = new Set(sprayed.map(({ id }) => id));
+  const places = keepOut(shop, now).flatMap(({ bench, state }): LeftoverPlace[] => {
+    if (state !== 'open' || taken.has(bench.id)) return [];
+    const batch = batchOn(shop, bench);
+    if (!batch || isStopped(shop, recipe, batch, now)) return [];
+    return [{ bench, roomMl: batch.spray.onPlants, inProgram: hasProgram(shop, recipe, bench) }];
+  });
+  return places.sort((one, other) => Number(other.inProgram) - Number(one.inProgram));
+}
+
+/** What the plants of a bench take, in one go. Null when nobody knows, and when that is nothing. */
+function batchOn({ sprayer }: Shop, bench: Bench): Batch | null {
+  const spray = sprayFor([bench], sprayer);
+  if (!spray || spray.onPlants.over === 0n) return null;
+  const whole = { onPlants: spray.onPlants, fills: 1, fill: spray.onPlants, total: spray.onPlants };
+  return { spray: whole, benches: [bench], area: groundOf([bench]), plants: plantsOn([bench]) };
+}
+
+/** The spray is there already, so that nothing can be short; everything else that says stop, counts. */
+function isStopped(shop: Shop, recipe: Recipe, batch: Batch, now: Instant): boolean {
+  const when = { startsAt: now, endsAt: addMinutes(now, minutes(0)) };
+  return mixFlags(shop, recipe, batch, when).some(({ severity, rule }) => severity === 'stop' && rule !== 'short');
+}
+
+const hasProgram = ({ programs }: Shop, { id }: Recipe, bench: Bench): boolean =>
+  programs.some(({ recipes, benches }) => recipes.some((one) => one.id === id) && benches.includes(bench));

@@ -1,0 +1,211 @@
+import { readStock, stockText } from '../measure/read-stock';
+import { readVolume } from '../measure/size';
+import type { Fault } from '../outcome';
+import { stock } from '../quantity/amounts';
+import { instantText } from '../time/instant';
+import { readLocalTime } from '../time/local-time';
+import { productIn } from './mix-plan';
+import type { MixProgress } from './mix-progress';
+import { fillsOf, pourIn, pourKey, productsOf } from './mix-screens';
+import { pouredInAll, pourFaults } from './poured-so-far';
+
+/** What goes to `POST /api/v1/mix/finish`, as text. */
+export type FinishBody = {
+  commandId: string;
+  shop: string;
+  recipe: string;
+  planned: { program: string; on: string } | null;
+  benches: string[];
+  plants: string | null;
+  startedAt: string;
+  endedAt: string;
+  sprayed: string;
+  by: string | null;
+  poured: {
+    product: string;
+    from: { lotId: string; place: number; amount: string; heldMore: boolean }[];
+    elsewhere: string | null;
+  }[];
+  leftover: string | null;
+  leftoverWent: string | null;
+  conditions: string | null;
+  pH: number | null;
+  acid: string | null;
+  passed: { rule: string; reason: string }[];
+  plannedCost: string | null;
+};
+
+/** Something that stands in the way of finishing: what, in which field, and on which screen it is put right. */
+export type FinishFault = Fault & { screen: string };
+
+/** What the mix comes to as the shop takes it, or everything that stands in the way, each with its screen. */
+export type Finishing = { ok: true; body: FinishBody } | { ok: false; faults: FinishFault[] };
+
+/**
+ * What is sent of a finished mix. It depends on what was noted alone, and not on when or how often somebody looked away.
+ *
+ * Refuses  a pour of a begun fill that is neither in the tank nor left out, or cannot be read; times, amounts and a pH that
+ *          cannot be read; no bench; a rule that says stop without a reason
+ */
+export function finishBodyOf(progress: MixProgress): Finishing {
+  const faults = [...fillFaults(progress), ...acidFaults(progress), ...answerFaults(progress), ...stopFaults(progress)];
+  const fills = fillsMixed(progress);
+  const poured = pouredInAll(progress, fills);
+  if (faults.length > 0 || !poured.ok) return { ok: false, faults };
+  const { plan, answers, commandId, apart } = progress;
+  const { pH, acid } = acidityOf(progress);
+  const text = (field: keyof typeof answers) => answers[field].trim() || null;
+  return {
+    ok: true,
+    body: {
+      ...{ commandId, shop: plan.shopId, recipe: plan.recipe.id, planned: apart ? null : plan.planned },
+      benches: [...new Set([...progress.benches, ...leftoverBenchesOf(progress)])],
+      plants: text('plants'),
+      startedAt: timeOf(progress, 'startedAt'),
+      endedAt: timeOf(progress, 'endedAt'),
+      sprayed: sprayedText(progress),
+      by: text('by'),
+      poured: poured.value.map(({ product, from, elsewhere }) => ({
+        product: product.id,
+        from: from.map((one) => ({ ...one, amount: stockText(one.amount, product.form) })),
+        elsewhere: elsewhere > 0 ? stockText(elsewhere, product.form) : null,
+      })),
+      ...{ leftover: text('leftover'), leftoverWent: leftoverWent(progress), conditions: text('conditions') },
+      ...{ pH, acid, passed: passedOf(progress) },
+      plannedCost: plan.plannedCost === null ? null : `${plan.plannedCost / 1_000_000}`,
+    },
+  };
+}
+
+/** How many fills were mixed: all up to the last one that something was poured into. */
+export function fillsMixed(progress: MixProgress): number {
+  const last = Math.max(-1, ...progress.pours.filter(({ done }) => done).map(({ fill }) => fill));
+  return Math.min(fillsOf(progress), Math.max(1, last + 1));
+}
+
+/** How much spray was mixed: what was typed, else as many fills as were poured. */
+export const sprayedText = (progress: MixProgress): string =>
+  progress.answers.sprayed.trim() || stockText(stock(progress.plan.fill * fillsMixed(progress)), 'liquid');
+
+/** The rules that want a reason: those that the sheet named, and those that the shop asked about. */
+export function stopsOf({ plan, asked }: MixProgress): { rule: string; messages: string[] }[] {
+  const known = new Set(plan.stops.map(({ rule }) => rule));
+  return [...plan.stops, ...asked.filter(({ rule }) => !known.has(rule))];
+}
+
+function fillFaults(progress: MixProgress): FinishFault[] {
+  const faults: FinishFault[] = [];
+  for (let fill = 0; fill < fillsMixed(progress); fill += 1) {
+    for (const product of productsOf(progress)) faults.push(...productFaults(progress, fill, product));
+  }
+  return faults;
+}
+
+function productFaults(progress: MixProgress, fill: number, product: string): FinishFault[] {
+  const { plan } = progress;
+  const pour = pourIn(progress, fill, product);
+  const its = { path: `poured.${product}`, screen: pourKey(fill, product) };
+  const name = `${productIn(plan, product).name}${plan.fills > 1 ? `, fill ${fill + 1}` : ''}`;
+  if (!pour?.done) return [{ ...its, message: `${name}: neither poured nor left out. Say which.` }];
+  return pourFaults(progress, fill, product, pour.parts).map(({ message }) => ({
+    ...its,
+    message: `${name}: ${message}`,
+  }));
+}
+
+function acidFaults(progress: MixProgress): FinishFault[] {
+  const { plan } = progress;
+  const acids = progress.acids.flatMap(({ fill, product, first, more }): FinishFault[] =>
+    [first, more].flatMap((text, at): FinishFault[] => {
+      const reading = text.trim() === '' ? null : readStock(text, productIn(plan, product));
+      if (!reading || reading.ok) return [];
+      return [{ path: 'acid', screen: `${at === 0 ? 'acid' : 'meter'} ${fill}`, message: reading.message }];
+    }),
+  );
+  const readings = progress.readings.flatMap(({ fill, pH }): FinishFault[] =>
+    isPh(pH)
+      ? []
+      : [
+          {
+            path: 'pH',
+            screen: `meter ${fill}`,
+            message: `"${pH}" is no pH. Write a number from 0 to 14, such as 6.2.`,
+          },
+        ],
+  );
+  return [...acids, ...readings];
+}
+
+const isPh = (text: string): boolean => text.trim() === '' || phOf(text) !== null;
+
+function phOf(text: string): number | null {
+  const plain = text.trim().replace(',', '.');
+  return /^\d{1,2}(\.\d{1,4})?$/.test(plain) && Number(plain) <= 14 ? Number(plain) : null;
+}
+
+function answerFaults(progress: MixProgress): FinishFault[] {
+  const { answers, benches, plan } = progress;
+  const of = (path: string, message: string): FinishFault => ({ path, message, screen: 'finish' });
+  const times = (['startedAt', 'endedAt'] as const).flatMap((field) => {
+    const reading = readLocalTime(answers[field], plan.zone);
+    if (reading.ok) return [];
+    const asked = field === 'startedAt' ? 'Write when spraying began.' : 'Write when the last plant was sprayed.';
+    return [of(field, answers[field].trim() === '' ? asked : reading.message)];
+  });
+  const volumes = (['sprayed', 'leftover'] as const).flatMap((field) => {
+    const reading = answers[field].trim() === '' ? null : readVolume(answers[field]);
+    return reading && !reading.ok ? [of(field, reading.message)] : [];
+  });
+  const left = answers.leftover.trim() !== '' && !leftoverWent(progress);
+  return [
+    ...times,
+    ...volumes,
+    ...(left ? [of('leftoverWent', 'Say what became of the spray that was left over.')] : []),
+    ...(benches.length === 0 ? [of('benches', 'Name at least one bench that was sprayed.')] : []),
+  ];
+}
+
+const stopFaults = (progress: MixProgress): FinishFault[] =>
+  stopsOf(progress)
+    .filter(({ rule }) => (progress.reasons[rule] ?? '').trim() === '')
+    .map(({ rule }) => ({
+      path: `passed.${rule}`,
+      message: 'Write why it was sprayed all the same; it goes into the record.',
+      screen: 'finish',
+    }));
+
+function timeOf({ answers, plan }: MixProgress, field: 'startedAt' | 'endedAt'): string {
+  const reading = readLocalTime(answers[field], plan.zone);
+  return reading.ok ? instantText(reading.value, plan.zone) : answers[field];
+}
+
+/** A bench that took what was left over was sprayed, and closes like the others. */
+const leftoverBenchesOf = ({ answers, leftoverBenches }: MixProgress): string[] =>
+  answers.leftover.trim() === '' ? [] : leftoverBenches;
+
+function leftoverWent(progress: MixProgress): string | null {
+  const { plan, answers } = progress;
+  if (answers.leftover.trim() === '') return null;
+  const names = plan.shopBenches.filter(({ id }) => progress.leftoverBenches.includes(id)).map(({ name }) => name);
+  const words = [names.length > 0 ? `sprayed on ${names.join(', ')}` : '', answers.leftoverWent.trim()];
+  return words.filter((part) => part !== '').join('; ') || null;
+}
+
+/** The last pH that was read, and the acid that brought it there. */
+function acidityOf(progress: MixProgress): { pH: number | null; acid: string | null } {
+  const fills = fillsMixed(progress);
+  const last = progress.readings
+    .filter(({ fill, pH }) => fill < fills && phOf(pH) !== null)
+    .reduce<{ fill: number; pH: string } | null>(
+      (latest, one) => (latest && latest.fill > one.fill ? latest : one),
+      null,
+    );
+  const acid = progress.acids
+    .filter(({ fill, first, more }) => fill < fills && `${first}${more}`.trim() !== '')
+    .map(({ product }) => product);
+  // Several acids share in one pH, and then no reading says anything about any of them.
+  return { pH: last ? phOf(last.pH) : null, acid: new Set(acid).size === 1 ? (acid[0] ?? null) : null };
+}
+
+const passedOf = (progress: MixProgress) =>
+  stopsOf(progress).map(({ rule }) => ({ rule, reason: (progress.reasons[rule] ?? '').trim() }));

@@ -1,0 +1,202 @@
+import { bottleKey } from './mix-plan';
+import type { AcidPour, Answer, MixProgress, Part, Pour } from './mix-progress';
+import { fillsOf, keyBeside, productsOf, screenAt, screensOf } from './mix-screens';
+import { partsAsPlanned } from './poured-so-far';
+
+/** What somebody does in the course of a mix. Each names what it is about, so that doing it twice is doing it once. */
+export type MixAction =
+  | { do: 'go'; to: string }
+  | { do: 'next'; from: string }
+  | { do: 'back'; from: string }
+  | { do: 'tick'; what: string; on: boolean }
+  /** What is poured differs from the sheet; it is not in the tank yet. */
+  | { do: 'change'; fill: number; product: string; parts: Part[] }
+  /** It is in the tank, as the sheet has it or as it was changed. */
+  | { do: 'poured'; fill: number; product: string }
+  | { do: 'left-out'; fill: number; product: string }
+  | { do: 'as-planned'; fill: number; product: string }
+  | { do: 'add'; product: string }
+  | { do: 'take-back'; product: string }
+  | { do: 'choose'; product: string; bottle: { lotId: string; place: number } }
+  | { do: 'acid'; pour: AcidPour }
+  | { do: 'reading'; fill: number; pH: string }
+  /** The fills after this one went in the same. */
+  | { do: 'same-again'; fill: number }
+  /** There were no more fills than up to this one. */
+  | { do: 'no-more'; fill: number }
+  | { do: 'all-fills' }
+  | { do: 'spraying'; since: number; startedAt: string }
+  | { do: 'answer'; field: Answer; text: string }
+  | { do: 'reason'; rule: string; text: string }
+  | { do: 'benches' | 'leftover-benches'; ids: string[] }
+  | { do: 'apart' }
+  | { do: 'finish' }
+  | { do: 'correct' }
+  | { do: 'refused'; message: string; faults: { path: string; message: string }[] }
+  | { do: 'sent'; application: string | null };
+
+/**
+ * A mix after one more thing was done.
+ *
+ * Gives    the same mix for what cannot be done any more: once it is sent nothing changes, and while it waits to be sent
+ *          only what becomes of that
+ */
+export function afterwards(progress: MixProgress, action: MixAction): MixProgress {
+  if (progress.state === 'sent') return progress;
+  if (action.do === 'sent') {
+    return { ...progress, state: 'sent', refusal: null, finished: { application: action.application } };
+  }
+  if (progress.state === 'to-send') return whileWaiting(progress, action);
+  return changed(progress, action);
+}
+
+function whileWaiting(progress: MixProgress, action: MixAction): MixProgress {
+  if (action.do === 'correct') return { ...progress, state: 'mixing' };
+  if (action.do !== 'refused') return progress;
+  const { message, faults } = action;
+  const asked = faults.flatMap(({ path, message: told }) => {
+    const rule = /^passed\.([a-z-]+)$/.exec(path)?.[1];
+    return rule === undefined ? [] : [{ rule, messages: [told] }];
+  });
+  const known = new Set(asked.map(({ rule }) => rule));
+  return {
+    ...progress,
+    ...{ state: 'mixing', at: 'finish', refusal: { message, faults } },
+    asked: [...progress.asked.filter(({ rule }) => !known.has(rule)), ...asked],
+  };
+}
+
+function changed(progress: MixProgress, action: MixAction): MixProgress {
+  switch (action.do) {
+    case 'go':
+      return at(progress, action.to);
+    case 'next':
+    case 'back':
+      // A tap that comes late, or twice, is about the screen that it was meant for.
+      return progress.at === action.from
+        ? { ...progress, at: keyBeside(progress, action.do === 'next' ? 1 : -1) }
+        : progress;
+    case 'tick':
+      return { ...progress, ticked: toggled(progress.ticked, action.what, action.on) };
+    case 'answer':
+      return { ...progress, answers: { ...progress.answers, [action.field]: action.text } };
+    case 'reason':
+      return { ...progress, reasons: { ...progress.reasons, [action.rule]: action.text } };
+    case 'benches':
+      return { ...progress, benches: action.ids };
+    case 'leftover-benches':
+      return { ...progress, leftoverBenches: action.ids };
+    case 'apart':
+      return { ...progress, apart: true, refusal: null };
+    case 'finish':
+      return { ...progress, state: 'to-send', refusal: null };
+    case 'spraying':
+      return sprayingSince(progress, action);
+    default:
+      return pouring(progress, action);
+  }
+}
+
+function pouring(progress: MixProgress, action: MixAction): MixProgress {
+  switch (action.do) {
+    case 'change':
+      return noted(progress, { fill: action.fill, product: action.product, parts: action.parts, done: false });
+    case 'poured':
+      return noted(progress, pouredNow(progress, action));
+    case 'left-out':
+      return noted(progress, { fill: action.fill, product: action.product, parts: [], done: true });
+    case 'as-planned':
+      return { ...progress, pours: progress.pours.filter((pour) => !isOf(pour, action)) };
+    case 'add':
+      return productsOf(progress).includes(action.product)
+        ? progress
+        : { ...progress, added: [...progress.added, action.product] };
+    case 'take-back':
+      return takenBack(progress, action.product);
+    case 'choose':
+      return chosen(progress, action);
+    case 'acid':
+      return {
+        ...progress,
+        acids: [...progress.acids.filter(({ fill }) => fill !== action.pour.fill), action.pour],
+      };
+    case 'reading':
+      return { ...progress, readings: replaced(progress.readings, { fill: action.fill, pH: action.pH }) };
+    case 'same-again':
+      return sameAgain(progress, action.fill);
+    case 'no-more':
+      return { ...progress, lastFill: action.fill, at: 'finish' };
+    case 'all-fills':
+      return { ...progress, lastFill: null };
+    default:
+      return progress;
+  }
+}
+
+const at = (progress: MixProgress, to: string): MixProgress =>
+  screensOf(progress).some(({ key }) => key === to) ? { ...progress, at: to } : progress;
+
+const toggled = (ticked: string[], what: string, on: boolean): string[] =>
+  on === ticked.includes(what) ? ticked : on ? [...ticked, what] : ticked.filter((one) => one !== what);
+
+const isOf = (pour: { fill: number; product: string }, other: { fill: number; product: string }): boolean =>
+  pour.fill === other.fill && pour.product === other.product;
+
+const noted = (progress: MixProgress, pour: Pour): MixProgress => ({
+  ...progress,
+  pours: [...progress.pours.filter((one) => !isOf(one, pour)), pour],
+});
+
+function pouredNow(progress: MixProgress, { fill, product }: { fill: number; product: string }): Pour {
+  const before = progress.pours.find((pour) => isOf(pour, { fill, product }));
+  const parts = before && before.parts.length > 0 ? before.parts : partsAsPlanned(progress, fill, product);
+  // Nobody knows how much it is, and nobody said: it is not in the tank.
+  return { fill, product, parts, done: parts.length > 0 };
+}
+
+const takenBack = (progress: MixProgress, product: string): MixProgress =>
+  progress.added.includes(product)
+    ? {
+        ...progress,
+        added: progress.added.filter((one) => one !== product),
+        pours: progress.pours.filter((pour) => pour.product !== product),
+        at: screenAt(progress).key.endsWith(` ${product}`) ? keyBeside(progress, -1) : progress.at,
+      }
+    : progress;
+
+function chosen(
+  progress: MixProgress,
+  { product, bottle }: { product: string; bottle: { lotId: string; place: number } },
+) {
+  const others = (progress.chosen[product] ?? []).filter((one) => bottleKey(one) !== bottleKey(bottle));
+  return { ...progress, chosen: { ...progress.chosen, [product]: [bottle, ...others] } };
+}
+
+const replaced = <T extends { fill: number }>(all: T[], one: T): T[] => [
+  ...all.filter(({ fill }) => fill !== one.fill),
+  one,
+];
+
+/** Every later fill gets the same amounts, out of the bottles whose turn it then is where the first went as planned. */
+function sameAgain(progress: MixProgress, fill: number): MixProgress {
+  let copied = progress;
+  for (let later = fill + 1; later < fillsOf(progress); later += 1) {
+    for (const pour of progress.pours.filter((one) => one.fill === fill && one.done)) {
+      const asPlanned = JSON.stringify(pour.parts) === JSON.stringify(partsAsPlanned(progress, fill, pour.product));
+      const parts = asPlanned ? partsAsPlanned(copied, later, pour.product) : pour.parts;
+      copied = noted(copied, { ...pour, fill: later, parts });
+    }
+    const acid = progress.acids.find((one) => one.fill === fill);
+    if (acid) copied = { ...copied, acids: replaced(copied.acids, { ...acid, fill: later }) };
+  }
+  return { ...copied, at: 'finish' };
+}
+
+/** The first tap counts; somebody who types another time keeps it. */
+const sprayingSince = (
+  progress: MixProgress,
+  { since, startedAt }: { since: number; startedAt: string },
+): MixProgress =>
+  progress.sprayingSince !== null
+    ? progress
+    : { ...progress, sprayingSince: since, answers: { ...progress.answers, startedAt } };

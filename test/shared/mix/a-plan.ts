@@ -1,0 +1,53 @@
+import { bottleKey, type MixPlan } from '@/shared/mix/mix-plan';
+import { Day } from '@/shared/time/day';
+import { Zone } from '@/shared/time/zone';
+
+const bottle = (lotId: string, place: number, left: number) => ({
+  ...{ lotId, place, label: `Bottle ${lotId}`, code: `BB1:${lotId}/${place + 1}`, keptIn: null, opened: false, left },
+});
+
+const product = (id: string, form: 'liquid' | 'powder', bottles: MixPlan['products'][number]['bottles']) => ({
+  ...{ id, name: id, form, densityGPerMl: null, gramsPerTeaspoon: null, liquid: 'feed' as const, reiMinutes: 240 },
+  bottles,
+});
+
+const pour = (id: string, perFill: number | null) => ({
+  ...{ product: id, perFill, measuredText: null, measuredWith: null, exactText: null, errorText: null, missing: null },
+  ...{ why: 'first', shortText: null, costMicros: 100 },
+});
+
+/** Three fills of 2 L: 40 mL of oil out of two bottles, 5 g of salt, and an acid for the pH. */
+export const PLAN: MixPlan = {
+  ...{ query: 'recipe=r&bench=b', shopId: 's', zone: Zone.parse('America/New_York'), units: 'us', currency: 'USD' },
+  ...{
+    asOf: 0,
+    by: 'Ada',
+    recipe: { id: 'r', name: 'Recipe' },
+    planned: { program: 'g', on: Day.parse('2026-03-31') },
+  },
+  benches: [{ id: 'b', name: 'Bench' }],
+  shopBenches: [
+    { id: 'b', name: 'Bench' },
+    { id: 'c', name: 'Ferns' },
+  ],
+  ...{ plantsText: null, sprayText: '6 L', fills: 3, fill: 2_000_000, fillText: '2 L', level: 0.5, sprayer: 'Sprayer' },
+  ...{ waterFirstText: '1 L', signalWord: 'CAUTION', equipment: ['gloves'], equipmentUnknown: [], rei: '4 h' },
+  ...{ useWithin: '2 h', useWithinMinutes: 120, stops: [], warnings: [], burn: null, plannedCost: 1_500_000 },
+  pours: [pour('oil', 40_000), pour('salt', 5_000)],
+  pH: { target: '6', before: '7.8', message: null },
+  acids: [{ product: 'acid', firstText: '2 mL', allText: '3 mL', expectedPh: '6.6', missing: null }],
+  products: [
+    product('oil', 'liquid', [bottle('o', 0, 50_000), bottle('o', 1, 500_000)]),
+    product('salt', 'powder', [bottle('p', 0, 900_000)]),
+    product('acid', 'liquid', [bottle('a', 0, 100_000)]),
+    product('soap', 'liquid', []),
+  ],
+  leftover: [{ id: 'c', name: 'Ferns', roomText: '400 mL', inProgram: true }],
+};
+
+export const OIL_1 = { lotId: 'o', place: 0 };
+export const OIL_2 = { lotId: 'o', place: 1 };
+
+/** What the books have in a bottle of the plan. */
+export const leftIn = (spot: { lotId: string; place: number }): number =>
+  PLAN.products.flatMap(({ bottles }) => bottles).find((one) => bottleKey(one) === bottleKey(spot))?.left ?? 0;
