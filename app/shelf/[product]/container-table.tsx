@@ -30,7 +30,9 @@ export function ContainerTable({ bottles, today, ways }: ContainerTableProps) {
           {bottles.map((bottle) => (
             <tr key={bottle.key}>
               <th scope="row">
-                {bottle.pack}, lot {bottle.lot}
+                <a href={bottle.href}>
+                  {bottle.pack}, lot {bottle.lot}
+                </a>
                 <span className="soft">{historyOf(bottle, today)}</span>
               </th>
               <td className="number">

@@ -11,6 +11,7 @@ import { Figure } from '../../_parts/figure';
 import { FlagLines } from '../../_parts/flag-lines';
 import { weeksWords } from '../weeks-words';
 import { ContainerTable } from './container-table';
+import { EmptyBottles } from './empty-bottles';
 import { LabelFacts } from './label-facts';
 import { OfferTable } from './offer-table';
 import { OffersFoot } from './offers-foot';
@@ -66,6 +67,7 @@ export default async function ProductPage({ params }: ProductParams) {
                 <ContainerTable bottles={product.bottles} today={today} ways={ways} />
               </>
             )}
+            <EmptyBottles product={product.id} />
           </section>
           <section aria-labelledby="offers">
             <h2 id="offers">Who sells it</h2>
