@@ -7,6 +7,7 @@ import { EmptyPlace } from '../../../_parts/empty-place';
 import { OfferTable } from '../../[product]/offer-table';
 import { PutAway } from '../../put-away';
 import { SupplierForm } from '../supplier-form';
+import styles from '../suppliers.module.css';
 
 type SupplierParams = { params: Promise<{ supplier: string }> };
 
@@ -30,30 +31,32 @@ export default async function SupplierPage(props: SupplierParams) {
       {supplier.archived && (
         <p className="grave">Put away: nothing is bought from here, and nothing here counts in a price.</p>
       )}
-      <section aria-labelledby="offers">
-        <h2 id="offers">What they offer</h2>
-        {offers.length === 0 ? (
-          <EmptyPlace step={{ href: '/shelf', text: 'Look at the shelf' }}>
-            Nothing yet. An offer is added at its product, under “Who sells it”.
-          </EmptyPlace>
-        ) : (
-          <OfferTable offers={offers} ways={ways} by="product" />
-        )}
-      </section>
-      <section aria-labelledby="facts">
-        <h2 id="facts">How they sell</h2>
-        <SupplierForm {...{ shop: shopId, id: supplier.id, expecting, taken, fields: fieldsOfSupplier(supplier) }} />
-      </section>
-      <PutAway
-        {...{
-          shop: shopId,
-          what: 'supplier',
-          id: supplier.id,
-          expecting,
-          archived: supplier.archived,
-          removable: true,
-        }}
-      />
+      <div className={styles.columns}>
+        <section aria-labelledby="facts">
+          <h2 id="facts">How they sell</h2>
+          <SupplierForm {...{ shop: shopId, id: supplier.id, expecting, taken, fields: fieldsOfSupplier(supplier) }} />
+          <PutAway
+            {...{
+              shop: shopId,
+              what: 'supplier',
+              id: supplier.id,
+              expecting,
+              archived: supplier.archived,
+              removable: true,
+            }}
+          />
+        </section>
+        <section aria-labelledby="offers">
+          <h2 id="offers">What they offer</h2>
+          {offers.length === 0 ? (
+            <EmptyPlace step={{ href: '/shelf', text: 'Look at the shelf' }}>
+              Nothing yet. An offer is added at its product, under “Who sells it”.
+            </EmptyPlace>
+          ) : (
+            <OfferTable offers={offers} ways={ways} by="product" />
+          )}
+        </section>
+      </div>
     </>
   );
 }
