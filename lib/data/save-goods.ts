@@ -1,5 +1,6 @@
 import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { byOwner, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { minutesUp, type Saving, storedMoney } from './saving';
 import { real, realOrNull, small, smallOrNull, toStored } from './whole';
@@ -46,11 +47,13 @@ export async function saveProducts(rows: Rows, stamp: Stamp, products: Saving<Fi
       return { shopId, id: item.id, position: small(position), ...productRow(item, stamp) };
     }),
   });
-  for (const { item, isNew } of products) {
-    if (isNew) continue;
-    const where = { shopId, productId: item.id };
+  const changed = products.filter(({ isNew }) => !isNew);
+  for (const some of inParts(changed)) {
+    const where = { shopId, productId: { in: some.map(({ item }) => item.id) } };
     await rows.content.deleteMany({ where });
     await rows.rate.deleteMany({ where });
+  }
+  for (const { item } of changed) {
     await rows.product.update({ where: { shopId_id: { shopId, id: item.id } }, data: productRow(item, stamp) });
   }
   const items = products.map(({ item }) => item);
@@ -112,17 +115,37 @@ export async function saveOffers(rows: Rows, stamp: Stamp, offers: Saving<FileOf
     [...item.earlier, item].map((of, place) => ({ item, of, number: place + 1 })),
   );
   await savePrices(rows, stamp, firsts);
-  for (const { item, isNew } of offers) {
-    if (isNew) continue;
+  const changed = offers.filter(({ isNew }) => !isNew);
+  const todayOf = await pricesToday(rows, shopId, changed);
+  const anew: PriceLine[] = [];
+  for (const { item } of changed) {
     await rows.offer.update({ where: { shopId_id: { shopId, id: item.id } }, data: offerRow(item, stamp) });
-    const today = await rows.price.findFirst({
-      where: { shopId, offerId: item.id },
-      orderBy: { number: 'desc' },
-      include: { breaks: { orderBy: { position: 'asc' } } },
-    });
-    if (today && isSamePrice(today, item)) continue;
-    await savePrices(rows, stamp, [{ item, of: item, number: (today?.number ?? 0) + 1 }]);
+    const today = todayOf(item.id);
+    if (!today || !isSamePrice(today, item)) anew.push({ item, of: item, number: (today?.number ?? 0) + 1 });
   }
+  await savePrices(rows, stamp, anew);
+}
+
+/** Today's price of each of these offers, read at once: a list of thousands would otherwise ask thousands of times. */
+async function pricesToday(rows: Rows, shopId: string, offers: Saving<FileOffer>[]) {
+  const prices: (StoredPrice & { offerId: string; number: number })[] = [];
+  for (const some of inParts(offers)) {
+    const where = { shopId, offerId: { in: some.map(({ item }) => item.id) } };
+    const breaks = byOwner(
+      await rows.priceBreak.findMany({ where, orderBy: { position: 'asc' } }),
+      ({ offerId, number }) => keyOf(offerId, number),
+    );
+    const found = await rows.price.findMany({ where, orderBy: { number: 'asc' } });
+    prices.push(...found.map((price) => ({ ...price, breaks: breaks(keyOf(price.offerId, price.number)) })));
+  }
+  return newestByOwner(prices, ({ offerId }) => offerId);
+}
+
+/** As many ids as one statement names. */
+const MOST_NAMED = 400;
+
+function* inParts<T>(items: readonly T[]): Generator<readonly T[]> {
+  for (let from = 0; from < items.length; from += MOST_NAMED) yield items.slice(from, from + MOST_NAMED);
 }
 
 const offerRow = (offer: FileOffer, stamp: Stamp) => ({
