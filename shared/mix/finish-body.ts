@@ -2,8 +2,8 @@ import { readStock, stockText } from '../measure/read-stock';
 import { readVolume } from '../measure/size';
 import type { Fault } from '../outcome';
 import { stock } from '../quantity/amounts';
-import { instantText } from '../time/instant';
-import { readLocalTime } from '../time/local-time';
+import { instantOf, instantText } from '../time/instant';
+import { localTimeText, readLocalTime } from '../time/local-time';
 import { productIn } from './mix-plan';
 import type { MixProgress } from './mix-progress';
 import { fillsOf, pourIn, pourKey, productsOf } from './mix-screens';
@@ -136,9 +136,10 @@ function acidFaults(progress: MixProgress): FinishFault[] {
   return [...acids, ...readings];
 }
 
-const isPh = (text: string): boolean => text.trim() === '' || phOf(text) !== null;
+const isPh = (text: string): boolean => text.trim() === '' || pHOf(text) !== null;
 
-function phOf(text: string): number | null {
+/** A pH as somebody read it off a meter. Null when it is none. */
+export function pHOf(text: string): number | null {
   const plain = text.trim().replace(',', '.');
   return /^\d{1,2}(\.\d{1,4})?$/.test(plain) && Number(plain) <= 14 ? Number(plain) : null;
 }
@@ -174,9 +175,16 @@ const stopFaults = (progress: MixProgress): FinishFault[] =>
       screen: 'finish',
     }));
 
-function timeOf({ answers, plan }: MixProgress, field: 'startedAt' | 'endedAt'): string {
-  const reading = readLocalTime(answers[field], plan.zone);
-  return reading.ok ? instantText(reading.value, plan.zone) : answers[field];
+/** A time as it was typed. The moment of the tap itself where it still says so: a time can come twice, a moment cannot. */
+function timeOf(progress: MixProgress, field: 'startedAt' | 'endedAt'): string {
+  const { answers, plan, sprayingSince, sprayingUntil } = progress;
+  const tapped = field === 'startedAt' ? sprayingSince : sprayingUntil;
+  const text = answers[field];
+  if (tapped !== null && localTimeText(instantOf(tapped), plan.zone) === text) {
+    return instantText(instantOf(tapped), plan.zone);
+  }
+  const reading = readLocalTime(text, plan.zone);
+  return reading.ok ? instantText(reading.value, plan.zone) : text;
 }
 
 /** A bench that took what was left over was sprayed, and closes like the others. */
@@ -195,7 +203,7 @@ function leftoverWent(progress: MixProgress): string | null {
 function acidityOf(progress: MixProgress): { pH: number | null; acid: string | null } {
   const fills = fillsMixed(progress);
   const last = progress.readings
-    .filter(({ fill, pH }) => fill < fills && phOf(pH) !== null)
+    .filter(({ fill, pH }) => fill < fills && pHOf(pH) !== null)
     .reduce<{ fill: number; pH: string } | null>(
       (latest, one) => (latest && latest.fill > one.fill ? latest : one),
       null,
@@ -204,7 +212,7 @@ function acidityOf(progress: MixProgress): { pH: number | null; acid: string | n
     .filter(({ fill, first, more }) => fill < fills && `${first}${more}`.trim() !== '')
     .map(({ product }) => product);
   // Several acids share in one pH, and then no reading says anything about any of them.
-  return { pH: last ? phOf(last.pH) : null, acid: new Set(acid).size === 1 ? (acid[0] ?? null) : null };
+  return { pH: last ? pHOf(last.pH) : null, acid: new Set(acid).size === 1 ? (acid[0] ?? null) : null };
 }
 
 const passedOf = (progress: MixProgress) =>

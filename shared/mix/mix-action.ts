@@ -1,3 +1,5 @@
+import { instantOf } from '../time/instant';
+import { localTimeText } from '../time/local-time';
 import { bottleKey } from './mix-plan';
 import type { AcidPour, Answer, MixProgress, Part, Pour } from './mix-progress';
 import { fillsOf, keyBeside, productsOf, screenAt, screensOf } from './mix-screens';
@@ -25,7 +27,10 @@ export type MixAction =
   /** There were no more fills than up to this one. */
   | { do: 'no-more'; fill: number }
   | { do: 'all-fills' }
-  | { do: 'spraying'; since: number; startedAt: string }
+  /** The first product went into a fill. */
+  | { do: 'mixing'; fill: number; at: number }
+  | { do: 'spraying'; since: number }
+  | { do: 'sprayed'; until: number }
   | { do: 'answer'; field: Answer; text: string }
   | { do: 'reason'; rule: string; text: string }
   | { do: 'benches' | 'leftover-benches'; ids: string[] }
@@ -90,8 +95,14 @@ function changed(progress: MixProgress, action: MixAction): MixProgress {
       return { ...progress, apart: true, refusal: null };
     case 'finish':
       return { ...progress, state: 'to-send', refusal: null };
+    case 'mixing':
+      return progress.mixedSince.some(({ fill }) => fill === action.fill)
+        ? progress
+        : { ...progress, mixedSince: [...progress.mixedSince, { fill: action.fill, at: action.at }] };
     case 'spraying':
-      return sprayingSince(progress, action);
+      return progress.sprayingSince === null ? timed(progress, 'startedAt', action.since) : progress;
+    case 'sprayed':
+      return progress.sprayingUntil === null ? timed(progress, 'endedAt', action.until) : progress;
     default:
       return pouring(progress, action);
   }
@@ -192,11 +203,10 @@ function sameAgain(progress: MixProgress, fill: number): MixProgress {
   return { ...copied, at: 'finish' };
 }
 
-/** The first tap counts; somebody who types another time keeps it. */
-const sprayingSince = (
-  progress: MixProgress,
-  { since, startedAt }: { since: number; startedAt: string },
-): MixProgress =>
-  progress.sprayingSince !== null
-    ? progress
-    : { ...progress, sprayingSince: since, answers: { ...progress.answers, startedAt } };
+/** The moment of the tap, and its time as a field has it. A time that somebody typed already stays. */
+function timed(progress: MixProgress, field: 'startedAt' | 'endedAt', moment: number): MixProgress {
+  const { answers, plan } = progress;
+  const text = answers[field] === '' ? localTimeText(instantOf(moment), plan.zone) : answers[field];
+  const tapped = field === 'startedAt' ? { sprayingSince: moment } : { sprayingUntil: moment };
+  return { ...progress, ...tapped, answers: { ...answers, [field]: text } };
+}

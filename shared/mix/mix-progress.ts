@@ -74,8 +74,12 @@ export const MixProgress = z.object({
   /** Whether it is to be recorded beside its planned spraying, which was found done already. */
   apart: z.boolean(),
   answers: z.record(z.enum(ANSWERS), z.string()),
+  /** When the first product went into each fill, in milliseconds since 1970: its time runs from there. */
+  mixedSince: z.array(z.object({ fill: z.int().min(0), at: z.number() })),
   /** When spraying began, in milliseconds since 1970. */
   sprayingSince: z.number().nullable(),
+  /** When the last plant was sprayed: up to the minute that is running. */
+  sprayingUntil: z.number().nullable(),
   state: z.enum(MIX_STATES),
   refusal: z
     .object({ message: z.string(), faults: z.array(z.object({ path: z.string(), message: z.string() })) })
@@ -97,7 +101,7 @@ export function beginMix(plan: MixPlan, commandId: string, now: number): MixProg
       ...{ startedAt: '', endedAt: '', sprayed: '', by: plan.by, plants: plan.plantsText ?? '' },
       ...{ conditions: '', leftover: '', leftoverWent: '' },
     },
-    ...{ sprayingSince: null, state: 'mixing', refusal: null, finished: null },
+    ...{ mixedSince: [], sprayingSince: null, sprayingUntil: null, state: 'mixing', refusal: null, finished: null },
   };
 }
 

@@ -1,8 +1,9 @@
 import { type Reading, unreadable } from '../outcome';
 import { asTyped } from './as-typed';
+import { showClockTime } from './clock-time';
 import { readDay } from './day';
-import type { Instant } from './instant';
-import { atClock, type Zone } from './zone';
+import { addMinutes, type Instant, instantOf } from './instant';
+import { atClock, clockOf, type Zone } from './zone';
 
 /**
  * A day and a time of the shop's own clock, as a browser's field writes them: "2026-03-03T18:15".
@@ -18,3 +19,21 @@ export function readLocalTime(text: string, zone: Zone): Reading<Instant> {
   if (!day.ok) return day;
   return { ok: true, value: atClock(zone, day.value, Number(hours) * 60 + Number(minutes)) };
 }
+
+/**
+ * An instant as a browser's field of a day and a time wants it, on the shop's own clock: "2026-03-03T18:15".
+ *
+ * Rounds   down to the minute that is running
+ */
+export function localTimeText(instant: Instant, zone: Zone): string {
+  const { day, minuteOfDay } = clockOf(zone, instant);
+  return `${day}T${showClockTime(minuteOfDay)}`;
+}
+
+/** The next whole minute, or this one where it has just begun: the end of something, which may never read too early. */
+export function nextMinute(instant: Instant): Instant {
+  const past = instant % MINUTE;
+  return past === 0 ? instant : instantOf(addMinutes(instant, 1) - past);
+}
+
+const MINUTE = 60_000;

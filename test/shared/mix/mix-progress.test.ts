@@ -14,7 +14,7 @@ const begun = (plan: MixPlan = PLAN) => beginMix(plan, ID, 1_000);
 const after = (progress: MixProgress, ...actions: MixAction[]) => actions.reduce(afterwards, progress);
 
 const TIMES: MixAction[] = [
-  { do: 'spraying', since: 5, startedAt: '2026-03-31T17:40' },
+  { do: 'spraying', since: Date.UTC(2026, 2, 31, 21, 40, 20) },
   { do: 'answer', field: 'endedAt', text: '2026-03-31T18:20' },
 ];
 const poured = (fill: number): MixAction[] =>
@@ -36,7 +36,7 @@ test('a mix poured as planned draws the sum of its fills, one bottle after the o
       benches: ['b'],
       by: 'Ada',
     },
-    ...{ startedAt: '2026-03-31T17:40:00-04:00', endedAt: '2026-03-31T18:20:00-04:00', sprayed: '6000 mL' },
+    ...{ startedAt: '2026-03-31T17:40:20-04:00', endedAt: '2026-03-31T18:20:00-04:00', sprayed: '6000 mL' },
     poured: [
       {
         product: 'oil',
@@ -103,6 +103,16 @@ test('acid goes in as two parts, and the last reading of the meter is kept with 
   expect(body.poured.at(-1)).toMatchObject({ product: 'acid', from: [{ lotId: 'a', amount: '7.2 mL' }] });
   const wrong = finishBodyOf(after(mixed, { do: 'reading', fill: 2, pH: '15' }, acid(1, 'some', '')));
   expect(wrong).toMatchObject({ faults: [{ screen: 'acid 1' }, { screen: 'meter 2' }] });
+});
+
+test('a time that comes twice is the one at which it was tapped, unless somebody types another', () => {
+  const until = Date.UTC(2026, 10, 1, 6, 30);
+  const mixed = after(begun(), ...poured(0), { do: 'spraying', since: until - 900_000 }, { do: 'sprayed', until });
+  expect(mixed.answers.endedAt).toBe('2026-11-01T01:30');
+  expect(bodyOf(mixed).endedAt).toBe('2026-11-01T01:30:00-05:00');
+  const typed = after(mixed, { do: 'answer', field: 'endedAt', text: '2026-11-01T02:15' });
+  expect(bodyOf(typed).endedAt).toBe('2026-11-01T02:15:00-05:00');
+  expect(after(typed, { do: 'sprayed', until: until + 1 })).toBe(typed);
 });
 
 test('nothing is finished that nobody said: a pour that is open, a time, a reason, where the leftover went', () => {

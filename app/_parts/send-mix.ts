@@ -1,0 +1,49 @@
+'use client';
+
+import { finishBodyOf } from '@/shared/mix/finish-body';
+import { explain } from '@/shared/outcome';
+import { act, keptMix } from './kept-mixes';
+
+/** Mixes that are on their way from this tab. */
+const underWay = new Set<string>();
+
+/**
+ * Send a finished mix. Without a network it stays where it is, to be sent again; refused, it is open again with what was
+ * refused. However often it is sent, it is one mix.
+ */
+export async function sendMix(commandId: string): Promise<void> {
+  const mix = keptMix(commandId);
+  if (mix?.state !== 'to-send' || underWay.has(commandId)) return;
+  const finishing = finishBodyOf(mix);
+  if (!finishing.ok) {
+    return act(commandId, { do: 'refused', message: 'Something is missing.', faults: finishing.faults });
+  }
+  underWay.add(commandId);
+  try {
+    const answer = await fetch('/api/v1/mix/finish', {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json' },
+      body: JSON.stringify(finishing.body),
+    });
+    await answered(commandId, answer);
+  } catch {
+    // No network: it stays to be sent.
+  } finally {
+    underWay.delete(commandId);
+  }
+}
+
+async function answered(commandId: string, answer: Response): Promise<void> {
+  if (answer.ok) {
+    const { application } = await answer.json();
+    return act(commandId, { do: 'sent', application });
+  }
+  if (answer.status >= SERVER_FAULT || answer.status === TOO_MANY) return;
+  const { message, faults = [] } = await answer.json();
+  // The answer to the first sending was lost, and then something was changed: what was sent first is on record.
+  if (message === explain({ code: 'same-key-other-body' })) return act(commandId, { do: 'sent', application: null });
+  act(commandId, { do: 'refused', message, faults });
+}
+
+const SERVER_FAULT = 500;
+const TOO_MANY = 429;

@@ -1,0 +1,73 @@
+'use client';
+
+import { clock } from '@/lib/clock';
+import { productIn } from '@/shared/mix/mix-plan';
+import styles from './do.module.css';
+import { FillingJug } from './filling-jug';
+import { Frame, type ScreenProps } from './frame';
+
+/** Two thirds of the acid, to be stirred in and measured. Never the whole, and never as certain. */
+export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
+  const { plan } = mix;
+  const noted = mix.acids.find((one) => one.fill === fill);
+  const acid = plan.acids.find(({ product }) => product === noted?.product) ?? plan.acids[0];
+  if (!acid) return null;
+  const first = noted?.first ?? acid.firstText ?? '';
+  const note = (product: string, text: string) =>
+    act({ do: 'acid', pour: { fill, product, first: text, more: noted?.more ?? '' } });
+  const on = () => {
+    note(acid.product, first);
+    act({ do: 'mixing', fill, at: clock.now() }, { do: 'next', from: screen.key });
+  };
+  const without = () => {
+    note(acid.product, '');
+    act({ do: 'next', from: screen.key });
+  };
+  return (
+    <Frame
+      {...{ mix, act, screen }}
+      above={`Acid, two thirds of it first: pH ${plan.pH?.before ?? 'not known'} to ${plan.pH?.target ?? ''}`}
+      heading={productIn(plan, acid.product).name}
+      primary={{ text: 'In and stirred', press: on }}
+      other={{ text: 'No acid', press: without }}
+    >
+      <div className={styles.beside2}>
+        <div>
+          <p className={styles.amount} data-long="">
+            {acid.firstText ?? 'not known'}
+          </p>
+          <p className="soft">
+            {acid.allText && `of about ${acid.allText}. `}
+            {acid.expectedPh && `Expect about pH ${acid.expectedPh}. `}
+            {acid.missing}
+          </p>
+        </div>
+        <FillingJug level={0.82} liquid="other" />
+      </div>
+      <div className={styles.fields}>
+        {plan.acids.length > 1 && (
+          <fieldset className={styles.radios}>
+            <legend>Which acid</legend>
+            {plan.acids.map(({ product, firstText }) => (
+              <label key={product} className={styles.check}>
+                <input
+                  type="radio"
+                  name="acid"
+                  checked={product === acid.product}
+                  onChange={() => note(product, firstText ?? '')}
+                />
+                {productIn(plan, product).name}
+              </label>
+            ))}
+          </fieldset>
+        )}
+        <label htmlFor="acid-first">How much went in</label>
+        <input id="acid-first" value={first} onChange={({ target }) => note(acid.product, target.value)} />
+      </div>
+      <p className={styles.why}>
+        Acid into water, never water into acid. Stir, wait a minute, then measure: what the water takes can differ from
+        any estimate.
+      </p>
+    </Frame>
+  );
+}

@@ -1,0 +1,42 @@
+'use client';
+
+import type { Answer, MixProgress } from '@/shared/mix/mix-progress';
+import type { Fault } from '@/shared/outcome';
+import styles from './do.module.css';
+import type { Act } from './frame';
+
+type AnswerFieldProps = {
+  mix: MixProgress;
+  act: Act;
+  faults: Fault[];
+  field: Answer;
+  label: string;
+  type?: 'text' | 'datetime-local';
+  placeholder?: string;
+};
+
+/** One field of the record, with what is wrong about it. */
+export function AnswerField({ mix, act, faults, field, label, type = 'text', placeholder }: AnswerFieldProps) {
+  const wrong = faults.filter(({ path }) => path === field);
+  return (
+    <div>
+      <label htmlFor={field}>{label}</label>
+      <input
+        id={field}
+        type={type}
+        value={mix.answers[field]}
+        placeholder={placeholder}
+        maxLength={200}
+        autoComplete="off"
+        aria-invalid={wrong.length > 0}
+        aria-describedby={wrong.length > 0 ? `${field}-fault` : undefined}
+        onChange={({ target }) => act({ do: 'answer', field, text: target.value })}
+      />
+      {wrong.length > 0 && (
+        <p id={`${field}-fault`} className={styles.fault}>
+          {wrong.map(({ message }) => message).join(' ')}
+        </p>
+      )}
+    </div>
+  );
+}

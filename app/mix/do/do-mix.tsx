@@ -1,0 +1,48 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import { act, keepMix, useKeptMixes } from '@/app/_parts/kept-mixes';
+import { freshId } from '@/app/_parts/use-command-id';
+import { useSending } from '@/app/_parts/use-sending';
+import { clock } from '@/lib/clock';
+import type { MixAction } from '@/shared/mix/mix-action';
+import type { MixPlan } from '@/shared/mix/mix-plan';
+import { beginMix } from '@/shared/mix/mix-progress';
+import { Gate } from './gate';
+import { StepByStep } from './step-by-step';
+
+type DoMixProps = {
+  /** Null when the shop cannot work it out any more; what was begun can still be gone on with. */
+  plan: MixPlan | null;
+  isDone: boolean;
+  told: string | null;
+};
+
+/** One mix on this device: taken up where it was left, or begun. */
+export function DoMix({ plan, isDone, told }: DoMixProps) {
+  const kept = useKeptMixes();
+  const [current, setCurrent] = useState<string | null>(null);
+  useSending();
+  // The page waits for whoever had it open when it was thrown out of memory.
+  const [meant, setMeant] = useState<string | null>(null);
+  useEffect(() => setMeant(location.hash.slice(1) || null), []);
+  const mix = kept?.find(({ commandId }) => commandId === current) ?? null;
+
+  if (kept === null) return <p className="soft">The mix is laid out…</p>;
+  if (mix) return <StepByStep mix={mix} act={(...actions: MixAction[]) => act(mix.commandId, ...actions)} />;
+
+  const open = (commandId: string) => {
+    history.replaceState(null, '', `#${commandId}`);
+    setCurrent(commandId);
+  };
+  const begin = (fresh: MixPlan) => {
+    const progress = beginMix(fresh, freshId(), clock.now());
+    keepMix(progress);
+    open(progress.commandId);
+  };
+  const its = kept.filter(
+    ({ commandId, state, plan: one }) =>
+      commandId === meant || (state !== 'sent' && one.query === plan?.query && one.shopId === plan.shopId),
+  );
+  return <Gate plan={plan} isDone={isDone} told={told} kept={its} goOn={open} begin={begin} />;
+}

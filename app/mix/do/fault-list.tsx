@@ -1,0 +1,64 @@
+'use client';
+
+import type { FinishFault } from '@/shared/mix/finish-body';
+import { fillsMixed } from '@/shared/mix/finish-body';
+import { productIn } from '@/shared/mix/mix-plan';
+import type { MixProgress } from '@/shared/mix/mix-progress';
+import { pourKey } from '@/shared/mix/mix-screens';
+import { pouredInAll } from '@/shared/mix/poured-so-far';
+import { explain } from '@/shared/outcome';
+import styles from './do.module.css';
+import type { Act } from './frame';
+
+type FaultListProps = { mix: MixProgress; act: Act; faults: FinishFault[]; refusal: MixProgress['refusal'] };
+
+/** What stands in the way of the record, each with the way to where it is put right. */
+export function FaultList({ mix, act, faults, refusal }: FaultListProps) {
+  if (faults.length === 0 && !refusal) return null;
+  const elsewhere = faults.filter(({ screen }) => screen !== 'finish');
+  const isDone = refusal !== null && mix.plan.planned !== null && isAlreadyDone(refusal.message, mix.plan.planned.on);
+  return (
+    <div role="alert" className={styles.wrong}>
+      {refusal && (
+        <p>
+          <b>Nothing was written yet.</b> {refusal.message}
+        </p>
+      )}
+      {refusal?.faults.map(({ path, message }) => {
+        const product = productAt(mix, path);
+        return (
+          <p key={path}>
+            {product && <b>{productIn(mix.plan, product).name}: </b>}
+            {message} {product && <Open act={act} screen={pourKey(0, product)} />}
+          </p>
+        );
+      })}
+      {isDone && (
+        <button type="button" onClick={() => act({ do: 'apart' })}>
+          It was sprayed a second time: record it beside that one
+        </button>
+      )}
+      {elsewhere.map(({ screen, path, message }) => (
+        <p key={`${screen} ${path} ${message}`}>
+          {message} <Open act={act} screen={screen} />
+        </p>
+      ))}
+      {faults.length > elsewhere.length && <p>Something is still asked below.</p>}
+    </div>
+  );
+}
+
+const Open = ({ act, screen }: { act: Act; screen: string }) => (
+  <button type="button" onClick={() => act({ do: 'go', to: screen })}>
+    Go there
+  </button>
+);
+
+const isAlreadyDone = (message: string, on: string): boolean => message === explain({ code: 'already-done', on });
+
+/** The product that a refusal is about, by its place in what was sent. */
+function productAt(mix: MixProgress, path: string): string | null {
+  const at = /^poured[.[](\d+)/.exec(path)?.[1];
+  const poured = at === undefined ? null : pouredInAll(mix, fillsMixed(mix));
+  return poured?.ok ? (poured.value[Number(at)]?.product.id ?? null) : null;
+}

@@ -1,0 +1,62 @@
+'use client';
+
+import { useState } from 'react';
+import { sendMix } from '@/app/_parts/send-mix';
+import { fillsMixed, finishBodyOf, sprayedText, stopsOf } from '@/shared/mix/finish-body';
+import type { MixProgress } from '@/shared/mix/mix-progress';
+import { AnswerField } from './answer-field';
+import { BenchTicks } from './bench-ticks';
+import styles from './do.module.css';
+import { FaultList } from './fault-list';
+import { Frame, type ScreenProps } from './frame';
+import { LeftoverFields } from './leftover-fields';
+import { StopReasons } from './stop-reasons';
+import { WentIn } from './went-in';
+
+/** What the record asks for at the end: times, who, weather, what was left over, and why it was sprayed where a rule said stop. */
+export function FinishScreen({ mix, act, screen }: ScreenProps) {
+  const [asked, setAsked] = useState(false);
+  const { plan, refusal } = mix;
+  const finishing = finishBodyOf(mix);
+  const faults = asked && !finishing.ok ? finishing.faults : [];
+  const refused = refusal?.faults ?? [];
+  const stops = stopsOf(mix);
+  const its = { mix, act, faults: [...faults, ...refused] };
+  const finish = () => {
+    if (!finishing.ok) return setAsked(true);
+    act({ do: 'finish' });
+    void sendMix(mix.commandId);
+  };
+  return (
+    <Frame {...{ mix, act, screen }} heading="Done" primary={{ text: 'Write it into the record', press: finish }}>
+      <FaultList {...{ mix, act, faults, refusal }} />
+      <div className={styles.fields}>
+        <AnswerField {...its} field="startedAt" label="Spraying began" type="datetime-local" />
+        <AnswerField {...its} field="endedAt" label="The last plant was sprayed" type="datetime-local" />
+        <AnswerField {...its} field="by" label="Who sprayed" />
+        <LeftoverFields {...its} />
+        <AnswerField {...its} field="conditions" label="Weather, or temperature in the house (if you want)" />
+        <StopReasons mix={mix} act={act} stops={stops} isAsked={asked} />
+        <details className={styles.more} open={plan.benches.length === 0 || undefined}>
+          <summary>What was sprayed: {said(mix)}</summary>
+          <AnswerField {...its} field="sprayed" label="How much spray was mixed" placeholder={sprayedText(mix)} />
+          <AnswerField {...its} field="plants" label="Which plants, when not all" />
+          <BenchTicks
+            legend="On which benches"
+            benches={plan.shopBenches}
+            ticked={mix.benches}
+            tick={(ids) => act({ do: 'benches', ids })}
+          />
+        </details>
+        <WentIn mix={mix} act={act} />
+      </div>
+    </Frame>
+  );
+}
+
+function said(mix: MixProgress): string {
+  const { plan, benches } = mix;
+  const names = plan.shopBenches.filter(({ id }) => benches.includes(id)).map(({ name }) => name);
+  const fills = fillsMixed(mix);
+  return `${names.join(', ') || 'no bench named yet'}, ${fills === plan.fills ? plan.sprayText : `${fills} of ${plan.fills} fills`}`;
+}

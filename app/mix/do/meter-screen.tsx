@@ -1,0 +1,65 @@
+'use client';
+
+import { pHOf } from '@/shared/mix/finish-body';
+import { productIn } from '@/shared/mix/mix-plan';
+import styles from './do.module.css';
+import { Frame, type ScreenProps } from './frame';
+
+/** What the meter says, and the drops that bring it to the target. Kept with the record. */
+export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
+  const { plan } = mix;
+  const reading = mix.readings.find((one) => one.fill === fill)?.pH ?? '';
+  const acid = mix.acids.find((one) => one.fill === fill);
+  const target = Number(plan.pH?.target);
+  const measured = pHOf(reading);
+  const above = measured !== null && measured > target + NEAR;
+  return (
+    <Frame
+      {...{ mix, act, screen }}
+      above={`Target pH ${plan.pH?.target ?? ''}`}
+      heading="Measure the pH"
+      primary={{
+        text: reading.trim() === '' ? 'Not measured' : 'Good so',
+        isMain: reading.trim() !== '',
+        press: () => act({ do: 'next', from: screen.key }),
+      }}
+    >
+      <div className={styles.fields}>
+        <label htmlFor="meter">What the meter says</label>
+        <input
+          id="meter"
+          className={styles.large}
+          inputMode="decimal"
+          autoComplete="off"
+          value={reading}
+          aria-invalid={reading.trim() !== '' && measured === null}
+          onChange={({ target: field }) => act({ do: 'reading', fill, pH: field.value })}
+          aria-describedby="meter-said"
+        />
+        <p id="meter-said" role="status">
+          {reading.trim() !== '' && measured === null && 'Write a number from 0 to 14, such as 6.2.'}
+          {measured !== null && !above && measured >= target - NEAR && 'That is the target.'}
+          {measured !== null && measured < target - NEAR && 'That is below the target. Add no more acid.'}
+          {above && 'Still above the target: a few drops, stir, measure again, and write the new figure over it.'}
+        </p>
+        {acid && acid.first.trim() !== '' && (
+          <>
+            <label htmlFor="acid-more">{productIn(plan, acid.product).name} added since, in all</label>
+            <input
+              id="acid-more"
+              value={acid.more}
+              placeholder="0.5 mL"
+              autoComplete="off"
+              onChange={({ target: field }) => act({ do: 'acid', pour: { ...acid, more: field.value } })}
+            />
+          </>
+        )}
+      </div>
+      {plan.pH?.message && <p className={styles.why}>{plan.pH.message}</p>}
+      <p className={styles.why}>Without a meter, go on: the record then says that it was not measured.</p>
+    </Frame>
+  );
+}
+
+/** How near a kit or a pen comes to a target. */
+const NEAR = 0.25;

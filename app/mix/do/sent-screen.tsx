@@ -1,0 +1,50 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useEffect } from 'react';
+import { sendMix } from '@/app/_parts/send-mix';
+import type { MixProgress } from '@/shared/mix/mix-progress';
+import styles from './do.module.css';
+import type { Act } from './frame';
+
+/** A finished mix: on its way, kept on this device until the network is back, or on record. */
+export function SentScreen({ mix, act }: { mix: MixProgress; act: Act }) {
+  const router = useRouter();
+  const application = mix.finished?.application ?? null;
+  useEffect(() => {
+    if (application !== null) router.replace(`/mix/done/${encodeURIComponent(application)}`);
+  }, [application, router]);
+  return (
+    <div className={styles.gate}>
+      <h1>{mix.plan.recipe.name}</h1>
+      {mix.state === 'to-send' ? (
+        <>
+          <p role="status" className={styles.why} data-grave="">
+            <b>Not sent yet: kept on this device.</b> It is sent by itself once there is a network, from any page of
+            this shop that is open here. It becomes one record, however often it is sent.
+          </p>
+          <button type="button" data-main="" onClick={() => void sendMix(mix.commandId)}>
+            Send it now
+          </button>
+          <button type="button" onClick={() => act({ do: 'correct' }, { do: 'go', to: 'finish' })}>
+            Put something right first
+          </button>
+        </>
+      ) : (
+        <p role="status" className={styles.why} data-good="">
+          {application === null
+            ? 'This mix is on record already, with what was sent first. Correct the record itself if it is wrong.'
+            : 'On record.'}
+        </p>
+      )}
+      {mix.state === 'sent' && application !== null && (
+        <a className="button" data-main="" href={`/mix/done/${encodeURIComponent(application)}`}>
+          What it came to
+        </a>
+      )}
+      <a className="button" href="/today">
+        Today: which benches are closed
+      </a>
+    </div>
+  );
+}

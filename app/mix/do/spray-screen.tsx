@@ -1,0 +1,58 @@
+'use client';
+
+import { clock } from '@/lib/clock';
+import type { MixAction } from '@/shared/mix/mix-action';
+import { fillsOf } from '@/shared/mix/mix-screens';
+import { instantOf } from '@/shared/time/instant';
+import { nextMinute } from '@/shared/time/local-time';
+import { showClock } from '@/shared/time/show-day';
+import styles from './do.module.css';
+import { Frame, type ScreenProps } from './frame';
+
+/** Spraying: when it began, and whether there is another fill. */
+export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
+  const { plan, sprayingSince } = mix;
+  const isLast = fill + 1 >= fillsOf(mix);
+  const begun = sprayingSince !== null;
+  const start = () => act({ do: 'spraying', since: clock.now() });
+  // Up to the minute: an interval may never begin to count too soon.
+  const ended = (): MixAction => ({ do: 'sprayed', until: nextMinute(clock.now()) });
+  const on = () => act(...(isLast ? [ended()] : []), { do: 'next', from: screen.key });
+  return (
+    <Frame
+      {...{ mix, act, screen }}
+      above={plan.benches.map(({ name }) => name).join(', ')}
+      heading="Spray"
+      primary={
+        begun
+          ? { text: isLast ? 'The last plant is sprayed' : `On to fill ${fill + 2}`, press: on }
+          : { text: 'Start spraying now', press: start }
+      }
+    >
+      {plan.plantsText && <p className={styles.lead}>{plan.plantsText}</p>}
+      <p className={styles.lead}>
+        {begun ? (
+          <>
+            Begun at <b>{showClock(instantOf(sprayingSince), plan.zone)}</b>. The time can be changed at the end.
+          </>
+        ) : (
+          'Tap when the first plant is sprayed.'
+        )}
+      </p>
+      <p className={styles.why} data-grave="">
+        Keep out{' '}
+        {plan.rei === null ? 'until the interval on the label is known' : `for ${plan.rei} after the last plant`}.
+      </p>
+      {begun && !isLast && (
+        <div className={styles.choices}>
+          <button type="button" onClick={() => act(ended(), { do: 'same-again', fill })}>
+            The other fills went in the same: to the record
+          </button>
+          <button type="button" onClick={() => act(ended(), { do: 'no-more', fill })}>
+            It was enough: no more fills
+          </button>
+        </div>
+      )}
+    </Frame>
+  );
+}

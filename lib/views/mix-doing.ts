@@ -1,0 +1,190 @@
+import 'server-only';
+import { bottleCode } from '@/shared/codes/bottle-code';
+import type { Pairs } from '@/shared/forms/mix-query';
+import { showMinutes, showNumber, showPh, showRough, showVolume } from '@/shared/measure/show';
+import type { MixPlan, PlanAcid, PlanBottle, PlanPour, PlanProduct } from '@/shared/mix/mix-plan';
+import { type Reading, read } from '@/shared/outcome';
+import { stock, sum } from '@/shared/quantity/amounts';
+import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity/exact';
+import { wholeNearest } from '@/shared/quantity/rounding';
+import type { Clock } from '../clock';
+import type { SpotNamed } from '../data/container-names';
+import { inDrawOrder } from '../engine/ledger/draw-order';
+import { acidSteps } from '../engine/mix/acid-steps';
+import { asPoured } from '../engine/mix/as-poured';
+import type { AskedMix } from '../engine/mix/asked-mix';
+import { leftoverPlaces } from '../engine/mix/leftover';
+import { measuredWith } from '../engine/mix/measuring';
+import { unpassed } from '../engine/mix/mix-flags';
+import type { MixStep } from '../engine/mix/mix-step';
+import type { Container, Product } from '../engine/shop';
+import { bottleName } from '../engine/working/line-figures';
+import { unitOf } from '../engine/working/mix-step-figures';
+import { spotsNamed } from './bottle-address';
+import { liquidOf } from './bottle-seen';
+import { type HereNow, shopNow } from './house';
+import { pouredText } from './mix-pours';
+import { mixAsked } from './mix-screen';
+import { mixWords } from './mix-words';
+
+/** A mix to be followed step by step, and whether that spraying is on record already. */
+export type MixDoing = { plan: MixPlan; isDone: boolean };
+
+/**
+ * The mix that an address asks for, with everything that it takes to follow it from the first pour to the record without
+ * asking again.
+ *
+ * Takes    whose name entries from this browser carry
+ * Gives    null when there is no shop in this database
+ * Refuses  what `mixAsked` refuses
+ */
+export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<Reading<MixDoing> | null> {
+  const here = await shopNow(clock);
+  if (!here) return null;
+  const mix = mixAsked(here, pairs);
+  if (!mix.ok) return mix;
+  const plan = planOf(here, mix.value, await spotsNamed(here.id), by);
+  return read({ plan, isDone: mix.value.planned?.became === 'done' });
+}
+
+function planOf(here: HereNow, mix: AskedMix, spots: SpotNamed, by: string): MixPlan {
+  const { shop, recipe, batch, sheet, sprayer, planned, query } = mix;
+  const { plantsText, sprayText, fills, fillText, waterFirstText, useWithin } = mixWords(mix, here.ways);
+  return {
+    ...{ query, shopId: here.id, zone: shop.zone, units: shop.units, currency: shop.currency, asOf: here.now, by },
+    recipe: { id: recipe.id, name: recipe.name },
+    planned: planned && { program: planned.program.id, on: planned.on },
+    benches: batch.benches.map(({ id, name }) => ({ id, name })),
+    shopBenches: shop.benches.map(({ id, name }) => ({ id, name })),
+    ...{ plantsText, sprayText, fills: Math.max(1, fills), fillText, waterFirstText, useWithin },
+    fill: microlitres(batch.spray.fill),
+    level: toNumber(divide(batch.spray.fill, sprayer.capacity)),
+    sprayer: sprayer.name,
+    signalWord: sheet.wearing.signalWord,
+    equipment: sheet.wearing.equipment,
+    equipmentUnknown: sheet.wearing.equipmentUnknown.map(({ name }) => name),
+    rei: sheet.rei === null ? null : showMinutes(sheet.rei),
+    useWithinMinutes: sheet.useWithin,
+    ...warningsOf(mix),
+    pours: poursOf(sheet.steps),
+    ...acidityOf(mix),
+    products: productsOf(mix, spots),
+    leftover: leftoverOf(here, mix),
+    plannedCost: sheet.cost.material,
+  };
+}
+
+const microlitres = (ml: Exact): number => wholeNearest(multiply(ml, exact(1000n)));
+
+/** What says stop before spraying, and what is only to be known. That stock is short shows in its own pour. */
+function warningsOf({ flags }: AskedMix): Pick<MixPlan, 'stops' | 'warnings'> {
+  const others = flags.filter(({ rule }) => rule !== 'short');
+  return {
+    stops: [...unpassed(others, [])].map(([rule, stops]) => ({ rule, messages: stops.map(({ message }) => message) })),
+    warnings: others.filter(({ severity }) => severity === 'warn').map(({ message }) => message),
+  };
+}
+
+/** One pour per product, whatever number of lines a recipe has it on. */
+function poursOf(steps: readonly MixStep[]): PlanPour[] {
+  const pours = new Map<string, PlanPour>();
+  for (const step of steps) {
+    const pour = pourOf(step);
+    const before = pours.get(pour.product);
+    pours.set(pour.product, before ? together(before, pour) : pour);
+  }
+  return [...pours.values()];
+}
+
+function pourOf({ ingredient, line, perFill, measured, missing, why }: MixStep): PlanPour {
+  const { product } = ingredient;
+  const amount = measured?.amount ?? perFill;
+  return {
+    product: product.id,
+    perFill: amount && wholeNearest(amount),
+    measuredText: amount && pouredText(amount, product),
+    measuredWith: measured && measuredWith(measured),
+    exactText: perFill && pouredText(perFill, product),
+    errorText: measured && errorText(toNumber(measured.error) * 100),
+    ...{ missing, why },
+    shortText: line.short > 0 ? pouredText(line.short, product) : null,
+    costMicros: line.cost,
+  };
+}
+
+function errorText(percent: number): string | null {
+  if (Math.abs(percent) < 0.05) return null;
+  return `${percent > 0 ? '+' : '−'}${showRough(Math.abs(percent))} %`;
+}
+
+/** Two lines of one product, as one pour. */
+function together(one: PlanPour, other: PlanPour): PlanPour {
+  const both = one.perFill !== null && other.perFill !== null ? sum([stock(one.perFill), stock(other.perFill)]) : null;
+  const cost = one.costMicros !== null && other.costMicros !== null ? one.costMicros + other.costMicros : null;
+  const texts = `${one.measuredText ?? 'not known'} and ${other.measuredText ?? 'not known'}`;
+  return { ...one, perFill: both, measuredText: texts, exactText: null, errorText: null, costMicros: cost };
+}
+
+/** What brings one fill to its pH, and the caution about what burns. */
+function acidityOf({ shop, recipe, batch, sheet }: AskedMix): Pick<MixPlan, 'pH' | 'acids' | 'burn'> {
+  const { pH, conductivity } = sheet.chemistry;
+  const { steps } = acidSteps(shop, recipe, batch);
+  const inWords = (amount: number, { form }: Product) => `${showRough(amount / batch.spray.fills)} ${unitOf(form)}`;
+  return {
+    pH: pH.target === null ? null : { ...phWords(pH.before, pH.target), message: pH.message },
+    acids: steps.map(
+      ({ product, missing, first, amount, corrected }): PlanAcid => ({
+        product: product.id,
+        firstText: first && inWords(first.amount, product),
+        allText: amount === null ? null : inWords(corrected ?? amount, product),
+        expectedPh: first && showPh(first.pH),
+        missing,
+      }),
+    ),
+    burn: conductivity.overLimit
+      ? `Estimated at ${showNumber(conductivity.mSPerCm ?? conductivity.atLeast)} mS/cm, above the shop's ${showNumber(shop.conductivityLimit ?? 0)}: it may burn leaves. Measure it, and try it on a few plants first.`
+      : null,
+  };
+}
+
+const phWords = (before: number | null, target: number) => ({
+  target: showPh(target),
+  before: before === null ? null : showPh(before),
+});
+
+/** Every product that could go into a tank, with its bottles in the order in which they would be drawn. */
+function productsOf({ shop, sheet }: AskedMix, spots: SpotNamed): PlanProduct[] {
+  const drawn = sheet.steps.flatMap(({ line }) => line.draws.map(({ container }) => container));
+  const first = new Set(drawn);
+  const rest = inDrawOrder(shop.containers.filter((one) => one.remaining > 0 && !first.has(one)));
+  const bottles = new Map<Product, Container[]>();
+  for (const one of [...first, ...rest]) bottles.set(one.product, [...(bottles.get(one.product) ?? []), one]);
+  return shop.products.map((product) => ({
+    ...{ id: product.id, name: product.name, form: product.form },
+    ...{ densityGPerMl: product.densityGPerMl, gramsPerTeaspoon: product.gramsPerTeaspoon },
+    ...{ liquid: liquidOf(product), reiMinutes: product.label.rei },
+    bottles: (bottles.get(product) ?? []).flatMap((container) => bottleOf(container, spots) ?? []),
+  }));
+}
+
+function bottleOf(container: Container, spots: SpotNamed): PlanBottle | null {
+  const spot = spots(container.lot, container.place);
+  if (!spot) return null;
+  return {
+    ...{ lotId: spot.lotId, place: spot.place, label: bottleName(container) },
+    code: bottleCode({ lotId: spot.lotId, number: spot.place + 1 }),
+    ...{ keptIn: container.keptIn, opened: container.openedOn !== null, left: container.remaining },
+  };
+}
+
+function leftoverOf({ shop, now, ways }: HereNow, { recipe, batch, sheet }: AskedMix): MixPlan['leftover'] {
+  const poured = sheet.steps.flatMap(({ ingredient: { product }, line: { amount } }) =>
+    amount === null || amount === 0 ? [] : [{ product, from: [], elsewhere: stock(0), total: amount }],
+  );
+  if (poured.length < sheet.steps.length) return [];
+  const mixed = asPoured(recipe, poured, batch.spray.total);
+  return leftoverPlaces(shop, mixed, batch.benches, now).map(({ bench, roomMl, inProgram }) => ({
+    ...{ id: bench.id, name: bench.name, inProgram },
+    roomText: showVolume(toNumber(roomMl) * 1000, ways.units),
+  }));
+}
