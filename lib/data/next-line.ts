@@ -6,10 +6,9 @@ import type { Rows } from './database';
  * what happened to a bottle stands in the order in which it was written down, whatever the clocks say.
  */
 export async function nextLine(rows: Rows, shopId: string): Promise<bigint> {
-  const highest = { where: { shopId }, _max: { number: true } } as const;
-  const movements = await rows.movement.aggregate(highest);
-  const changes = await rows.containerChange.aggregate(highest);
-  const moved = movements._max.number ?? 0n;
-  const changed = BigInt(changes._max.number ?? 0);
+  // The last row by the index, and not a maximum, which the database would look for among all rows of the shop.
+  const newest = { where: { shopId }, orderBy: { number: 'desc' }, select: { number: true } } as const;
+  const moved = (await rows.movement.findFirst(newest))?.number ?? 0n;
+  const changed = BigInt((await rows.containerChange.findFirst(newest))?.number ?? 0);
   return (moved > changed ? moved : changed) + 1n;
 }
