@@ -1,9 +1,10 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
+import type { Rows } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
 import { saveShop } from '@/lib/data/save-shop';
 import { shopFromRows } from '@/lib/data/shop-rows';
-import { write } from '@/lib/data/writer';
+import { type Stamp, write } from '@/lib/data/writer';
 import { COLLECTIONS, type Collection, compare } from '@/lib/engine/exchange/compare';
 import { withKnownHistory } from '@/lib/engine/exchange/known-history';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
@@ -47,18 +48,33 @@ export async function changeShop(
     const other = (input.expecting ?? []).find((one) => !stands(current, one));
     if (other) return refuse({ code: 'changed-meanwhile', id: other.id });
 
-    const parsed = parseShopFile(JSON.stringify(withPart(current, input.part)));
-    if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
-    const changed = withKnownHistory(current, parsed.file);
-    const comparison = compare(current, changed);
-    if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });
-    await saveShop(rows, stamp, changed, comparison);
-    const changes = COLLECTIONS.map((list) => comparison.collections[list]);
-    return accept({
-      added: changes.reduce((count, { added }) => count + added.length, 0),
-      changed:
-        changes.reduce((count, { changed }) => count + changed.length, 0) + (comparison.settings.length > 0 ? 1 : 0),
-    });
+    return savePart(rows, stamp, current, input.part);
+  });
+}
+
+/**
+ * Save things of a shop as a step of a larger command.
+ *
+ * Takes    the shop as it stands in the rows
+ * Refuses  'faults' as `changeShop` does
+ */
+export async function savePart(
+  rows: Rows,
+  stamp: Stamp,
+  current: ShopFile,
+  part: ShopPart,
+): Promise<Outcome<{ added: number; changed: number }>> {
+  const parsed = parseShopFile(JSON.stringify(withPart(current, part)));
+  if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
+  const changed = withKnownHistory(current, parsed.file);
+  const comparison = compare(current, changed);
+  if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });
+  await saveShop(rows, stamp, changed, comparison);
+  const changes = COLLECTIONS.map((list) => comparison.collections[list]);
+  return accept({
+    added: changes.reduce((count, { added }) => count + added.length, 0),
+    changed:
+      changes.reduce((count, { changed }) => count + changed.length, 0) + (comparison.settings.length > 0 ? 1 : 0),
   });
 }
 

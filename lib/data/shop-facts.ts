@@ -36,3 +36,9 @@ export async function missingBench(rows: Rows, shopId: string, benches: readonly
 /** How many application records a shop has. */
 export const applicationCount = (rows: Rows, shopId: string): Promise<number> =>
   rows.application.count({ where: { shopId } });
+
+/** Which product a lot is of, by where the lot stands in the books. Null when there is no such lot. */
+export async function productOfLot(rows: Rows, shopId: string, id: string): Promise<string | null> {
+  const lot = await rows.lot.findUnique({ where: { shopId_id: { shopId, id } }, select: { productId: true } });
+  return lot?.productId ?? null;
+}

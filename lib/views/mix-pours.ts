@@ -1,5 +1,5 @@
 import { bottleCode } from '@/shared/codes/bottle-code';
-import { showNumber, showRough, showVolume } from '@/shared/measure/show';
+import { showNumber, showRough, showVolume, type Units } from '@/shared/measure/show';
 import { type Exact, toNumber } from '@/shared/quantity/exact';
 import type { SpotNamed } from '../data/container-names';
 import type { Draw } from '../engine/ahead/plan';
@@ -84,9 +84,21 @@ export type BottleToTake = {
 
 /** The pours of a mix in their order. */
 export const mixPours = (mix: AskedMix, ways: HereNow['ways'], figure: FigAt, spots: SpotNamed): MixPour[] =>
-  mix.sheet.steps.map((step, number) => pourOf(step, ways, (...path) => figure('step', number, ...path), spots));
+  mix.sheet.steps.map((step, number) =>
+    pourOf(
+      step,
+      { units: ways.units, fill: mix.batch.spray.fill },
+      (...path) => figure('step', number, ...path),
+      spots,
+    ),
+  );
 
-function pourOf(step: MixStep, { units }: HereNow['ways'], figure: FigAt, spots: SpotNamed): MixPour {
+function pourOf(
+  step: MixStep,
+  { units, fill }: { units: Units; fill: Exact },
+  figure: FigAt,
+  spots: SpotNamed,
+): MixPour {
   const { ingredient, line, perFill, measured, better } = step;
   const { product, dose } = ingredient;
   return {
@@ -104,9 +116,9 @@ function pourOf(step: MixStep, { units }: HereNow['ways'], figure: FigAt, spots:
       with: measuredWith(measured),
       amount: toNumber(measured.amount),
       errorPercent: toNumber(measured.error) * 100,
-      errorText: errorText(toNumber(measured.error) * 100),
+      errorText: errorText(toNumber(measured.error) * 100, better !== null),
     },
-    tooCoarse: better && tooCoarse(better, product, units),
+    tooCoarse: better && tooCoarse(better, product, units, fill),
     why: step.why,
     orderOverridden: step.overriddenBy !== null,
     bottles: line.draws.flatMap((draw, number) => bottleToTake(draw, figure('take', number), spots) ?? []),
@@ -127,13 +139,15 @@ export const pouredText = (amount: Exact | number, { form }: Pick<Product, 'form
   `${showNumber((typeof amount === 'number' ? amount : toNumber(amount)) / 1000)} ${unitOf(form)}`;
 
 /** "+1.4 %"; an error too small to read is none. */
-function errorText(percent: number): string {
+function errorText(percent: number, isFlagged: boolean): string {
   if (Math.abs(percent) < 0.05) return 'exact';
-  return `${percent > 0 ? '+' : '−'}${showRough(Math.abs(percent))} %`;
+  // What is flagged for being over five in a hundred must not read as five.
+  const size = isFlagged ? showNumber(Math.abs(percent)) : showRough(Math.abs(percent));
+  return `${percent > 0 ? '+' : '−'}${size} %`;
 }
 
-const tooCoarse = ({ fillMl, solution }: Better, product: Product, units: HereNow['ways']['units']): TooCoarse => ({
-  biggerBatch: fillMl && { ml: toNumber(fillMl), text: showVolume(toNumber(fillMl) * 1000, units) },
+const tooCoarse = ({ fillMl, solution }: Better, product: Product, units: Units, fill: Exact): TooCoarse => ({
+  biggerBatch: fillMl && { ml: toNumber(fillMl), text: biggerText(fillMl, fill, units) },
   stockSolution: solution && {
     batches: solution.batches,
     productAmount: toNumber(solution.product.amount),
@@ -145,6 +159,12 @@ const tooCoarse = ({ fillMl, solution }: Better, product: Product, units: HereNo
     useWith: solution.useWith.name,
   },
 });
+
+/** A little more than now must not read as the same. */
+function biggerText(bigger: Exact, fill: Exact, units: Units): string {
+  const text = showVolume(toNumber(bigger) * 1000, units);
+  return text === showVolume(toNumber(fill) * 1000, units) ? `${showNumber(toNumber(bigger))} mL` : text;
+}
 
 function bottleToTake({ container, amount }: Draw, take: Fig, spots: SpotNamed): BottleToTake | null {
   const spot = spots(container.lot, container.place);

@@ -1,6 +1,7 @@
 import 'server-only';
 import { mixQueryText, type Pairs, readMixQuery } from '@/shared/forms/mix-query';
 import { type Reading, read } from '@/shared/outcome';
+import { divide, toNumber } from '@/shared/quantity/exact';
 import type { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
@@ -44,6 +45,8 @@ export type MixScreen = MixWords & {
   fillMl: number;
   fills: number;
   sprayer: string;
+  /** The part of the sprayer that one fill takes, 0 to 1. */
+  level: number;
   useWithinMinutes: number | null;
   /** Null: an interval is not known, so keep out until somebody enters it. */
   reiMinutes: number | null;
@@ -112,6 +115,7 @@ export function mixSeen(here: Omit<HereNow, 'file' | 'isDemo'>, mix: AskedMix, s
     planned: planned && { ...namedTurn(planned), program: planned.program.id },
     benches: batch.benches.map(({ id, name }) => ({ id, name })),
     sprayer: sprayer.name,
+    level: Math.min(1, toNumber(divide(batch.spray.fill, sprayer.capacity))),
     useWithinMinutes: sheet.useWithin,
     reiMinutes: sheet.rei,
     signalWord: sheet.wearing.signalWord,

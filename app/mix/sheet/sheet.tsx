@@ -43,7 +43,7 @@ export function Sheet({ screen, children }: SheetProps & { children: ReactNode }
 }
 
 function Head({ screen }: SheetProps) {
-  const { recipe, steps, figures, ways, sprayer } = screen;
+  const { recipe, steps, figures, ways, sprayer, level } = screen;
   return (
     <header className={styles.head}>
       <div>
@@ -53,7 +53,7 @@ function Head({ screen }: SheetProps) {
         </p>
       </div>
       <div className={styles.batch}>
-        <Jug level={LEVEL} liquid={steps[0]?.liquid ?? 'other'} />
+        <Jug level={level} liquid={steps[0]?.liquid ?? 'other'} />
         <p>
           <b className={styles.volume}>
             <Figure of={figures.sprayMl} ways={ways} />
@@ -65,9 +65,6 @@ function Head({ screen }: SheetProps) {
     </header>
   );
 }
-
-/** A fill as a sprayer is filled, up to its line. */
-const LEVEL = 0.75;
 
 function Where({ screen }: SheetProps) {
   const { benches, plantsText, figures, ways, planned } = screen;

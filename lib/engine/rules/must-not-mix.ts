@@ -24,7 +24,7 @@ export function mixFindings({ ingredients }: Pick<Recipe, 'ingredients'>): Findi
 }
 
 function finding(product: Product, other: Product): Finding | null {
-  const names = namesOf(other);
+  const names = wordsFor(other);
   const entry = product.label.doNotMixWith.find((words) => names.has(plain(words)));
   if (entry === undefined) return null;
   const what = plain(entry) === plain(other.name) ? '' : `, and ${other.name} is that`;
@@ -36,7 +36,8 @@ function finding(product: Product, other: Product): Finding | null {
   };
 }
 
-function namesOf({ id, name, kind, formulation, contents }: Product): Set<string> {
+/** Every word by which a label may keep something apart from a product. */
+export function wordsFor({ id, name, kind, formulation, contents }: Product): Set<string> {
   const words = [id, name, kind, formulation ?? '', ...contents.map(({ substance }) => substance)].map(plain);
   return new Set(words.filter((word) => word !== ''));
 }
