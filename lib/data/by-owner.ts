@@ -26,3 +26,11 @@ export function newestByOwner<T>(
 
 /** One name for an owner whose key has several parts. */
 export const keyOf = (...parts: (string | number)[]): string => JSON.stringify(parts);
+
+/** As many owners as one statement names. */
+const MOST_NAMED = 400;
+
+/** Owners in parts, each few enough to be named in one statement: for reading of a few thousand what is wanted of them alone. */
+export function* inParts<T>(owners: readonly T[]): Generator<readonly T[]> {
+  for (let from = 0; from < owners.length; from += MOST_NAMED) yield owners.slice(from, from + MOST_NAMED);
+}

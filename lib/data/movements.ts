@@ -4,6 +4,7 @@ import type { Ledgered } from '@/lib/engine/ledger/decide';
 import type { Movement } from '@/lib/engine/ledger/movement';
 import { Day } from '@/shared/time/day';
 import { Instant } from '@/shared/time/instant';
+import { byOwner, inParts, keyOf } from './by-owner';
 import type { Rows } from './database';
 import { nextLine } from './next-line';
 import { toStock, toStored, toWhole } from './whole';
@@ -45,25 +46,50 @@ export type ContainerStanding = ContainerAt & {
 /** A container with its movements, as the ledger decides on it. Null when there is no such container in the shop. */
 export async function containerAt(rows: Rows, shopId: string, at: ContainerAt): Promise<ContainerStanding | null> {
   const where = { shopId, ...at };
-  const container = await rows.container.findUnique({
-    where: { shopId_lotId_place: where },
-    include: { lot: { include: { product: { select: { form: true } } } } },
-  });
+  const container = await rows.container.findUnique({ where: { shopId_lotId_place: where }, include: OF_WHAT });
   if (!container) return null;
-  const movements = await rows.movement.findMany({ where, orderBy: { number: 'asc' } });
-  return {
-    ...at,
-    openedOn: dayOrNull(container.openedOn),
-    expiresOn: dayOrNull(container.expiresOn),
-    keptIn: container.keptIn,
-    ledger: {
-      form: Form.parse(container.lot.product.form),
-      size: toStock(container.lot.pack),
-      receivedOn: Day.parse(container.lot.receivedOn),
-      movements: movements.map(movementOf),
-    },
-  };
+  return standingOf(container, await rows.movement.findMany({ where, orderBy: { number: 'asc' } }));
 }
+
+/** The containers of some lots with their movements, read at once. */
+export async function containersOf(
+  rows: Rows,
+  shopId: string,
+  lotIds: readonly string[],
+): Promise<(at: ContainerAt) => ContainerStanding | null> {
+  const standing = new Map<string, ContainerStanding>();
+  for (const some of inParts(lotIds)) {
+    const where = { shopId, lotId: { in: [...some] } };
+    const found = await rows.movement.findMany({ where, orderBy: { number: 'asc' } });
+    const movements = byOwner(found, ({ lotId, place }) => keyOf(lotId, place));
+    for (const container of await rows.container.findMany({ where, include: OF_WHAT })) {
+      const key = keyOf(container.lotId, container.place);
+      standing.set(key, standingOf(container, movements(key)));
+    }
+  }
+  return ({ lotId, place }) => standing.get(keyOf(lotId, place)) ?? null;
+}
+
+const OF_WHAT = { lot: { include: { product: { select: { form: true } } } } } as const;
+
+type ContainerRow = Omit<NonNullable<Awaited<ReturnType<Rows['container']['findUnique']>>>, 'paid'> & {
+  lot: { pack: bigint; receivedOn: string; product: { form: string } };
+};
+
+const standingOf = (
+  { lotId, place, openedOn, expiresOn, keptIn, lot }: ContainerRow,
+  movements: MovementRow[],
+): ContainerStanding => ({
+  ...{ lotId, place, keptIn },
+  openedOn: dayOrNull(openedOn),
+  expiresOn: dayOrNull(expiresOn),
+  ledger: {
+    form: Form.parse(lot.product.form),
+    size: toStock(lot.pack),
+    receivedOn: Day.parse(lot.receivedOn),
+    movements: movements.map(movementOf),
+  },
+});
 
 /** Which container a movement is of. */
 export const spotOf = (rows: Rows, shopId: string, movementId: string): Promise<ContainerAt | null> =>

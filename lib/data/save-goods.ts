@@ -1,6 +1,6 @@
 import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { byOwner, keyOf, newestByOwner } from './by-owner';
+import { byOwner, inParts, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { minutesUp, type Saving, storedMoney } from './saving';
 import { real, realOrNull, small, smallOrNull, toStored } from './whole';
@@ -139,13 +139,6 @@ async function pricesToday(rows: Rows, shopId: string, offers: Saving<FileOffer>
     prices.push(...found.map((price) => ({ ...price, breaks: breaks(keyOf(price.offerId, price.number)) })));
   }
   return newestByOwner(prices, ({ offerId }) => offerId);
-}
-
-/** As many ids as one statement names. */
-const MOST_NAMED = 400;
-
-function* inParts<T>(items: readonly T[]): Generator<readonly T[]> {
-  for (let from = 0; from < items.length; from += MOST_NAMED) yield items.slice(from, from + MOST_NAMED);
 }
 
 const offerRow = (offer: FileOffer, stamp: Stamp) => ({

@@ -11,7 +11,7 @@ import { atClock, Zone } from '@/shared/time/zone';
 import { type ChangeKind, changeContainer, noteOpened } from './container-changes';
 import type { Rows } from './database';
 import { type StandingLot, standingLots } from './lot-rows';
-import { type ContainerStanding, containerAt, type Recording, recordMovements } from './movements';
+import { type ContainerAt, type ContainerStanding, containersOf, type Recording, recordMovements } from './movements';
 import { newId } from './new-id';
 import { parsed, type Saving } from './saving';
 import { small, toStored, toStoredOrNull } from './whole';
@@ -37,25 +37,30 @@ export type ReceivedLot = {
 };
 
 /** Save the lots that a file brings, and what it says of those that the shop has. */
-export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, lots: Saving<FileLot>[]): Promise<void> {
+export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, saving: Saving<FileLot>[]): Promise<void> {
   const zone = Zone.parse(file.shop.timeZone);
   const products = new Map(file.products.map((product) => [product.id, product]));
   const first = await rows.lot.count({ where: { shopId: stamp.shopId } });
-  const fresh = lots.filter(({ isNew }) => isNew);
+  const fresh = saving.filter(({ isNew }) => isNew);
   await receiveLots(
     rows,
     stamp,
     zone,
     fresh.map(({ item }, place) => receivedLot(item, products, first + place)),
   );
-  const changed = lots.filter(({ isNew }) => !isNew);
+  const changed = saving.filter(({ isNew }) => !isNew);
   if (changed.length === 0) return;
   const standing = new Map((await standingLots(rows, stamp.shopId)).map((lot) => [lot.part.id, lot]));
-  for (const { item } of changed) {
+  const lots = changed.map(({ item }) => {
     const lot = standing.get(item.id);
     if (!lot) throw new RangeError(`save: no lot stands as ${item.id}`);
-    await correctLot(rows, stamp, zone, lot, receivedLot(item, products, 0));
-  }
+    return { standing: lot, said: receivedLot(item, products, 0) };
+  });
+  const containers = await containersOf(rows, stamp.shopId, [...new Set(lots.map((lot) => lot.standing.lotId))]);
+  const counts: Recording[] = [];
+  for (const { standing, said } of lots)
+    counts.push(...(await correctLot(rows, stamp, zone, standing, said, containers)));
+  await recordMovements(rows, stamp, counts);
 }
 
 /** Put lots on the shelf: each container is filled by the supplier, and what is already gone from it is counted off. */
@@ -103,19 +108,30 @@ function firstMovements(lot: ReceivedLot, receivedAt: Instant, now: Instant): Re
     }));
   });
 }
-
+/**
+ * What a file may say anew of a lot: how its pack is written, a price nobody knew, its days, and what is left.
+ *
+ * Gives    the counts of what is left, which are still to be recorded
+ */
 /** What a file may say anew of a lot: how its pack is written, a price nobody knew, its days, and what is left. */
-async function correctLot(rows: Rows, stamp: Stamp, zone: Zone, standing: StandingLot, lot: ReceivedLot) {
+async function correctLot(
+  rows: Rows,
+  stamp: Stamp,
+  zone: Zone,
+  { lotId, part, packText }: StandingLot,
+  lot: ReceivedLot,
+  containers: (at: ContainerAt) => ContainerStanding | null,
+): Promise<Recording[]> {
   const { shopId } = stamp;
-  const { lotId, part } = standing;
   const shares = lot.paid === null ? null : shareOut(lot.paid, part.containers.length);
-  await rows.lot.update({ where: { shopId_id: { shopId, id: lotId } }, data: { packText: lot.packText } });
+  const data = { packText: lot.packText };
+  if (lot.packText !== packText) await rows.lot.update({ where: { shopId_id: { shopId, id: lotId } }, data });
+  const counts: Recording[] = [];
   for (const [index, { place, paid }] of part.containers.entries()) {
-    await rows.container.update({
-      where: { shopId_lotId_place: { shopId, lotId, place } },
-      data: { paid: toStoredOrNull(paid ?? shares?.[index] ?? null) },
-    });
-    const container = await containerAt(rows, shopId, { lotId, place });
+    const learned = paid === null ? (shares?.[index] ?? null) : null;
+    const where = { shopId_lotId_place: { shopId, lotId, place } };
+    if (learned !== null) await rows.container.update({ where, data: { paid: toStored(learned) } });
+    const container = containers({ lotId, place });
     if (!container) throw new RangeError(`save: no container ${place} in lot ${lotId}`);
     for (const change of changesTo(container, lot, zone, stamp.recordedAt)) {
       await changeContainer(rows, stamp, { lotId, place, ...change, reason: 'said by an import' });
@@ -123,9 +139,9 @@ async function correctLot(rows: Rows, stamp: Stamp, zone: Zone, standing: Standi
     const now = { id: newId(), at: latest(container.ledger.movements, stamp.recordedAt) };
     const counted = setTo(container.ledger, lot.remaining, now);
     if (!counted.ok) throw new RangeError(`save: lot ${lot.id} cannot hold what is left in it`);
-    const reason = 'counted by an import';
-    if (counted.value) await recordMovements(rows, stamp, [{ lotId, place, movement: counted.value, reason }]);
+    if (counted.value) counts.push({ lotId, place, movement: counted.value, reason: 'counted by an import' });
   }
+  return counts;
 }
 
 type Change = { kind: ChangeKind; is: string | null; occurredAt: Instant };
