@@ -10,6 +10,7 @@ import { FindAnything } from './_parts/find-anything';
 import { Hatching } from './_parts/hatching';
 import { PlaceLinks } from './_parts/place-links';
 import { PLACES } from './_parts/places';
+import { UnsentMixes } from './_parts/unsent-mixes';
 import { WorkingOpener } from './_parts/working-opener';
 import styles from './layout.module.css';
 
@@ -47,6 +48,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
             </p>
           )}
         </header>
+        {here && <UnsentMixes />}
         <main id="main" className={styles.main} tabIndex={-1}>
           {children}
         </main>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type MixPlace, mixPlace } from '@/lib/views/mix';
+import { BegunMixes } from '../_parts/begun-mixes';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { MixChoice } from './mix-choice';
@@ -17,6 +18,7 @@ export default async function MixPage() {
     <>
       <h1>Mix</h1>
       <p className="soft">Choose what to mix. Its sheet says how much of what goes in, in which order, and why.</p>
+      <BegunMixes />
       <Planned place={place} />
       {recipes.length > 0 && (
         <section aria-labelledby="other">

@@ -1,0 +1,94 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { Figure } from '@/app/_parts/figure';
+import { clock } from '@/lib/clock';
+import { type MixedScreen, mixedScreen } from '@/lib/views/mixed';
+import { CostByLine } from './cost-by-line';
+import styles from './mixed.module.css';
+
+export const metadata: Metadata = { title: 'Mixed' };
+
+type OfRecord = { params: Promise<{ application: string }> };
+
+/** What a finished mix came to: which benches are closed until when, what it cost beside what was planned, what is left. */
+export default async function MixedPage({ params }: OfRecord) {
+  const screen = await mixedScreen(clock, decodeURIComponent((await params).application));
+  if (!screen) notFound();
+  return (
+    <div className={styles.mixed}>
+      <h1>{screen.recipe.name}: on record</h1>
+      <p className="soft">
+        {screen.when}
+        {screen.by && `, by ${screen.by}`}
+        {screen.sprayed && `, ${screen.sprayed}`}
+        {screen.pH && `, pH ${screen.pH}`}
+      </p>
+      <Benches benches={screen.benches} />
+      <CostByLine
+        application={screen.application}
+        currency={screen.ways.currency}
+        lines={screen.lines}
+        cost={screen.cost}
+      />
+      <Bottles screen={screen} />
+      {(screen.leftover || screen.passed.length > 0) && (
+        <section aria-labelledby="besides">
+          <h2 id="besides">Also on record</h2>
+          {screen.leftover && <p>Left over {screen.leftover}</p>}
+          {screen.passed.map(({ rule, reason }) => (
+            <p key={rule}>
+              <b>{rule.replaceAll('-', ' ')}</b>, sprayed all the same: {reason}
+            </p>
+          ))}
+        </section>
+      )}
+      <p className={styles.links}>
+        <a className="button" data-main="" href="/today">
+          Today
+        </a>
+        <a className="button" href="/mix">
+          Another mix
+        </a>
+      </p>
+    </div>
+  );
+}
+
+function Benches({ benches }: Pick<MixedScreen, 'benches'>) {
+  return (
+    <section aria-labelledby="benches">
+      <h2 id="benches">Keep out</h2>
+      <ul className={styles.benches}>
+        {benches.map(({ id, name, state, until }) => (
+          <li key={id} data-state={state}>
+            <b>{name}</b>{' '}
+            {state === 'closed' && (
+              <>
+                closed until <b className="unbroken">{until}</b>
+              </>
+            )}
+            {state === 'open' && 'open: the interval is over'}
+            {state === 'unknown' && 'keep out: an interval is not known'}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Bottles({ screen: { bottles, ways } }: { screen: MixedScreen }) {
+  return (
+    <section aria-labelledby="bottles">
+      <h2 id="bottles">What remains</h2>
+      <ul className={styles.bottles}>
+        {bottles.map(({ label, href, left, leftText }) => (
+          <li key={href}>
+            <a href={href}>{label}</a>
+            <span>{left ? <Figure of={left} ways={ways} /> : leftText} left</span>
+          </li>
+        ))}
+      </ul>
+      {bottles.length === 0 && <p>Nothing came from a bottle in the books.</p>}
+    </section>
+  );
+}
