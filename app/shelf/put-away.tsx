@@ -47,7 +47,7 @@ function Shelve({ shop, what, id, expecting, archived }: PutAwayProps) {
       <input type="hidden" name="expecting" value={expecting} />
       <input type="hidden" name="archived" value={archived ? 'no' : 'yes'} />
       <FormAnswer state={state} />
-      <button type="submit" disabled={isSending}>
+      <button type="submit" disabled={isSending || commandId === ''}>
         {archived ? 'Take it out again' : `Put this ${what} away`}
       </button>
     </form>
@@ -67,7 +67,7 @@ function Remove({ shop, what, id }: PutAwayProps) {
         <input type="hidden" name="id" value={id} />
         <p className={styles.hint}>What was never used can be removed for good. This cannot be undone.</p>
         <FormAnswer state={state} />
-        <button type="submit" disabled={isSending}>
+        <button type="submit" disabled={isSending || commandId === ''}>
           Remove this {what} for good
         </button>
       </form>

@@ -69,7 +69,7 @@ function Fields({ shop, id, expecting, fields, state, send, isSending }: FieldsP
       <KeepBoth state={state} label="Both are meant: a second supplier of that name" />
       <FormAnswer state={state} />
       <p className={styles.buttons}>
-        <button type="submit" data-main="" disabled={isSending}>
+        <button type="submit" data-main="" disabled={isSending || commandId === ''}>
           {isSending ? 'Saving…' : id === null ? 'Add this supplier' : 'Save'}
         </button>
       </p>

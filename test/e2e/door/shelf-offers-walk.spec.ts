@@ -27,7 +27,7 @@ test('a supplier, an offer with a break and then a new price: both prices stand,
   await isSound(page);
   await page.getByLabel('Who sells').fill('Lane End Seeds');
   await page.getByRole('button', { name: 'Add this supplier' }).click();
-  await expect(page.getByRole('alert')).toContainText('Lane End Seeds is saved.');
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('Lane End Seeds is saved.');
   await page.goto('/shelf/suppliers');
   await isSound(page);
 
@@ -43,7 +43,7 @@ test('a supplier, an offer with a break and then a new price: both prices stand,
   await page.getByRole('button', { name: 'One more line' }).click();
   await page.getByLabel('Working days from order to arrival').fill('2');
   await page.getByRole('button', { name: 'Add this offer' }).click();
-  await expect(page.getByRole('alert')).toContainText('5 gal is saved, at 6.00');
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('5 gal is saved, at 6.00');
   await page.getByRole('link', { name: 'Look at it' }).click();
 
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('5 gal from Lane End Seeds');

@@ -93,7 +93,7 @@ function Fields(props: FieldsProps) {
       <KeepBoth state={state} label="Both are meant: a second offer of that pack" />
       <FormAnswer state={state} />
       <p className={styles.buttons}>
-        <button type="submit" data-main="" disabled={isSending}>
+        <button type="submit" data-main="" disabled={isSending || commandId === ''}>
           {isSending ? 'Saving…' : id === null ? 'Add this offer' : 'Save'}
         </button>
       </p>
