@@ -1,5 +1,5 @@
 import type { Product } from '@/lib/engine/shop';
-import { showMinutes } from '@/shared/measure/show';
+import { showMinutes, showNumber } from '@/shared/measure/show';
 import styles from './product.module.css';
 
 /** The product's own label, as somebody typed it in. What was never entered says so. */
@@ -16,7 +16,8 @@ export function LabelFacts({ product }: { product: Product }) {
   );
 }
 
-function factsOf({ contents, label, shelfLife, densityGPerMl }: Product): [string, string | null][] {
+function factsOf(product: Product): [string, string | null][] {
+  const { contents, label, shelfLife, densityGPerMl, gtins } = product;
   const { rates, rei, phiDays, maxApplicationsPerYear, minDaysBetween, modes, sprayPh } = label;
   return [
     ...rates.map(({ use, min, max }): [string, string] => [
@@ -39,8 +40,16 @@ function factsOf({ contents, label, shelfLife, densityGPerMl }: Product): [strin
     ['Keeps unopened', shelfLife.unopenedDays === null ? null : `${shelfLife.unopenedDays} days`],
     ['Keeps opened', shelfLife.openedDays === null ? null : `${shelfLife.openedDays} days`],
     ['Density', densityGPerMl === null ? 'not entered' : `${densityGPerMl} g/mL`],
+    ...spoonOf(product),
     ['Registration', label.registration ?? 'none entered'],
+    ['Bar codes', listed(gtins)],
   ];
 }
+
+/** Only a powder is measured by the spoon and paid for by weight. */
+const spoonOf = ({ form, gramsPerTeaspoon }: Product): [string, string | null][] =>
+  form === 'powder'
+    ? [['A level teaspoon', gramsPerTeaspoon === null ? null : `${showNumber(gramsPerTeaspoon)} g`]]
+    : [];
 
 const listed = (words: string[]): string => (words.length === 0 ? 'none entered' : words.join(', '));
