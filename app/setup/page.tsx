@@ -57,6 +57,7 @@ const LINKS = [
   ['/setup/benches', 'Benches', 'what stands where, and what a plant takes'],
   ['/mix/recipes', 'Recipes', 'what is mixed'],
   ['/setup/programs', 'Programs', 'what is sprayed where, and how often'],
+  ['/setup/csv', 'Lists in and out', 'products, offers and lots as CSV'],
 ] as const;
 
 function ShownShop({ shown }: { shown: NonNullable<SetupScreen['shown']> }) {
