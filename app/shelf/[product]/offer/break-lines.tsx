@@ -19,11 +19,14 @@ type BreakLinesProps = {
 export function BreakLines({ state, lines, kept }: BreakLinesProps) {
   const isBack = state.status === 'invalid' || state.status === 'refused';
   const [shown, setShown] = useState<BreakLine[]>(() => [...(isBack ? backIn(state) : lines), BLANK]);
+  const isDone = state.status === 'done';
   useEffect(() => {
+    // What was saved is no longer half typed.
+    if (isDone) return;
     // Lines that were added before a reload are put back; what stood in them is refilled with the rest of the form.
     const typed = typedBreaks(halfTyped(kept));
     setShown((before) => [...before, ...typed.slice(before.length)]);
-  }, [kept]);
+  }, [kept, isDone]);
   return (
     <fieldset>
       <legend>Lower prices for more packs</legend>
