@@ -38,7 +38,8 @@ export type MixPour = {
   orderOverridden: boolean;
   /** In the order in which they are drawn from. */
   bottles: BottleToTake[];
-  /** What no bottle gives, for all fills; null when nothing is short. */
+  /** What no bottle gives, µL or mg for all fills; null in words when nothing is short. */
+  short: number;
   shortText: string | null;
   figures: { perFill: Fig; amount: Fig; measured: Fig | null; error: Fig | null; cost: Fig; shortCost: Fig | null };
 };
@@ -122,6 +123,7 @@ function pourOf(
     why: step.why,
     orderOverridden: step.overriddenBy !== null,
     bottles: line.draws.flatMap((draw, number) => bottleToTake(draw, figure('take', number), spots) ?? []),
+    short: line.short,
     shortText: line.short > 0 ? pouredText(line.short, product) : null,
     figures: {
       perFill: figure('perFill'),

@@ -32,14 +32,14 @@ export function acidSteps(shop: Shop, recipe: Recipe, batch: Batch): AcidSteps {
   const need = water && recipe.targetPh !== null ? acidNeeded(water, recipe.targetPh) : null;
   const correction = learnedCorrection(acidReadings(shop));
   if (!water || need?.verdict !== 'add acid') return { steps: [], correction };
-  const litres = toNumber(batch.spray.total) / ML_PER_LITRE;
+  const ml = toNumber(batch.spray.total);
   const steps = acidDoses(products, need).map((dose): AcidStep => {
     const first = firstPart(water, dose);
     return {
       ...{ product: dose.product, missing: dose.missing },
-      amount: times(dose, litres),
-      first: first && { amount: first.perLitre * litres, pH: first.pH },
-      corrected: correction && times(dose, litres * correction.factor),
+      amount: times(dose, ml),
+      first: first && { amount: (first.perLitre * ml) / ML_PER_LITRE, pH: first.pH },
+      corrected: correction && times(dose, ml * correction.factor),
     };
   });
   return { steps, correction };
@@ -47,7 +47,8 @@ export function acidSteps(shop: Shop, recipe: Recipe, batch: Batch): AcidSteps {
 
 const ML_PER_LITRE = 1000;
 
-const times = ({ perLitre }: AcidDose, litres: number): number | null => (perLitre === null ? null : perLitre * litres);
+const times = ({ perLitre }: AcidDose, ml: number): number | null =>
+  perLitre === null ? null : (perLitre * ml) / ML_PER_LITRE;
 
 /** What the records say of acid that was poured and of the pH that was measured then, in the water as it is known now. */
 export const acidReadings = (shop: Shop): Reading[] =>
