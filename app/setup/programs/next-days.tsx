@@ -10,10 +10,15 @@ export function NextDays({ typed, recipes, today, zone, most }: NextDaysProps) {
   const next = nextDays(typed, zone, today, most);
   if (!next.ok) return <span className="soft">{next.message}</span>;
   if (next.value.length === 0) return <span className="soft">No day from today on.</span>;
-  const turn = (index: number) => (recipes.length > 1 ? ` ${recipes[index % recipes.length]}` : '');
+  const turn = (index: number) => (recipes.length > 1 ? `, ${recipes[index % recipes.length]}` : '');
   return (
-    <span className="soft">
-      {next.value.map(({ day, index }) => `${showDayShort(day, today)}${turn(index)}`).join(' · ')}
-    </span>
+    <ol className="soft">
+      {next.value.map(({ day, index }) => (
+        <li key={day}>
+          {showDayShort(day, today)}
+          {turn(index)}
+        </li>
+      ))}
+    </ol>
   );
 }
