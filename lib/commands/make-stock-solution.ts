@@ -4,6 +4,7 @@ import type { Rows } from '@/lib/data/database';
 import { drawFrom } from '@/lib/data/draw-from';
 import { findContainer } from '@/lib/data/find-container';
 import { fingerprint } from '@/lib/data/fingerprint';
+import { lotReceived } from '@/lib/data/lot-in';
 import { receiveLots } from '@/lib/data/save-lots';
 import { productOfLot } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
@@ -20,7 +21,6 @@ import { idFromName } from '@/shared/shop-file/id-from-name';
 import { addDays } from '@/shared/time/day';
 import { dayOf, Zone } from '@/shared/time/zone';
 import { savePart } from './change-shop';
-import { lotReceived } from './receive-lot';
 
 export type MakeStockSolution = {
   commandId: string;

@@ -1,11 +1,11 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { zoneOf } from '@/lib/data/find-container';
+import { type LotIn, lotReceived } from '@/lib/data/lot-in';
 import { type ReceivedLot, receiveLots } from '@/lib/data/save-lots';
 import { write } from '@/lib/data/writer';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
-import { type LotIn, lotReceived } from './receive-lot';
 
 export type ReceiveDelivery = { commandId: string; shopId: string; actor?: string; receivedOn: Day; lots: LotIn[] };
 

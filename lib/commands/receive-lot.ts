@@ -1,28 +1,11 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import type { Rows } from '@/lib/data/database';
 import { zoneOf } from '@/lib/data/find-container';
-import { newId } from '@/lib/data/new-id';
-import { type ReceivedLot, receiveLots } from '@/lib/data/save-lots';
-import { productMeasures } from '@/lib/data/shop-facts';
+import { type LotIn, lotReceived } from '@/lib/data/lot-in';
+import { receiveLots } from '@/lib/data/save-lots';
 import { write } from '@/lib/data/writer';
-import { readStock } from '@/shared/measure/read-stock';
-import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
-import type { Micros } from '@/shared/quantity/amounts';
+import { accept, type Outcome } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
-
-/** So many containers of one product that come in together. */
-export type LotIn = {
-  product: string;
-  /** What one container holds, as it was typed: "1 qt". */
-  pack: string;
-  count: number;
-  /** For all of them together, without freight; null when it is not known. */
-  paid: Micros | null;
-  expiresOn: Day | null;
-  /** Where it will stand. */
-  keptIn: string | null;
-};
 
 export type ReceiveLot = LotIn & { commandId: string; shopId: string; actor?: string; receivedOn: Day };
 
@@ -43,26 +26,3 @@ export async function receiveLot(input: ReceiveLot, clock: Clock): Promise<Outco
     return accept({ lot: lot.value.id });
   });
 }
-
-/**
- * A lot as it will stand on the shelf, with a new id, after all that the shop has.
- *
- * Refuses  as `receiveLot` does
- */
-export async function lotReceived(rows: Rows, shopId: string, lot: LotIn, on: Day): Promise<Outcome<ReceivedLot>> {
-  const product = await productMeasures(rows, shopId, lot.product);
-  if (!product) return refuse({ code: 'not-found', what: 'product', id: lot.product });
-  const size = readStock(lot.pack, product);
-  const faults = [...(size.ok ? [] : [{ path: 'pack', message: size.message }]), ...countFaults(lot.count)];
-  if (!size.ok || faults.length > 0) return refuse({ code: 'faults', faults });
-  const { pack, count, paid, expiresOn, keptIn } = lot;
-  return accept({
-    ...{ id: newId(), position: product.lots, productId: lot.product, packText: pack, size: size.value },
-    ...{ form: product.form, count, remaining: size.value, paid, receivedOn: on, openedOn: null, expiresOn, keptIn },
-  });
-}
-
-const countFaults = (count: number): Fault[] =>
-  Number.isInteger(count) && count >= 1 && count <= 10_000
-    ? []
-    : [{ path: 'count', message: 'Write a whole number of containers, from 1 to 10000.' }];

@@ -2,6 +2,8 @@
 
 import { useState } from 'react';
 import type { ReceiveScreen } from '@/lib/views/receive';
+import type { FormState } from '@/shared/forms/form-state';
+import type { Day } from '@/shared/time/day';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
 import { useSent } from '../../_parts/use-sent';
 import { receiveOneAction } from './actions';
@@ -68,12 +70,7 @@ export function OneLotForm({ screen }: { screen: ReceiveScreen }) {
       >
         {(wiring) => <input {...wiring} inputMode="decimal" defaultValue={value('paid')} autoComplete="off" />}
       </FormField>
-      <FormField state={state} name="receivedOn" label="Received on" hint="A day to come, for what is on its way.">
-        {(wiring) => <input {...wiring} type="date" defaultValue={value('receivedOn', today)} />}
-      </FormField>
-      <FormField state={state} name="expiresOn" label="Last day as printed" hint="Empty when none is printed.">
-        {(wiring) => <input {...wiring} type="date" defaultValue={value('expiresOn')} />}
-      </FormField>
+      <DayFields state={state} today={today} />
       <PlaceField state={state} places={places} id="one-place" />
       <FormAnswer state={state} />
       <p>
@@ -85,7 +82,20 @@ export function OneLotForm({ screen }: { screen: ReceiveScreen }) {
   );
 }
 
-type PlaceFieldProps = { state: Parameters<typeof typedIn>[0]; places: string[]; id: string };
+function DayFields({ state, today }: { state: FormState; today: Day }) {
+  return (
+    <>
+      <FormField state={state} name="receivedOn" label="Received on" hint="A day to come, for what is on its way.">
+        {(wiring) => <input {...wiring} type="date" defaultValue={typedIn(state, 'receivedOn', today)} />}
+      </FormField>
+      <FormField state={state} name="expiresOn" label="Last day as printed" hint="Empty when none is printed.">
+        {(wiring) => <input {...wiring} type="date" defaultValue={typedIn(state, 'expiresOn')} />}
+      </FormField>
+    </>
+  );
+}
+
+type PlaceFieldProps = { state: FormState; places: string[]; id: string };
 
 /** Where it will stand, out of the places in use or a new one. */
 export function PlaceField({ state, places, id }: PlaceFieldProps) {
