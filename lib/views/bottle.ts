@@ -88,8 +88,8 @@ export const placesOf = (containers: readonly Container[]): string[] =>
   [...new Set(containers.flatMap(({ keptIn }) => (keptIn === null ? [] : [keptIn])))].sort();
 
 /** What a form about a bottle needs to read what was typed; null when the shop has no such bottle. */
-export async function bottleToWrite(shopId: string, spot: BottleSpot) {
-  const measures = await measuresOf(shopId, spot);
+export async function bottleToWrite(shopId: string, { lotId, place }: BottleSpot) {
+  const measures = await measuresOf(shopId, { lotId, place });
   if (!measures) return null;
   const units: 'us' | 'metric' = measures.units === 'metric' ? 'metric' : 'us';
   const zone = Zone.parse(measures.timeZone);
