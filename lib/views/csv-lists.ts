@@ -9,7 +9,7 @@ import { shopFileOf } from '../data/snapshot';
 import type { CollectionChange } from '../engine/exchange/compare';
 import type { CsvAsked } from '../engine/exchange/csv/asked';
 import type { CsvList } from '../engine/exchange/csv/column';
-import { csvOfShop } from '../engine/exchange/csv/csv-of-shop';
+import { cellOfField, csvOfShop } from '../engine/exchange/csv/csv-of-shop';
 import { type CsvPlan, csvPlan } from '../engine/exchange/csv/csv-plan';
 import { COLUMNS } from '../engine/exchange/csv/list-columns';
 import { TEMPLATES } from '../engine/exchange/csv/templates';
@@ -40,6 +40,7 @@ export async function csvPreview(
 function previewOf(shopName: string, { list }: CsvAsked, plan: CsvPlan, fingerprint: string): CsvPreviewAnswer {
   const { result, lineOf, ...said } = plan;
   const change: CollectionChange = result?.comparison.collections[list] ?? NO_CHANGE;
+  const cell = result && cellOfField(result.file, list);
   const called = result ? callsIn(result.file, list) : (id: string) => id;
   const thing = ({ id, name }: { id: string; name: string | null }) => {
     return { line: lineOf.get(id) ?? null, id, name: name ?? called(id) };
@@ -51,7 +52,10 @@ function previewOf(shopName: string, { list }: CsvAsked, plan: CsvPlan, fingerpr
     added: change.added.map(thing),
     changed: change.changed.map((each) => ({
       ...thing(each),
-      fields: each.fields.map((field) => ({ ...field, field: titleOf(list, field.field) })),
+      fields: each.fields.map(({ field, from, to }) => {
+        const was = cell?.(field, from) ?? { title: field, cell: from };
+        return { field: was.title, from: was.cell, to: cell ? cell(field, to).cell : to };
+      }),
     })),
     unchanged: change.unchanged.filter(({ id }) => lineOf.has(id)).length,
   };
@@ -70,9 +74,6 @@ function callsIn(shop: ShopFile, list: CsvList): (id: string) => string {
   const names = new Map(list === 'offers' ? offers : lots);
   return (id) => names.get(id) ?? id;
 }
-
-const titleOf = (list: CsvList, field: string): string =>
-  COLUMNS[list].find(({ path }) => field === path.join('.') || field.startsWith(`${path.join('.')}.`))?.title ?? field;
 
 /** A list of a shop as a CSV file, which spreadsheets read as UTF-8. Refuses 'not-found'. */
 export async function csvOut(list: CsvList, { shop }: z.output<typeof CsvQuestion>): Promise<Outcome<string>> {

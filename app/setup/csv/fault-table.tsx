@@ -1,10 +1,10 @@
 import styles from './csv.module.css';
 import type { Preview } from './send-list';
 
-type FaultTableProps = { caption: string; notes: Preview['faults'] };
+type FaultTableProps = { caption: string; says: string; notes: Preview['faults'] };
 
 /** Everything that is to be said about single places of a file: line, column, and what to write instead. */
-export function FaultTable({ caption, notes }: FaultTableProps) {
+export function FaultTable({ caption, says, notes }: FaultTableProps) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls by itself must be reachable with the keyboard.
     <section className={styles.notes} tabIndex={0} aria-label={caption}>
@@ -16,7 +16,7 @@ export function FaultTable({ caption, notes }: FaultTableProps) {
               Line
             </th>
             <th scope="col">Column</th>
-            <th scope="col">What is wrong, and what to write</th>
+            <th scope="col">{says}</th>
           </tr>
         </thead>
         <tbody>

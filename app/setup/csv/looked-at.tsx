@@ -38,8 +38,10 @@ export function LookedAt({ chosen, preview, said: before, isBusy, onLookAgain, o
       </p>
       {chosen.note && <p className={styles.note}>{chosen.note}</p>}
       <OpenQuestions open={preview.open} said={said} onSaid={setSaid} />
-      {faults.length > 0 && <FaultTable caption="What to put right" notes={faults} />}
-      {warnings.length > 0 && <FaultTable caption="What to look at" notes={warnings} />}
+      {faults.length > 0 && (
+        <FaultTable caption="What to put right" says="What is wrong, and what to write" notes={faults} />
+      )}
+      {warnings.length > 0 && <FaultTable caption="What to look at" says="What was noticed" notes={warnings} />}
       {faults.length === 0 && <WouldChange preview={preview} />}
       {preview.columns.length > 0 && <WhichColumns preview={preview} said={said} onSaid={setSaid} />}
       <p className={styles.row}>
@@ -68,5 +70,11 @@ function headingOf(preview: Preview): string {
   return `What would change in the ${list} of ${shopName}: ${countsOf(preview)}`;
 }
 
-const countsOf = ({ added, changed }: Preview): string =>
-  `${grouped(added.length)} new, ${grouped(changed.length)} changed`;
+/** "12 new, 3 changed", and nothing of what there is none of. */
+function countsOf({ added, changed }: Preview): string {
+  const counts = [
+    added.length > 0 && `${grouped(added.length)} new`,
+    changed.length > 0 && `${grouped(changed.length)} changed`,
+  ];
+  return counts.filter(Boolean).join(', ') || 'nothing';
+}

@@ -10,7 +10,7 @@ export const metadata: Metadata = { title: 'Lists in and out' };
 const LISTS = [
   ['products', 'Products', 'what they hold, and what their labels say'],
   ['offers', 'Offers', 'who sells which pack, and for how much'],
-  ['lots', 'Lots', 'the bottles themselves: what is left and how long it keeps'],
+  ['lots', 'Lots', 'the bottles: what is left, how long it keeps'],
 ] as const;
 
 export default async function CsvPage() {

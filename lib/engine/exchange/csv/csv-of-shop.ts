@@ -19,7 +19,7 @@ type Calls = { product: (id: string) => string; supplier: (id: string) => string
  * What an offer cost before is not in it: a CSV that does not tell it leaves it as it is.
  */
 export function csvOfShop(shop: ShopFile, list: CsvList): CellOut[][] {
-  const calls = { product: callBy(shop.products), supplier: callBy(shop.suppliers) };
+  const calls = callsOf(shop);
   const columns = COLUMNS[list];
   const things: readonly { [field: string]: Json }[] = shop[list];
   return [
@@ -27,6 +27,27 @@ export function csvOfShop(shop: ShopFile, list: CsvList): CellOut[][] {
     ...things.map((thing) => columns.map(({ kind, path }) => cellOf(kind, valueAt(thing, path), calls))),
   ];
 }
+
+/**
+ * What a field of a thing says, as its cell would.
+ *
+ * Takes    the field as differences name it, such as "label.rates"; one that has no column stays as it is
+ */
+export function cellOfField(
+  shop: ShopFile,
+  list: CsvList,
+): (field: string, value: Json) => { title: string; cell: Json } {
+  const calls = callsOf(shop);
+  return (field, value) => {
+    const column = COLUMNS[list].find(({ path }) => path.join('.') === field);
+    return column ? { title: column.title, cell: cellOf(column.kind, value, calls) } : { title: field, cell: value };
+  };
+}
+
+const callsOf = ({ products, suppliers }: ShopFile): Calls => ({
+  product: callBy(products),
+  supplier: callBy(suppliers),
+});
 
 function callBy(things: readonly { id: string; name: string }[]): (id: string) => string {
   const find = findByName('', things, '');

@@ -27,12 +27,14 @@ export function lineFaults(faults: readonly Fault[], origin: Origin): LineNote[]
     complaints.map(({ field, message }) => ({ line, field, message })),
   );
   const said = new Set(own.map(({ line, field }) => `${line} ${field}`));
+  const places = new Map(origin.columns.map(({ column, place }) => [column?.field ?? null, place]));
+  const placeIn = (field: string | null) => (field === null ? -1 : (places.get(field) ?? LAST));
   const others = faults
     .map(({ path, message }) => ({ ...placeOf(path, origin), message: inWordsOfLists(message, origin) }))
     .filter(({ line, field }) => line === null || !said.has(`${line} ${field}`))
     .filter(({ field }) => field === null || !origin.missing.has(field));
   return [...own, ...others]
-    .sort((a, b) => (a.line ?? LAST) - (b.line ?? LAST))
+    .sort((a, b) => (a.line ?? LAST) - (b.line ?? LAST) || placeIn(a.field) - placeIn(b.field))
     .map(({ line, field, message }) => ({ line, column: columnName(field, origin), message }));
 }
 
