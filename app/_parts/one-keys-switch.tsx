@@ -19,7 +19,9 @@ export function OneKeysSwitch() {
           setOn(target.checked);
         }}
       />
-      Single keys: <kbd>/</kbd> searches, <kbd>T</kbd> turns the shelf into a table
+      <span>
+        Single keys: <kbd>/</kbd> searches, <kbd>T</kbd> turns the shelf into a table
+      </span>
     </label>
   );
 }

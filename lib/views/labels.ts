@@ -9,8 +9,7 @@ import { spotsNamed } from './bottle-address';
 import { houseNow } from './house';
 import { type SquareCode, squareCode } from './square-code';
 
-export const LABELS_ACROSS = 3;
-export const LABELS_ON_A_SHEET = 24;
+const LABELS_ON_A_SHEET = 24;
 
 const list = z.union([z.string().transform((text) => [text]), z.array(z.string())]).catch([]);
 
@@ -51,6 +50,8 @@ export type Label = {
 export type LabelsScreen = {
   sheet: 'letter' | 'a4';
   skip: number;
+  /** How many labels a sheet has. */
+  onASheet: number;
   /** Every bottle with something in it, by product. */
   choices: { label: Label; chosen: boolean }[];
   /** Sheet after sheet of the chosen ones; null is a label that was used before. */
@@ -67,6 +68,7 @@ export async function labelsScreen(clock: Clock, asked: unknown): Promise<Labels
   return {
     sheet: query.sheet ?? (house.shop.units === 'us' ? 'letter' : 'a4'),
     skip: query.skip,
+    onASheet: LABELS_ON_A_SHEET,
     choices,
     sheets: onSheets(
       choices.flatMap(({ label, chosen }) => (chosen ? [label] : [])),

@@ -1,12 +1,34 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useEffect, useRef } from 'react';
 import type { LabelsScreen } from '@/lib/views/labels';
-import { LABELS_ON_A_SHEET } from '@/lib/views/labels';
 import styles from './labels.module.css';
 import { PrintButton } from './print-button';
 
-/** Which bottles, on what sheet, from which label on. A plain form: its answer is the address of the sheet. */
-export function LabelsForm({ screen: { sheet, skip, choices } }: { screen: LabelsScreen }) {
+/** Long enough to tick two bottles, short enough to seem at once. */
+const CHOOSING_MS = 250;
+
+/**
+ * Which bottles, on what sheet, from which label on. A plain form: its answer is the address of the sheets. Where
+ * scripts run, they are laid out while one chooses, so that what is printed is what is chosen.
+ */
+export function LabelsForm({ screen: { sheet, skip, onASheet, choices } }: { screen: LabelsScreen }) {
+  const router = useRouter();
+  const waiting = useRef<ReturnType<typeof setTimeout>>(undefined);
+  useEffect(() => () => clearTimeout(waiting.current), []);
+  const layOut = (form: HTMLFormElement) => {
+    clearTimeout(waiting.current);
+    waiting.current = setTimeout(() => router.replace(addressOf(form, choices.length), { scroll: false }), CHOOSING_MS);
+  };
+  const kept = `sheet=${sheet}&skip=${skip}`;
   return (
-    <form className={styles.form} action="/shelf/labels" aria-label="What to print">
+    <form
+      className={styles.form}
+      action="/shelf/labels"
+      aria-label="What to print"
+      onInput={({ currentTarget }) => layOut(currentTarget)}
+    >
       <input type="hidden" name="chosen" value="yes" />
       <div className={styles.settings}>
         <div>
@@ -24,14 +46,14 @@ export function LabelsForm({ screen: { sheet, skip, choices } }: { screen: Label
             type="number"
             inputMode="numeric"
             min={0}
-            max={LABELS_ON_A_SHEET - 1}
+            max={onASheet - 1}
             defaultValue={skip}
           />
         </div>
       </div>
       <fieldset className={styles.which}>
         <legend>
-          Bottles <a href="/shelf/labels">all</a> <a href="/shelf/labels?chosen=none">none</a>
+          Bottles <a href={`/shelf/labels?${kept}`}>all</a> <a href={`/shelf/labels?${kept}&chosen=none`}>none</a>
         </legend>
         <ul className={styles.bottles}>
           {choices.map(({ label, chosen }) => (
@@ -50,9 +72,19 @@ export function LabelsForm({ screen: { sheet, skip, choices } }: { screen: Label
         </ul>
       </fieldset>
       <p className={styles.buttons}>
-        <button type="submit">Lay them out</button>
+        <button type="submit" className={styles.layOut}>
+          Lay them out
+        </button>
         <PrintButton />
       </p>
     </form>
   );
+}
+
+/** The address of what a form says. All bottles need no names in it, and a large shelf would have too many. */
+function addressOf(form: HTMLFormElement, all: number): string {
+  const said = [...new FormData(form)].map(([name, value]): [string, string] => [name, String(value)]);
+  const bottles = said.filter(([name]) => name === 'bottle');
+  const kept = bottles.length === all ? said.filter(([name]) => name !== 'bottle' && name !== 'chosen') : said;
+  return `/shelf/labels?${new URLSearchParams(kept)}`;
 }
