@@ -154,9 +154,7 @@ test('everything wrong with an offer is said at once, each beside its field', ()
 });
 
 test('a pack of the same size from the same supplier is the same offer twice, however the size is written', () => {
-  const products = [
-    { id: 'p', form: 'liquid', densityGPerMl: null, gramsPerTeaspoon: null },
-  ] as ShopFile['products'];
+  const products = [{ id: 'p', form: 'liquid', densityGPerMl: null, gramsPerTeaspoon: null }] as ShopFile['products'];
   const twin = (pack: string, supplier = 's') =>
     twinOf({ offers: [OFFER], products }, { id: 'new', supplier, product: 'p', pack, price: '1' })?.id ?? null;
   expect([twin('32 fl oz'), twin('0.25 gal'), twin('1 L'), twin('1 qt', 't'), twin('3 ells')]).toEqual([

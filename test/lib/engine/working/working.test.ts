@@ -53,7 +53,9 @@ beforeAll(() => {
       ['materialCost', 'labourCost'].map((figure) => figureAddress('day', date, figure)),
     ),
     ...['materialCost', 'labourCost', 'wasteCost', 'unknownCosts'].map((figure) => figureAddress('totals', figure)),
-    ...['value', 'unknownValues', 'wasteCost'].map((figure) => figureAddress('shelf', figure)),
+    ...['value', 'unknownValues', 'wasteCost', 'replaceCost'].map((figure) => figureAddress('shelf', figure)),
+    ...plan.products.map(({ product }) => figureAddress('product', product.id, 'replaceCost')),
+    ...shop.offers.map(({ id }) => figureAddress('offer', id, 'unitPrice')),
   ];
 });
 
