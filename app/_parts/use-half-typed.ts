@@ -26,19 +26,32 @@ const MOST_KEPT = 1_000_000;
 
 type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 
-const typedFields = (form: HTMLFormElement): Field[] =>
-  [...form.querySelectorAll<Field>('input:not([type=hidden], [type=file], [type=radio]), textarea, select')].filter(
-    ({ name }) => name !== '',
-  );
+/** Fields by their name and which of that name they are: several boxes to tick share one. */
+function typedFields(form: HTMLFormElement): Map<string, Field> {
+  const fields = new Map<string, Field>();
+  const seen = new Map<string, number>();
+  for (const field of form.querySelectorAll<Field>('input:not([type=hidden], [type=file]), textarea, select')) {
+    if (field.name === '') continue;
+    const before = seen.get(field.name) ?? 0;
+    seen.set(field.name, before + 1);
+    fields.set(before === 0 ? field.name : `${field.name} ${before}`, field);
+  }
+  return fields;
+}
 
-const fieldsOf = (form: HTMLFormElement): Record<string, string> =>
-  Object.fromEntries(typedFields(form).map(({ name, value }) => [name, value]));
+const isTicked = (field: Field): field is HTMLInputElement => field.type === 'checkbox' || field.type === 'radio';
+
+const fieldsOf = (form: HTMLFormElement): Record<string, string | boolean> =>
+  Object.fromEntries(
+    [...typedFields(form)].map(([key, field]) => [key, isTicked(field) ? field.checked : field.value]),
+  );
 
 function refill(form: HTMLFormElement, kept: string | null): void {
   if (kept === null) return;
   const values = new Map(Object.entries(JSON.parse(kept)));
-  for (const field of typedFields(form)) {
-    const value = values.get(field.name);
-    if (typeof value === 'string' && value !== '') field.value = value;
+  for (const [key, field] of typedFields(form)) {
+    const value = values.get(key);
+    if (typeof value === 'boolean' && isTicked(field)) field.checked = value;
+    else if (typeof value === 'string' && value !== '' && !isTicked(field)) field.value = value;
   }
 }

@@ -32,7 +32,7 @@ export function useThingForm<T>({ what, thing, action, initial, inFields }: Thin
   const refused = state.status === 'invalid' || state.status === 'refused' ? state.typed : null;
   const typed = refused && Object.keys(refused).length > 0 ? inFields(refused as Fields) : initial;
   const draft = useDraft(`${what} ${thing.shop} ${thing.id}`, typed, thing.standing);
-  const commandId = useCommandId(state.status === 'done') || thing.commandId;
+  const commandId = useCommandId(state.status === 'done' && state) || thing.commandId;
   const router = useRouter();
   // biome-ignore lint/correctness/useExhaustiveDependencies: only a form that was just saved is left, and once.
   useEffect(() => {

@@ -12,7 +12,7 @@ import styles from './setup.module.css';
 export function StartShopForm() {
   const [state, send, isSending] = useActionState(startShopAction, IDLE);
   const form = useRef<HTMLFormElement>(null);
-  const commandId = useCommandId(state.status === 'done');
+  const commandId = useCommandId(state.status === 'done' && state);
   useHalfTyped(form, 'start-shop', state.status === 'done');
   const zone = useRef<HTMLInputElement>(null);
   useEffect(() => {

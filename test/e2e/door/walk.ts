@@ -1,0 +1,30 @@
+import { randomBytes } from 'node:crypto';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page } from '@playwright/test';
+import { demoShop } from '@/lib/demo/demo-shop';
+import { Day } from '@/shared/time/day';
+
+/** Bring a shop file in as a shop of its own, and look at that one from now on. Gives the shop's id. */
+export async function bringShop(page: Page, file: unknown): Promise<string> {
+  if (page.url() === 'about:blank') await page.goto('/setup');
+  const { origin } = new URL(page.url());
+  const data = { commandId: randomBytes(16).toString('hex'), into: 'new', text: JSON.stringify(file) };
+  const answer = await page.request.post('/api/v1/shop/import', { headers: { origin }, data });
+  expect(answer.status(), await answer.text()).toBe(200);
+  const { shopId } = await answer.json();
+  await page.context().addCookies([{ name: 'shown-shop', value: shopId, url: origin }]);
+  return shopId;
+}
+
+/** The demo shop of the tests' own day, as a copy that no other walk touches. */
+export const ownDemo = (page: Page): Promise<string> => bringShop(page, demoShop(Day.parse('2026-04-14')));
+
+/** Nothing on the page is wider than it, and nothing about it is wrong for whoever reads it otherwise. */
+export async function isSound(page: Page): Promise<void> {
+  const width = page.viewportSize()?.width ?? 0;
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual([]);
+}
