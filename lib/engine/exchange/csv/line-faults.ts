@@ -79,7 +79,8 @@ function inWordsOfLists(message: string, origin: Origin): string {
       const { line, field } = placeOf(rest ? `${of}[${index}].${rest}` : `${of}[${index}]`, origin);
       const column = rest ? columnName(field, origin) : null;
       if (line !== null) return column ? `line ${line}, ${column}` : `line ${line}`;
-      return `${rest ? `${rest} of ` : ''}${of} ${idAt(origin.whole[of], Number(index)) ?? place}`;
+      const one = of === 'benches' ? 'bench' : of.slice(0, -1);
+      return `${rest ? `${rest} of ` : ''}${one} ${idAt(origin.whole[of], Number(index)) ?? place}`;
     })
     .replace(/,? (?:as text )?in quotes\b/g, '')
     .replace(/; null when/g, '; nothing when')
