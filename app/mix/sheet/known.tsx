@@ -27,11 +27,15 @@ export function Known({ screen: { cautions, untried, jar } }: SheetProps) {
   );
 }
 
-/** Every pair is named; where it is all of them, that is said shorter. */
+/** Every pair is named, each product with all that it never met; where it is all of them, that is said shorter. */
 function pairsText(untried: readonly [string, string][]): string {
   const names = [...new Set(untried.flat())];
   const all = (names.length * (names.length - 1)) / 2;
-  return untried.length > 1 && untried.length === all
-    ? `any two of ${names.join(', ')}`
-    : untried.map(([one, other]) => `${one} with ${other}`).join('; ');
+  if (untried.length > 1 && untried.length === all) return `any two of ${names.join(', ')}`;
+  return [...new Set(untried.map(([one]) => one))]
+    .map((one) => {
+      const others = untried.filter(([first]) => first === one).map(([, other]) => other);
+      return `${one} with ${others.join(', ')}`;
+    })
+    .join('; ');
 }

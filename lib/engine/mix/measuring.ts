@@ -58,7 +58,8 @@ export const fillings = ({ full, mark }: Measured): number => full + (isNothing(
 
 /** The measured amount in words: "10 mL cylinder, to 3.5 mL" or "1 mL syringe, 3 full and 1 to 0.7 mL". */
 export function measuredWith({ measure, full, mark }: Measured): string {
-  const to = showMark(mark, measure.holdsText);
+  // A scale that holds 2 kg and reads to 1 g shows grams.
+  const to = showMark(mark, isNothing(measure.step) ? measure.holdsText : measure.stepText);
   if (isNothing(mark)) return `${measure.name}, ${full === 1 ? 'full' : `${full} full`}`;
   return full === 0 ? `${measure.name}, to ${to}` : `${measure.name}, ${full} full and 1 to ${to}`;
 }
