@@ -71,6 +71,8 @@ function OfferLine({ state, offer, row, currency }: OfferLineProps) {
         {(wiring) => (
           <input
             {...wiring}
+            data-count=""
+            placeholder=" "
             inputMode="numeric"
             defaultValue={typedIn(state, at('count'))}
             onChange={(event) => count(event.target.value)}

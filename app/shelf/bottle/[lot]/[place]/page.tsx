@@ -134,7 +134,7 @@ function Facts({ screen }: { screen: BottleScreen }) {
         </div>
       </dl>
       <p className={styles.print}>
-        <a className="button" href={`/shelf/labels?lots=${encodeURIComponent(spot.lotId)}`}>
+        <a className="button" href={`/shelf/labels?bottle=${encodeURIComponent(`${spot.lotId}/${spot.place + 1}`)}`}>
           Print its label
         </a>
       </p>
