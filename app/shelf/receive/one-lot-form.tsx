@@ -17,7 +17,7 @@ export function OneLotForm({ screen }: { screen: ReceiveScreen }) {
   const packs = products.find(({ id }) => id === chosen)?.packs ?? [];
   const value = (name: string, otherwise = '') => typedIn(state, name, otherwise);
   return (
-    <form ref={form} action={send} className={styles.form}>
+    <form ref={form} action={send} onReset={() => setChosen(product?.id ?? '')} className={styles.form}>
       <input type="hidden" name="commandId" value={commandId || formId} />
       <input type="hidden" name="shop" value={shopId} />
       <FormField state={state} name="product" label="Product">
@@ -37,28 +37,7 @@ export function OneLotForm({ screen }: { screen: ReceiveScreen }) {
           </select>
         )}
       </FormField>
-      <FormField
-        state={state}
-        name="pack"
-        label="One bottle holds"
-        hint={packs.length > 0 ? `Known packs: ${packs.join(', ')}.` : 'Such as 1 qt or 500 g.'}
-      >
-        {(wiring) => (
-          <>
-            <input
-              {...wiring}
-              defaultValue={value('pack', packs[0] ?? '')}
-              key={`${chosen} ${value('pack')}`}
-              list="packs"
-            />
-            <datalist id="packs">
-              {packs.map((pack) => (
-                <option key={pack} value={pack} />
-              ))}
-            </datalist>
-          </>
-        )}
-      </FormField>
+      <PackField key={chosen} state={state} packs={packs} />
       <FormField state={state} name="count" label="How many">
         {(wiring) => <input {...wiring} inputMode="numeric" defaultValue={value('count', '1')} autoComplete="off" />}
       </FormField>
@@ -79,6 +58,33 @@ export function OneLotForm({ screen }: { screen: ReceiveScreen }) {
         </button>
       </p>
     </form>
+  );
+}
+
+function PackField({ state, packs }: { state: FormState; packs: string[] }) {
+  return (
+    <FormField
+      state={state}
+      name="pack"
+      label="One bottle holds"
+      hint={packs.length > 0 ? `Known packs: ${packs.join(', ')}.` : 'Such as 1 qt or 500 g.'}
+    >
+      {(wiring) => (
+        <>
+          <input
+            {...wiring}
+            defaultValue={typedIn(state, 'pack', packs[0])}
+            key={typedIn(state, 'pack')}
+            list="packs"
+          />
+          <datalist id="packs">
+            {packs.map((pack) => (
+              <option key={pack} value={pack} />
+            ))}
+          </datalist>
+        </>
+      )}
+    </FormField>
   );
 }
 
