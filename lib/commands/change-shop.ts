@@ -1,18 +1,15 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import type { Rows } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
-import { saveShop } from '@/lib/data/save-shop';
+import { savePart } from '@/lib/data/save-part';
 import { shopFromRows } from '@/lib/data/shop-rows';
-import { type Stamp, write } from '@/lib/data/writer';
-import { COLLECTIONS, type Collection, compare } from '@/lib/engine/exchange/compare';
-import { withKnownHistory } from '@/lib/engine/exchange/known-history';
-import { accept, type Outcome, refuse } from '@/shared/outcome';
-import { FORMAT, type ShopFile, type WrittenShopFile } from '@/shared/shop-file/contract';
-import { parseShopFile } from '@/shared/shop-file/parse';
+import { write } from '@/lib/data/writer';
+import type { Collection } from '@/lib/engine/exchange/compare';
+import { type Outcome, refuse } from '@/shared/outcome';
+import type { ShopFile } from '@/shared/shop-file/contract';
 
 /** Things of a shop as a shop file writes them. What has the id of something that is there takes its place. */
-export type ShopPart = Partial<Pick<WrittenShopFile, Collection>> & { shop?: Partial<WrittenShopFile['shop']> };
+export type ShopPart = Parameters<typeof savePart>[3];
 
 /** How something stood when a person began to change it; null when it was to be new. */
 export type Expected = { list: Collection; id: string; fingerprint: string | null };
@@ -52,46 +49,8 @@ export async function changeShop(
   });
 }
 
-/**
- * Save things of a shop as a step of a larger command.
- *
- * Takes    the shop as it stands in the rows
- * Refuses  'faults' as `changeShop` does
- */
-export async function savePart(
-  rows: Rows,
-  stamp: Stamp,
-  current: ShopFile,
-  part: ShopPart,
-): Promise<Outcome<{ added: number; changed: number }>> {
-  const parsed = parseShopFile(JSON.stringify(withPart(current, part)));
-  if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
-  const changed = withKnownHistory(current, parsed.file);
-  const comparison = compare(current, changed);
-  if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });
-  await saveShop(rows, stamp, changed, comparison);
-  const changes = COLLECTIONS.map((list) => comparison.collections[list]);
-  return accept({
-    added: changes.reduce((count, { added }) => count + added.length, 0),
-    changed:
-      changes.reduce((count, { changed }) => count + changed.length, 0) + (comparison.settings.length > 0 ? 1 : 0),
-  });
-}
-
 function stands(current: ShopFile, { list, id, fingerprint: expected }: Expected): boolean {
   const things: readonly { id: string }[] = current[list];
   const there = things.find((thing) => thing.id === id);
   return (there ? fingerprintOf(there) : null) === expected;
-}
-
-/** The shop as it would stand. What comes in stands first in each list, so that a fault has its place in the part. */
-function withPart(current: ShopFile, { shop, ...lists }: ShopPart): WrittenShopFile {
-  const whole: WrittenShopFile = { ...current, format: FORMAT, shop: { ...current.shop, ...shop } };
-  for (const list of COLLECTIONS) {
-    const incoming: readonly { id: string }[] = lists[list] ?? [];
-    const ids = new Set(incoming.map(({ id }) => id));
-    const left: readonly { id: string }[] = current[list];
-    Object.assign(whole, { [list]: [...incoming, ...left.filter(({ id }) => !ids.has(id))] });
-  }
-  return whole;
 }

@@ -6,6 +6,7 @@ import { findContainer } from '@/lib/data/find-container';
 import { fingerprint } from '@/lib/data/fingerprint';
 import { lotReceived } from '@/lib/data/lot-in';
 import { receiveLots } from '@/lib/data/save-lots';
+import { savePart } from '@/lib/data/save-part';
 import { productOfLot } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { type Stamp, write } from '@/lib/data/writer';
@@ -20,7 +21,6 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { idFromName } from '@/shared/shop-file/id-from-name';
 import { addDays } from '@/shared/time/day';
 import { dayOf, Zone } from '@/shared/time/zone';
-import { savePart } from './change-shop';
 
 export type MakeStockSolution = {
   commandId: string;

@@ -4,7 +4,7 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import type { SpotNamed } from '../data/container-names';
 import type { Draw } from '../engine/ahead/plan';
 import type { AskedMix } from '../engine/mix/asked-mix';
-import { measuredWith } from '../engine/mix/measuring';
+import { type Measured, measuredWith } from '../engine/mix/measuring';
 import type { Better, MixStep } from '../engine/mix/mix-step';
 import type { Container, Product } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
@@ -112,13 +112,7 @@ function pourOf(
     amount: line.amount,
     amountText: line.amount === null ? null : pouredText(line.amount, product),
     perFillAmount: perFill && toNumber(perFill),
-    measured: measured && {
-      text: pouredText(measured.amount, product),
-      with: measuredWith(measured),
-      amount: toNumber(measured.amount),
-      errorPercent: toNumber(measured.error) * 100,
-      errorText: errorText(toNumber(measured.error) * 100, better !== null),
-    },
+    measured: measured && measuredSeen(measured, product, better !== null),
     tooCoarse: better && tooCoarse(better, product, units, fill),
     why: step.why,
     orderOverridden: step.overriddenBy !== null,
@@ -135,6 +129,14 @@ function pourOf(
     },
   };
 }
+
+const measuredSeen = (measured: Measured, product: Product, isFlagged: boolean): MeasuredSeen => ({
+  text: pouredText(measured.amount, product),
+  with: measuredWith(measured),
+  amount: toNumber(measured.amount),
+  errorPercent: toNumber(measured.error) * 100,
+  errorText: errorText(toNumber(measured.error) * 100, isFlagged),
+});
 
 /** An amount as it is poured, in mL or g whatever its size. Takes µL or mg. */
 export const pouredText = (amount: Exact | number, { form }: Pick<Product, 'form'>): string =>

@@ -1,0 +1,52 @@
+import 'server-only';
+import { COLLECTIONS, type Collection, compare } from '@/lib/engine/exchange/compare';
+import { withKnownHistory } from '@/lib/engine/exchange/known-history';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { FORMAT, type ShopFile, type WrittenShopFile } from '@/shared/shop-file/contract';
+import { parseShopFile } from '@/shared/shop-file/parse';
+import type { Rows } from './database';
+import { saveShop } from './save-shop';
+import type { Stamp } from './writer';
+
+/** Things of a shop as a shop file writes them. What has the id of something that is there takes its place. */
+export type ShopPart = Partial<Pick<WrittenShopFile, Collection>> & { shop?: Partial<WrittenShopFile['shop']> };
+
+/**
+ * Save things of a shop: what is new is added, what is there is changed, all else stays.
+ *
+ * Takes    the shop as it stands in the rows
+ * Gives    how many things were added and changed
+ * Refuses  'faults', each with its path in the part, when the shop with it would not be one, or when the books say
+ *          otherwise
+ */
+export async function savePart(
+  rows: Rows,
+  stamp: Stamp,
+  current: ShopFile,
+  part: ShopPart,
+): Promise<Outcome<{ added: number; changed: number }>> {
+  const parsed = parseShopFile(JSON.stringify(withPart(current, part)));
+  if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
+  const changed = withKnownHistory(current, parsed.file);
+  const comparison = compare(current, changed);
+  if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });
+  await saveShop(rows, stamp, changed, comparison);
+  const changes = COLLECTIONS.map((list) => comparison.collections[list]);
+  return accept({
+    added: changes.reduce((count, { added }) => count + added.length, 0),
+    changed:
+      changes.reduce((count, { changed }) => count + changed.length, 0) + (comparison.settings.length > 0 ? 1 : 0),
+  });
+}
+
+/** The shop as it would stand. What comes in stands first in each list, so that a fault has its place in the part. */
+function withPart(current: ShopFile, { shop, ...lists }: ShopPart): WrittenShopFile {
+  const whole: WrittenShopFile = { ...current, format: FORMAT, shop: { ...current.shop, ...shop } };
+  for (const list of COLLECTIONS) {
+    const incoming: readonly { id: string }[] = lists[list] ?? [];
+    const ids = new Set(incoming.map(({ id }) => id));
+    const left: readonly { id: string }[] = current[list];
+    Object.assign(whole, { [list]: [...incoming, ...left.filter(({ id }) => !ids.has(id))] });
+  }
+  return whole;
+}
