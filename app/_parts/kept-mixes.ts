@@ -33,7 +33,8 @@ function listen(heard: () => void): () => void {
   };
 }
 
-function told(): void {
+/** Something about the mixes on this device is otherwise now. */
+export function told(): void {
   changes += 1;
   for (const heard of listeners) heard();
 }

@@ -2,10 +2,13 @@
 
 import { finishBodyOf } from '@/shared/mix/finish-body';
 import { explain } from '@/shared/outcome';
-import { act, keptMix } from './kept-mixes';
+import { act, keptMix, told } from './kept-mixes';
 
 /** Mixes that are on their way from this tab. */
 const underWay = new Set<string>();
+
+/** Whether a mix is on its way, and has no answer yet. */
+export const isUnderWay = (commandId: string): boolean => underWay.has(commandId);
 
 /**
  * Send a finished mix. Without a network it stays where it is, to be sent again; refused, it is open again with what was
@@ -19,6 +22,7 @@ export async function sendMix(commandId: string): Promise<void> {
     return act(commandId, { do: 'refused', message: 'Something is missing.', faults: finishing.faults });
   }
   underWay.add(commandId);
+  told();
   try {
     const answer = await fetch('/api/v1/mix/finish', {
       method: 'POST',
@@ -30,6 +34,7 @@ export async function sendMix(commandId: string): Promise<void> {
     // No network: it stays to be sent.
   } finally {
     underWay.delete(commandId);
+    told();
   }
 }
 

@@ -1,7 +1,7 @@
 import 'server-only';
 import { bottleCode } from '@/shared/codes/bottle-code';
 import type { Pairs } from '@/shared/forms/mix-query';
-import { showMinutes, showNumber, showPh, showRough, showVolume } from '@/shared/measure/show';
+import { showMinutes, showNumber, showPh, showRough, showVolume, type Units } from '@/shared/measure/show';
 import type { MixPlan, PlanAcid, PlanBottle, PlanPour, PlanProduct } from '@/shared/mix/mix-plan';
 import { type Reading, read } from '@/shared/outcome';
 import { stock, sum } from '@/shared/quantity/amounts';
@@ -16,7 +16,7 @@ import type { AskedMix } from '../engine/mix/asked-mix';
 import { leftoverPlaces } from '../engine/mix/leftover';
 import { measuredWith } from '../engine/mix/measuring';
 import { unpassed } from '../engine/mix/mix-flags';
-import type { MixStep } from '../engine/mix/mix-step';
+import type { Better, MixStep } from '../engine/mix/mix-step';
 import type { Container, Product } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { unitOf } from '../engine/working/mix-step-figures';
@@ -50,13 +50,15 @@ export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<
 function planOf(here: HereNow, mix: AskedMix, spots: SpotNamed, by: string): MixPlan {
   const { shop, recipe, batch, sheet, sprayer, planned, query } = mix;
   const { plantsText, sprayText, fills, fillText, waterFirstText, useWithin } = mixWords(mix, here.ways);
+  const { units } = here.ways;
   return {
     ...{ query, shopId: here.id, zone: shop.zone, units: shop.units, currency: shop.currency, asOf: here.now, by },
     recipe: { id: recipe.id, name: recipe.name },
     planned: planned && { program: planned.program.id, on: planned.on },
     benches: batch.benches.map(({ id, name }) => ({ id, name })),
     shopBenches: shop.benches.map(({ id, name }) => ({ id, name })),
-    ...{ plantsText, sprayText, fills: Math.max(1, fills), fillText, waterFirstText, useWithin },
+    ...{ plantsText, sprayText, fills: Math.max(1, fills), fillText, useWithin },
+    waterFirstText: waterFirstText.replace(/ (\S+) to (.+ \1)$/, ' to $2'),
     fill: microlitres(batch.spray.fill),
     level: toNumber(divide(batch.spray.fill, sprayer.capacity)),
     sprayer: sprayer.name,
@@ -64,9 +66,10 @@ function planOf(here: HereNow, mix: AskedMix, spots: SpotNamed, by: string): Mix
     equipment: sheet.wearing.equipment,
     equipmentUnknown: sheet.wearing.equipmentUnknown.map(({ name }) => name),
     rei: sheet.rei === null ? null : showMinutes(sheet.rei),
+    reiMinutes: sheet.rei,
     useWithinMinutes: sheet.useWithin,
     ...warningsOf(mix),
-    pours: poursOf(sheet.steps),
+    pours: poursOf(sheet.steps, units),
     ...acidityOf(mix),
     products: productsOf(mix, spots),
     leftover: leftoverOf(here, mix),
@@ -86,17 +89,17 @@ function warningsOf({ flags }: AskedMix): Pick<MixPlan, 'stops' | 'warnings'> {
 }
 
 /** One pour per product, whatever number of lines a recipe has it on. */
-function poursOf(steps: readonly MixStep[]): PlanPour[] {
+function poursOf(steps: readonly MixStep[], units: Units): PlanPour[] {
   const pours = new Map<string, PlanPour>();
   for (const step of steps) {
-    const pour = pourOf(step);
+    const pour = pourOf(step, units);
     const before = pours.get(pour.product);
     pours.set(pour.product, before ? together(before, pour) : pour);
   }
   return [...pours.values()];
 }
 
-function pourOf({ ingredient, line, perFill, measured, missing, why }: MixStep): PlanPour {
+function pourOf({ ingredient, line, perFill, measured, missing, why, better }: MixStep, units: Units): PlanPour {
   const { product } = ingredient;
   const amount = measured?.amount ?? perFill;
   return {
@@ -107,6 +110,7 @@ function pourOf({ ingredient, line, perFill, measured, missing, why }: MixStep):
     exactText: perFill && pouredText(perFill, product),
     errorText: measured && errorText(toNumber(measured.error) * 100),
     ...{ missing, why },
+    coarse: better && coarseText(better, units),
     shortText: line.short > 0 ? pouredText(line.short, product) : null,
     costMicros: line.cost,
   };
@@ -115,6 +119,15 @@ function pourOf({ ingredient, line, perFill, measured, missing, why }: MixStep):
 function errorText(percent: number): string | null {
   if (Math.abs(percent) < 0.05) return null;
   return `${percent > 0 ? '+' : '−'}${showRough(Math.abs(percent))} %`;
+}
+
+function coarseText({ fillMl, solution }: Better, units: Units): string {
+  const ways = [
+    fillMl ? `mix ${showVolume(toNumber(fillMl) * 1000, units)} or more in one fill` : '',
+    solution ? 'make it from a stock solution, as the sheet says' : '',
+  ].filter((way) => way !== '');
+  const way = ways.length > 0 ? ` To come nearer, ${ways.join(', or ')};` : ' To come nearer,';
+  return `Measured so, it is off by more than 5 %.${way} or use a finer measure and write under Other what you poured.`;
 }
 
 /** Two lines of one product, as one pour. */
@@ -126,13 +139,16 @@ function together(one: PlanPour, other: PlanPour): PlanPour {
 }
 
 /** What brings one fill to its pH, and the caution about what burns. */
-function acidityOf({ shop, recipe, batch, sheet }: AskedMix): Pick<MixPlan, 'pH' | 'acids' | 'burn'> {
+function acidityOf({ shop, recipe, batch, sheet }: AskedMix): Pick<MixPlan, 'pH' | 'acids' | 'ownAcid' | 'burn'> {
   const { pH, conductivity } = sheet.chemistry;
   const { steps } = acidSteps(shop, recipe, batch);
+  const own = steps.find(({ product }) => recipe.ingredients.some((one) => one.product === product));
   const inWords = (amount: number, { form }: Product) => `${showRough(amount / batch.spray.fills)} ${unitOf(form)}`;
   return {
     pH: pH.target === null ? null : { ...phWords(pH.before, pH.target), message: pH.message },
-    acids: steps.map(
+    ownAcid: own?.product.id ?? null,
+    // An acid that the recipe brings is in the tank by then: only drops of it are to follow.
+    acids: (own ? [] : steps).map(
       ({ product, missing, first, amount, corrected }): PlanAcid => ({
         product: product.id,
         firstText: first && inWords(first.amount, product),

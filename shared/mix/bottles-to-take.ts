@@ -1,4 +1,4 @@
-import { stockText } from '../measure/read-stock';
+import { showNumber } from '../measure/show';
 import { stock } from '../quantity/amounts';
 import { bottleKey, type PlanBottle, type PlanProduct, productIn } from './mix-plan';
 import type { MixProgress } from './mix-progress';
@@ -33,5 +33,6 @@ function takenFrom(progress: MixProgress, product: string): BottleToTake[] {
   );
 }
 
-/** "40 mL" of a bottle's contents, in mL or g whatever the amount. */
-export const leftText = ({ left }: PlanBottle, { form }: PlanProduct): string => stockText(stock(left), form);
+/** "40 mL" of a bottle's contents for people, in mL or g whatever the amount. */
+export const leftText = ({ left }: PlanBottle, { form }: PlanProduct): string =>
+  `${showNumber(left / 1000)} ${form === 'liquid' ? 'mL' : 'g'}`;

@@ -212,8 +212,13 @@ function acidityOf(progress: MixProgress): { pH: number | null; acid: string | n
     .filter(({ fill, first, more }) => fill < fills && `${first}${more}`.trim() !== '')
     .map(({ product }) => product);
   // Several acids share in one pH, and then no reading says anything about any of them.
-  return { pH: last ? pHOf(last.pH) : null, acid: new Set(acid).size === 1 ? (acid[0] ?? null) : null };
+  const { ownAcid } = progress.plan;
+  const poured = acid.length === 0 && ownAcid !== null && isPoured(progress, ownAcid) ? [ownAcid] : acid;
+  return { pH: last ? pHOf(last.pH) : null, acid: new Set(poured).size === 1 ? (poured[0] ?? null) : null };
 }
+
+const isPoured = ({ pours }: MixProgress, product: string): boolean =>
+  pours.some((pour) => pour.product === product && pour.done && pour.parts.length > 0);
 
 const passedOf = (progress: MixProgress) =>
   stopsOf(progress).map(({ rule }) => ({ rule, reason: (progress.reasons[rule] ?? '').trim() }));

@@ -43,6 +43,8 @@ const PlanPour = z.object({
   errorText: z.string().nullable(),
   missing: z.string().nullable(),
   why: z.string(),
+  /** What to do where measuring is off by more than it should be; null where it is not. */
+  coarse: z.string().nullable(),
   shortText: z.string().nullable(),
   costMicros: whole.nullable(),
 });
@@ -92,7 +94,9 @@ export const MixPlan = z.object({
   signalWord: z.string().nullable(),
   equipment: z.array(z.string()),
   equipmentUnknown: z.array(z.string()),
+  /** Null: not known, so keep out. */
   rei: z.string().nullable(),
+  reiMinutes: whole.nullable(),
   useWithin: z.string().nullable(),
   useWithinMinutes: whole.nullable(),
   stops: z.array(z.object({ rule: z.string(), messages: z.array(z.string()) })),
@@ -100,6 +104,8 @@ export const MixPlan = z.object({
   pours: z.array(PlanPour),
   pH: z.object({ target: z.string(), before: z.string().nullable(), message: z.string().nullable() }).nullable(),
   acids: z.array(PlanAcid),
+  /** The acid that the recipe itself has in it, to go on with by drops; null without one. */
+  ownAcid: id.nullable(),
   burn: z.string().nullable(),
   /** Every product that could go in, so that another can be added where there is no network. */
   products: z.array(PlanProduct),

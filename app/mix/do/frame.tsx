@@ -89,7 +89,9 @@ function Top({ mix, screen }: Pick<ScreenProps, 'mix' | 'screen'>) {
       {screen.kind !== 'wear' && screen.kind !== 'stops' && screen.kind !== 'finish' && (
         <p className={styles.wear}>
           <Hand />
-          <span>{plan.equipment.length > 0 ? `${plan.equipment.join(', ')}. ` : ''}The label governs.</span>
+          <span className={styles.worn}>
+            {plan.equipment.length > 0 ? `${plan.equipment.join(', ')}. ` : ''}The label governs.
+          </span>
         </p>
       )}
       <FillBar screens={screensOf(mix)} at={screen} />

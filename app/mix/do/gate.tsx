@@ -47,18 +47,14 @@ export function Gate({ plan, isDone, told, kept, goOn, begin }: GateProps) {
             Everything it takes is on this page: go on where there is no network, and the record is sent when it is
             back. Only reloading the page needs the network.
           </p>
-          <p>
-            <a className="button" href={`/mix/sheet?${plan.query}`}>
-              The whole sheet
-            </a>
-          </p>
+          <a className="button" href={`/mix/sheet?${plan.query}`}>
+            The whole sheet
+          </a>
         </>
       )}
-      <p>
-        <a className="button" href="/mix">
-          Another mix
-        </a>
-      </p>
+      <a className="button" href="/mix">
+        Another mix
+      </a>
     </div>
   );
 }

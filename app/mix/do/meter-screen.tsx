@@ -9,7 +9,8 @@ import { Frame, type ScreenProps } from './frame';
 export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
   const { plan } = mix;
   const reading = mix.readings.find((one) => one.fill === fill)?.pH ?? '';
-  const acid = mix.acids.find((one) => one.fill === fill);
+  const own = plan.ownAcid === null ? null : { fill, product: plan.ownAcid, first: '', more: '' };
+  const acid = mix.acids.find((one) => one.fill === fill) ?? own;
   const target = Number(plan.pH?.target);
   const measured = pHOf(reading);
   const above = measured !== null && measured > target + NEAR;
@@ -42,13 +43,13 @@ export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
           {measured !== null && measured < target - NEAR && 'That is below the target. Add no more acid.'}
           {above && 'Still above the target: a few drops, stir, measure again, and write the new figure over it.'}
         </p>
-        {acid && acid.first.trim() !== '' && (
+        {acid && (acid.first.trim() !== '' || acid.product === plan.ownAcid) && (
           <>
             <label htmlFor="acid-more">{productIn(plan, acid.product).name} added since, in all</label>
             <input
               id="acid-more"
               value={acid.more}
-              placeholder="0.5 mL"
+              placeholder={productIn(plan, acid.product).form === 'liquid' ? '0.5 mL' : '0.1 g'}
               autoComplete="off"
               onChange={({ target: field }) => act({ do: 'acid', pour: { ...acid, more: field.value } })}
             />

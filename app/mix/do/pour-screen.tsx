@@ -60,6 +60,11 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
             {message}
           </p>
         ))}
+      {planned?.coarse && !noted && (
+        <p className={styles.why} data-grave="">
+          {planned.coarse}
+        </p>
+      )}
       {planned && <p className={styles.why}>{planned.why}</p>}
       {!isLeftOut && <From mix={mix} product={its} parts={parts} />}
     </Frame>
@@ -113,15 +118,15 @@ function From({ mix, product, parts }: { mix: MixProgress; product: PlanProduct;
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: the lines are told apart by their place alone.
           <p key={at}>
-            {parts.length > 1 && <b>{amount} </b>}
+            {parts.length > 1 && <b>{amount}: </b>}
             {known ? (
               <>
-                from <b className="unbroken">{known.code}</b>
+                From <b className="unbroken">{known.code}</b>
                 {known.keptIn && `, in ${known.keptIn}`}; the books have {leftText(known, product)} in it
                 {heldMore && ', and it held more'}.
               </>
             ) : (
-              'from a bottle that is not in the books.'
+              'From a bottle that is not in the books.'
             )}
           </p>
         );

@@ -2,7 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { useEffect } from 'react';
-import { sendMix } from '@/app/_parts/send-mix';
+import { isUnderWay, sendMix } from '@/app/_parts/send-mix';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import styles from './do.module.css';
 import type { Act } from './frame';
@@ -10,6 +10,7 @@ import type { Act } from './frame';
 /** A finished mix: on its way, kept on this device until the network is back, or on record. */
 export function SentScreen({ mix, act }: { mix: MixProgress; act: Act }) {
   const router = useRouter();
+  const sending = isUnderWay(mix.commandId);
   const application = mix.finished?.application ?? null;
   useEffect(() => {
     if (application !== null) router.replace(`/mix/done/${encodeURIComponent(application)}`);
@@ -19,14 +20,14 @@ export function SentScreen({ mix, act }: { mix: MixProgress; act: Act }) {
       <h1>{mix.plan.recipe.name}</h1>
       {mix.state === 'to-send' ? (
         <>
-          <p role="status" className={styles.why} data-grave="">
-            <b>Not sent yet: kept on this device.</b> It is sent by itself once there is a network, from any page of
-            this shop that is open here. It becomes one record, however often it is sent.
+          <p role="status" className={styles.why} data-grave={sending ? undefined : ''}>
+            <b>{sending ? 'On its way.' : 'Not sent yet: kept on this device.'}</b> It is sent by itself once there is a
+            network, from any page of this shop that is open here. It becomes one record, however often it is sent.
           </p>
-          <button type="button" data-main="" onClick={() => void sendMix(mix.commandId)}>
+          <button type="button" data-main="" disabled={sending} onClick={() => void sendMix(mix.commandId)}>
             Send it now
           </button>
-          <button type="button" onClick={() => act({ do: 'correct' }, { do: 'go', to: 'finish' })}>
+          <button type="button" disabled={sending} onClick={() => act({ do: 'correct' }, { do: 'go', to: 'finish' })}>
             Put something right first
           </button>
         </>

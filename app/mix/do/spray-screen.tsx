@@ -40,8 +40,7 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
         )}
       </p>
       <p className={styles.why} data-grave="">
-        Keep out{' '}
-        {plan.rei === null ? 'until the interval on the label is known' : `for ${plan.rei} after the last plant`}.
+        {keepOutText(plan)}
       </p>
       {begun && !isLast && (
         <div className={styles.choices}>
@@ -55,4 +54,9 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
       )}
     </Frame>
   );
+}
+
+function keepOutText({ rei, reiMinutes }: ScreenProps['mix']['plan']): string {
+  if (rei === null) return 'Keep out until the interval on the label is known.';
+  return reiMinutes === 0 ? 'The labels ask for no time to keep out.' : `Keep out for ${rei} after the last plant.`;
 }

@@ -7,6 +7,7 @@ import { minutesUntil } from '@/shared/mix/minutes-until';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import { addMinutes, instantOf } from '@/shared/time/instant';
 import { showClock } from '@/shared/time/show-day';
+import { dayOf } from '@/shared/time/zone';
 import styles from './do.module.css';
 
 const WARN_BEFORE = 15;
@@ -27,7 +28,7 @@ export function UseWithin({ mix: { plan, mixedSince }, fill }: { mix: MixProgres
   if (since === undefined || plan.useWithinMinutes === null) return null;
   const until = addMinutes(instantOf(since), plan.useWithinMinutes);
   const left = minutesUntil(until, now);
-  const at = showClock(until, plan.zone);
+  const at = showClock(until, plan.zone, dayOf(plan.zone, now));
   if (left <= 0) {
     return (
       <p className={styles.clock} data-past="" role="alert">

@@ -23,7 +23,11 @@ export function WearScreen({ mix, act, screen }: ScreenProps) {
       <dl className={styles.facts}>
         <div>
           <dt>Keep out for</dt>
-          <dd>{plan.rei ?? <b className="grave">not known: keep out until it is entered</b>}</dd>
+          <dd>
+            {plan.reiMinutes === 0
+              ? 'no time that the labels ask for'
+              : (plan.rei ?? <b className="grave">not known: keep out until it is entered</b>)}
+          </dd>
         </div>
         <div>
           <dt>Use within</dt>

@@ -13,7 +13,7 @@ const product = (id: string, form: 'liquid' | 'powder', bottles: MixPlan['produc
 
 const pour = (id: string, perFill: number | null) => ({
   ...{ product: id, perFill, measuredText: null, measuredWith: null, exactText: null, errorText: null, missing: null },
-  ...{ why: 'first', shortText: null, costMicros: 100 },
+  ...{ why: 'first', coarse: null, shortText: null, costMicros: 100 },
 });
 
 /** Three fills of 2 L: 40 mL of oil out of two bottles, 5 g of salt, and an acid for the pH. */
@@ -31,7 +31,15 @@ export const PLAN: MixPlan = {
     { id: 'c', name: 'Ferns' },
   ],
   ...{ plantsText: null, sprayText: '6 L', fills: 3, fill: 2_000_000, fillText: '2 L', level: 0.5, sprayer: 'Sprayer' },
-  ...{ waterFirstText: '1 L', signalWord: 'CAUTION', equipment: ['gloves'], equipmentUnknown: [], rei: '4 h' },
+  ...{
+    waterFirstText: '1 L',
+    signalWord: 'CAUTION',
+    equipment: ['gloves'],
+    equipmentUnknown: [],
+    rei: '4 h',
+    reiMinutes: 240,
+    ownAcid: null,
+  },
   ...{ useWithin: '2 h', useWithinMinutes: 120, stops: [], warnings: [], burn: null, plannedCost: 1_500_000 },
   pours: [pour('oil', 40_000), pour('salt', 5_000)],
   pH: { target: '6', before: '7.8', message: null },
