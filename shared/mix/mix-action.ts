@@ -17,7 +17,8 @@ export type MixAction =
   | { do: 'poured'; fill: number; product: string }
   | { do: 'left-out'; fill: number; product: string }
   | { do: 'as-planned'; fill: number; product: string }
-  | { do: 'add'; product: string }
+  /** One product more, from this fill on. */
+  | { do: 'add'; fill: number; product: string }
   | { do: 'take-back'; product: string }
   | { do: 'choose'; product: string; bottle: { lotId: string; place: number } }
   | { do: 'acid'; pour: AcidPour }
@@ -119,9 +120,7 @@ function pouring(progress: MixProgress, action: MixAction): MixProgress {
     case 'as-planned':
       return { ...progress, pours: progress.pours.filter((pour) => !isOf(pour, action)) };
     case 'add':
-      return productsOf(progress).includes(action.product)
-        ? progress
-        : { ...progress, added: [...progress.added, action.product] };
+      return added(progress, action);
     case 'take-back':
       return takenBack(progress, action.product);
     case 'choose':
@@ -163,6 +162,16 @@ function pouredNow(progress: MixProgress, { fill, product }: { fill: number; pro
   const parts = before && before.parts.length > 0 ? before.parts : partsAsPlanned(progress, fill, product);
   // Nobody knows how much it is, and nobody said: it is not in the tank.
   return { fill, product, parts, done: parts.length > 0 };
+}
+
+/** The fills before it went without, and nobody has to say so of each. */
+function added(progress: MixProgress, { fill, product }: { fill: number; product: string }): MixProgress {
+  if (productsOf(progress).includes(product)) return progress;
+  let without = { ...progress, added: [...progress.added, product] };
+  for (let earlier = 0; earlier < fill; earlier += 1) {
+    without = noted(without, { fill: earlier, product, parts: [], done: true });
+  }
+  return without;
 }
 
 const takenBack = (progress: MixProgress, product: string): MixProgress =>

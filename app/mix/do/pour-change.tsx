@@ -65,7 +65,7 @@ export function PourChange({ mix, act, fill, product, parts, faults, isAsked, is
         )}
         <AddProduct
           mix={mix}
-          add={(other) => act({ do: 'add', product: other }, { do: 'go', to: pourKey(fill, other) })}
+          add={(other) => act({ do: 'add', fill, product: other }, { do: 'go', to: pourKey(fill, other) })}
         />
       </div>
     </section>

@@ -48,7 +48,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
       other={{ text: 'Other', press: () => setOpen(!isOpen), isOpen }}
     >
       <div className={styles.beside2}>
-        <Amount planned={planned} parts={noted ? parts : null} />
+        {isLeftOut ? <LeftOut planned={planned} /> : <Amount planned={planned} parts={noted ? parts : null} />}
         <FillingJug level={0.5 + (0.3 * number) / of} liquid={its.liquid} />
       </div>
       {isOpen && (
@@ -70,6 +70,15 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
     </Frame>
   );
 }
+
+const LeftOut = ({ planned }: { planned: PlanPour | null }) => (
+  <div>
+    <p className={styles.amount} data-long="">
+      none
+    </p>
+    {planned?.measuredText && <p className="soft">The sheet has {planned.measuredText}.</p>}
+  </div>
+);
 
 /** The amount to measure, as large as the screen lets it; what was typed instead, where something was. */
 function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | null }) {

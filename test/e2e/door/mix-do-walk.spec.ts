@@ -113,6 +113,11 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
   await isSound(page);
   await expect(page.getByText(/Fern row closed until/)).toBeVisible();
   await expect(page.getByText(/Spare shelf closed until/)).toBeVisible();
+  // 72 of 500 mL, 29 of 400 g, and of the acid what two fills took; planned is known on this device alone.
+  const cost = page.getByRole('table', { name: /Cost of each product/ });
+  await expect(cost.getByRole('row', { name: /Light oil 72 mL/ })).toContainText('$2.88');
+  await expect(cost.getByRole('row', { name: /Bittern salt 29 g/ })).toContainText(/\$1\.20.*\$1\.45/);
+  await expect(cost.getByRole('row', { name: /In all/ })).toContainText(/more than planned/);
 
   const { applications, lots, programs } = await shopNow(page);
   expect(applications).toHaveLength(2);

@@ -20,9 +20,11 @@ export function CostByLine({ application, lines, cost, currency }: CostByLinePro
         <thead>
           <tr>
             <th scope="col">Product</th>
-            <th scope="col" className="number">
-              Planned
-            </th>
+            {kept && (
+              <th scope="col" className="number">
+                Planned
+              </th>
+            )}
             <th scope="col" className="number">
               Actual
             </th>
@@ -35,13 +37,13 @@ export function CostByLine({ application, lines, cost, currency }: CostByLinePro
                 <a href={`/shelf/${encodeURIComponent(product.id)}`}>{product.name}</a>{' '}
                 <span className="soft">{amount}</span>
               </th>
-              <td className="number">{kept ? money(planned(product.id)) : ''}</td>
+              {kept && <td className="number">{money(planned(product.id))}</td>}
               <td className="number">{money(costMicros)}</td>
             </tr>
           ))}
           <tr className={styles.all}>
             <th scope="row">In all</th>
-            <td className="number">{money(cost.planned)}</td>
+            {kept && <td className="number">{money(cost.planned)}</td>}
             <td className="number">
               {money(cost.actual)}
               <Difference {...cost} money={money} />
@@ -49,6 +51,7 @@ export function CostByLine({ application, lines, cost, currency }: CostByLinePro
           </tr>
         </tbody>
       </table>
+      {!kept && <p>Planned: {money(cost.planned)}</p>}
       {(cost.perLitre || cost.perPlant) && (
         <p>
           {cost.perLitre && `${cost.perLitre} a litre`}
