@@ -16,19 +16,27 @@ export type LeftoverPlace = { bench: Bench; roomMl: Exact; inProgram: boolean };
  * neither kept nor poured away, so this is asked first.
  *
  * Takes    the shop as it stands, the recipe as it was mixed, the benches that it was mixed for, and the moment
- * Gives    benches that are open, that no rule says stop to now, and whose plants take a known volume; those with a
- *          program of this recipe first
+ * Gives    at most eight benches that are open, that no rule says stop to now, and whose plants take a known volume; those
+ *          with a program of this recipe first
  */
 export function leftoverPlaces(shop: Shop, recipe: Recipe, sprayed: readonly Bench[], now: Instant): LeftoverPlace[] {
   const taken = new Set(sprayed.map(({ id }) => id));
-  const places = keepOut(shop, now).flatMap(({ bench, state }): LeftoverPlace[] => {
-    if (state !== 'open' || taken.has(bench.id)) return [];
+  const open = keepOut(shop, now).flatMap(({ bench, state }) =>
+    state === 'open' && !taken.has(bench.id) ? bench : [],
+  );
+  const planned = new Set(open.filter((bench) => hasProgram(shop, recipe, bench)));
+  const places: LeftoverPlace[] = [];
+  for (const bench of [...planned, ...open.filter((one) => !planned.has(one))]) {
     const batch = batchOn(shop, bench);
-    if (!batch || isStopped(shop, recipe, batch, now)) return [];
-    return [{ bench, roomMl: batch.spray.onPlants, inProgram: hasProgram(shop, recipe, bench) }];
-  });
-  return places.sort((one, other) => Number(other.inProgram) - Number(one.inProgram));
+    if (!batch || isStopped(shop, recipe, batch, now)) continue;
+    places.push({ bench, roomMl: batch.spray.onPlants, inProgram: planned.has(bench) });
+    if (places.length === ENOUGH) break;
+  }
+  return places;
 }
+
+/** More are not looked through by anybody who holds a sprayer. */
+const ENOUGH = 8;
 
 /** What the plants of a bench take, in one go. Null when nobody knows, and when that is nothing. */
 function batchOn({ sprayer }: Shop, bench: Bench): Batch | null {
