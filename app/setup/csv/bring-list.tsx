@@ -7,7 +7,7 @@ import { RefusedFile } from '../refused-file';
 import type { Refused } from '../send-shop-file';
 import { ChooseList, type Chosen } from './choose-list';
 import styles from './csv.module.css';
-import { HowFar } from './how-far';
+import { grouped, HowFar } from './how-far';
 import { LookedAt } from './looked-at';
 import { askPreview, type Imported, type Preview, type Progress, type Said, sendImport } from './send-list';
 
@@ -88,7 +88,8 @@ function Done({ imported: { added, changed, suppliers }, list }: { imported: Imp
   const also = suppliers === 0 ? '' : ` ${suppliers} ${suppliers === 1 ? 'supplier' : 'suppliers'} made.`;
   return (
     <p className={styles.said} data-good="">
-      The {list} are in: {added} added, {changed} changed.{also} <a href="/shelf">Look at the shelf</a>
+      The {list} are in: {grouped(added)} added, {grouped(changed)} changed.{also}{' '}
+      <a href="/shelf">Look at the shelf</a>
     </p>
   );
 }
