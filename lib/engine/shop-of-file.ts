@@ -17,6 +17,7 @@ import type {
   Application,
   Bench,
   Container,
+  Ingredient,
   Measure,
   Offer,
   Product,
@@ -268,7 +269,7 @@ function applicationOf(
   const acid = record.acid && find(record.acid.product);
   return {
     id: record.id,
-    recipe: lines.length === 0 ? today : { ...today, ingredients: lines.map(({ ingredient }) => ingredient) },
+    recipe: isAsToday(lines, today) ? today : { ...today, ingredients: lines.map(({ ingredient }) => ingredient) },
     startedAt: known(readInstant(record.startedAt)),
     endedAt: maybe(record.endedAt, readInstant),
     recordedRei: longest(lines.map(({ rei }) => rei)),
@@ -279,6 +280,15 @@ function applicationOf(
     cost: money(record.cost),
   };
 }
+
+/** A record of the recipe as it still is shares it, so that what is worked out of a recipe is worked out once. */
+const isAsToday = (lines: { ingredient: Ingredient }[], { ingredients }: Recipe): boolean =>
+  lines.length === 0 ||
+  (lines.length === ingredients.length &&
+    lines.every(({ ingredient: { product, dose } }, line) => {
+      const now = ingredients[line];
+      return now !== undefined && now.product === product && now.dose.text === dose.text;
+    }));
 
 const longest = (intervals: (number | null)[]): Minutes | null =>
   intervals.length === 0 || intervals.includes(null) ? null : minutes(Math.max(...intervals.map((rei) => rei ?? 0)));

@@ -27,7 +27,10 @@ test('references are followed to the very things they name', () => {
   expect(shop.offers[0]?.supplier).toBe(shop.suppliers[0]);
   expect(shop.programs[0]?.recipes[0]).toBe(shop.recipes[0]);
   expect(shop.programs[0]?.benches[1]).toBe(shop.benches[1]);
-  expect(shop.applications[0]?.recipe).toBe(shop.recipes[0]);
+  // The record says what went in; one that says nothing, or the same, shares the recipe as it stands.
+  expect(shop.applications[0]?.recipe.ingredients.map(({ product }) => product)).toEqual([leafGuard]);
+  const asToday = shopOfFile(read(changed(smallShop(), ['applications', 0, 'products'], [])));
+  expect(asToday.applications[0]?.recipe).toBe(asToday.recipes[0]);
 });
 
 test('an opened quart stands there with what is left in it and all of its price', () => {
