@@ -28,7 +28,7 @@ test('a shop that is exported and imported into a new shop is exported as the sa
       expect(first).toEqual(canonical(file));
       expect(JSON.stringify(await throughANewShop(parsedOrThrow(first)))).toBe(JSON.stringify(first));
     }),
-    { numRuns: 40 },
+    { numRuns: 25 },
   );
 });
 

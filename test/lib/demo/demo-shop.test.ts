@@ -9,8 +9,8 @@ import { addDays, type Day, daysBetween, readDay, weekdayOf } from '@/shared/tim
 import { readInstant } from '@/shared/time/instant';
 import { atClock, dayOf, readZone } from '@/shared/time/zone';
 
-/** Three years in stretches of four weeks, a leap day among them. */
-const STRETCHES = Array.from({ length: 40 }, (_, after) => addDays(day('2026-11-01'), 28 * after));
+/** Every day of thirteen months in stretches of four weeks, a leap day among them. */
+const STRETCHES = Array.from({ length: 14 }, (_, after) => addDays(day('2027-03-07'), 28 * after));
 /** Seven days in a row somewhere in the year, one for each weekday. */
 const EVERY_WEEKDAY = ['2026-03-02', '2026-10-26', '2027-02-22', '2028-02-24'].flatMap((first) =>
   Array.from({ length: 7 }, (_, after) => addDays(day(first), after)),
