@@ -6,6 +6,7 @@ import { Day } from '@/shared/time/day';
 import { Instant } from '@/shared/time/instant';
 import { byOwner, inParts, keyOf } from './by-owner';
 import type { Rows } from './database';
+import { insertMany } from './insert-many';
 import { nextLine } from './next-line';
 import { toStock, toStored, toWhole } from './whole';
 import type { Stamp } from './writer';
@@ -25,14 +26,16 @@ export async function recordMovements(rows: Rows, stamp: Stamp, recordings: read
   const { shopId, commandId, actor } = stamp;
   const recordedAt = toStored(stamp.recordedAt);
   const first = await nextLine(rows, shopId);
-  await rows.movement.createMany({
-    data: recordings.map(({ lotId, place, movement, applicationId = null, reason = null }, index) => ({
+  await insertMany(
+    rows,
+    'Movement',
+    recordings.map(({ lotId, place, movement, applicationId = null, reason = null }, index) => ({
       ...{ shopId, id: movement.id, number: first + BigInt(index), lotId, place, kind: movement.kind },
       ...{ fromSide: movement.from, toSide: movement.to, amount: toStored(movement.amount) },
       ...{ occurredAt: toStored(movement.occurredAt), recordedAt, actor, commandId },
       ...{ reversesId: movement.reverses, applicationId, reason },
     })),
-  });
+  );
 }
 
 /** What a container's row and its ledger say. */

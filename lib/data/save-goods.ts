@@ -2,6 +2,7 @@ import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { byOwner, inParts, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
+import { insertMany } from './insert-many';
 import { minutesUp, type Saving, storedMoney } from './saving';
 import { real, realOrNull, small, smallOrNull, toStored } from './whole';
 import type { Stamp } from './writer';
@@ -42,11 +43,13 @@ const archivedAt = ({ archived }: { archived: boolean }, { recordedAt }: Stamp):
 export async function saveProducts(rows: Rows, stamp: Stamp, products: Saving<FileProduct>[]): Promise<void> {
   const { shopId } = stamp;
   const fresh = products.filter(({ isNew }) => isNew);
-  await rows.product.createMany({
-    data: fresh.map(({ item, position }) => {
+  await insertMany(
+    rows,
+    'Product',
+    fresh.map(({ item, position }) => {
       return { shopId, id: item.id, position: small(position), ...productRow(item, stamp) };
     }),
-  });
+  );
   const changed = products.filter(({ isNew }) => !isNew);
   for (const some of inParts(changed)) {
     const where = { shopId, productId: { in: some.map(({ item }) => item.id) } };
@@ -57,18 +60,22 @@ export async function saveProducts(rows: Rows, stamp: Stamp, products: Saving<Fi
     await rows.product.update({ where: { shopId_id: { shopId, id: item.id } }, data: productRow(item, stamp) });
   }
   const items = products.map(({ item }) => item);
-  await rows.content.createMany({
-    data: items.flatMap(({ id: productId, contents }) =>
+  await insertMany(
+    rows,
+    'Content',
+    items.flatMap(({ id: productId, contents }) =>
       contents.map(({ substance, amount, basis }, position) => {
         return { shopId, productId, position, substance, amount: real(amount), basis };
       }),
     ),
-  });
-  await rows.rate.createMany({
-    data: items.flatMap(({ id: productId, label }) =>
+  );
+  await insertMany(
+    rows,
+    'Rate',
+    items.flatMap(({ id: productId, label }) =>
       label.rates.map(({ use, min, max }, position) => ({ shopId, productId, position, use, min, max })),
     ),
-  });
+  );
 }
 
 const productRow = (product: FileProduct, stamp: Stamp) => ({
@@ -106,11 +113,13 @@ const labelColumns = (label: FileProduct['label']) => ({
 export async function saveOffers(rows: Rows, stamp: Stamp, offers: Saving<FileOffer>[]): Promise<void> {
   const { shopId } = stamp;
   const fresh = offers.filter(({ isNew }) => isNew);
-  await rows.offer.createMany({
-    data: fresh.map(({ item, position }) => {
+  await insertMany(
+    rows,
+    'Offer',
+    fresh.map(({ item, position }) => {
       return { shopId, id: item.id, position: small(position), ...offerRow(item, stamp) };
     }),
-  });
+  );
   const firsts = fresh.flatMap(({ item }) =>
     [...item.earlier, item].map((of, place) => ({ item, of, number: place + 1 })),
   );
@@ -166,17 +175,21 @@ type PriceLine = { item: FileOffer; of: Pick<FileOffer, 'since' | 'price' | 'bre
 async function savePrices(rows: Rows, stamp: Stamp, prices: PriceLine[]): Promise<void> {
   const { shopId, commandId, actor } = stamp;
   const recordedAt = toStored(stamp.recordedAt);
-  await rows.price.createMany({
-    data: prices.map(({ item, of, number }) => {
+  await insertMany(
+    rows,
+    'Price',
+    prices.map(({ item, of, number }) => {
       const price = { price: storedMoney(of.price), sinceOn: of.since };
       return { shopId, offerId: item.id, number, ...price, commandId, actor, recordedAt };
     }),
-  });
-  await rows.priceBreak.createMany({
-    data: prices.flatMap(({ item, of, number }) =>
+  );
+  await insertMany(
+    rows,
+    'PriceBreak',
+    prices.flatMap(({ item, of, number }) =>
       of.breaks.map(({ atLeast, price }, position) => {
         return { shopId, offerId: item.id, number, position, atLeast: small(atLeast), price: storedMoney(price) };
       }),
     ),
-  });
+  );
 }

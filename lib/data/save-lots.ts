@@ -10,6 +10,7 @@ import type { Instant } from '@/shared/time/instant';
 import { atClock, Zone } from '@/shared/time/zone';
 import { type ChangeKind, changeContainer, noteOpened } from './container-changes';
 import type { Rows } from './database';
+import { insertMany } from './insert-many';
 import { type StandingLot, standingLots } from './lot-rows';
 import { type ContainerAt, type ContainerStanding, containersOf, type Recording, recordMovements } from './movements';
 import { newId } from './new-id';
@@ -66,12 +67,18 @@ export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, saving:
 /** Put lots on the shelf: each container is filled by the supplier, and what is already gone from it is counted off. */
 export async function receiveLots(rows: Rows, stamp: Stamp, zone: Zone, lots: ReceivedLot[]): Promise<void> {
   const { shopId } = stamp;
-  await rows.lot.createMany({
-    data: lots.map(({ id, position, productId, packText, size, count, receivedOn }) => {
+  await insertMany(
+    rows,
+    'Lot',
+    lots.map(({ id, position, productId, packText, size, count, receivedOn }) => {
       return { shopId, id, position: small(position), productId, packText, pack: toStored(size), count, receivedOn };
     }),
-  });
-  await rows.container.createMany({ data: lots.flatMap((lot) => containerRows(shopId, lot)) });
+  );
+  await insertMany(
+    rows,
+    'Container',
+    lots.flatMap((lot) => containerRows(shopId, lot)),
+  );
   await recordMovements(
     rows,
     stamp,
