@@ -27,7 +27,8 @@ function longFunctions(source: Source): Breach[] {
 }
 
 const VAGUE = /(^|\/)(utils?|helpers?|types?|constants?|services?|misc|common)(\/|\.[a-z]+$)/;
-const KEBAB = /^(\[{0,2}(\.{3})?[a-z0-9-]+\]{0,2}|_[a-z]+|\([a-z-]+\)|openapi\.json|(products|offers|lots|template)\.csv)$/;
+const KEBAB =
+  /^(\[{0,2}(\.{3})?[a-z0-9-]+\]{0,2}|_[a-z]+|\([a-z-]+\)|openapi\.json|(products|offers|lots|template)\.csv)$/;
 
 /** A name says what a file holds; and nothing stands between a file and who imports it. */
 export function vagueNames(path: string): Breach[] {
