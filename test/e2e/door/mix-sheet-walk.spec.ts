@@ -31,15 +31,26 @@ const SHOP = {
   ],
 };
 
-test('a sheet is opened from today, made smaller, printed, and given a stock solution', async ({ page }) => {
+test('a sheet is opened from today, made smaller, printed on one side, and given a stock solution', async ({
+  page,
+}) => {
   await page.goto('/setup');
   await bringShop(page, SHOP);
   await page.goto('/today');
   await page.getByRole('region', { name: 'To mix' }).getByRole('link', { name: 'Calcium feed' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Calcium feed' })).toBeVisible();
-  await expect(page.getByText('Water first:')).toBeVisible();
+  await justFourteen(page);
+  await agreesWithTheApi(page);
+  await page.goto('/mix/sheet?recipe=nothing&volume=lots');
+  await expect(page.getByRole('alert').filter({ hasText: 'lots' })).toBeVisible();
+  await expect(page.getByLabel('Volume, such as 2 gal')).toHaveValue('lots');
+  await printsOnOneSide(page);
+  await page.goto('/mix');
   await isSound(page);
+  await makesASolution(page);
+});
 
+async function justFourteen(page: Page): Promise<void> {
   await page.getByText('Just some of the plants').click();
   await page.getByLabel('just some plants').check();
   await page
@@ -51,12 +62,7 @@ test('a sheet is opened from today, made smaller, printed, and given a stock sol
   await expect(page).toHaveURL(/plants=orchid-bench%2F0%2F14/);
   await expect(page.getByRole('article')).toContainText(/14 .+ on Orchid bench/);
   await expect(page.getByRole('article')).toContainText(/hand sprayer/);
-
-  await agreesWithTheApi(page);
-  await page.goto('/mix/sheet?recipe=nothing&volume=lots');
-  await expect(page.getByRole('alert').filter({ hasText: 'lots' })).toBeVisible();
-  await expect(page.getByLabel('Volume, such as 2 gal')).toHaveValue('lots');
-});
+}
 
 /** The sheet of a fixed volume shows what the API says of the same. */
 async function agreesWithTheApi(page: Page): Promise<void> {
@@ -72,9 +78,7 @@ async function agreesWithTheApi(page: Page): Promise<void> {
   await expect(page.getByRole('region', { name: 'What it costs' })).toContainText(`$${Number(cost).toFixed(2)}`);
 }
 
-test('eight ingredients print on one side of Letter and of A4', async ({ page }) => {
-  await page.goto('/setup');
-  await bringShop(page, { ...SHOP, shop: { ...SHOP.shop, name: 'Printing Yard' } });
+async function printsOnOneSide(page: Page): Promise<void> {
   await page.goto('/mix/sheet?recipe=eight&bench=orchid-bench&bench=fern-wall');
   await expect(page.getByText('Never in one tank before')).toBeVisible();
   await isSound(page);
@@ -82,21 +86,12 @@ test('eight ingredients print on one side of Letter and of A4', async ({ page })
     const pdf = (await page.pdf({ format })).toString('latin1');
     expect({ format, pages: pdf.match(/\/Type\s*\/Page\b/g)?.length }).toEqual({ format, pages: 1 });
   }
-});
+}
 
-test('what is too little to measure becomes a stock solution with its own bottle, cost and last day', async ({
-  page,
-}) => {
-  await page.goto('/setup');
-  await bringShop(page, { ...SHOP, shop: { ...SHOP.shop, name: 'Solution Yard' } });
-  await page.goto('/mix');
-  await isSound(page);
+async function makesASolution(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Sheet for Calcium feed' }).first().click();
-  await page
-    .getByRole('listitem')
-    .filter({ hasText: 'Iron chelate' })
-    .getByRole('link', { name: 'a stock solution' })
-    .click();
+  const iron = page.getByRole('listitem').filter({ hasText: 'Iron chelate' });
+  await iron.getByRole('link', { name: 'a stock solution' }).click();
   await expect(page.getByRole('region', { name: 'In recipes' })).toContainText(
     'of the solution instead of 1/8 tsp/gal',
   );
@@ -111,4 +106,4 @@ test('what is too little to measure becomes a stock solution with its own bottle
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Iron chelate 6 % stock solution');
   const file = await (await page.request.get('/api/v1/shop')).json();
   expect(file.lots.at(-1)).toMatchObject({ receivedOn: '2026-04-14', expiresOn: '2026-04-24', count: 1 });
-});
+}
