@@ -79,6 +79,7 @@ const ROOMS: Room[] = [
   },
   { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
   { in: /^instrumentation\.ts$/, own: [/^lib\/data\/open-or-stop$/], packages: [] },
+  { in: /^instrumentation-client\.ts$/, own: [], packages: [] },
   { in: /^next\.config\.js$/, own: [], packages: [] },
   { in: /^test\//, own: [/./], packages: [/./] },
 ];

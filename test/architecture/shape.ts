@@ -50,7 +50,7 @@ const TOP_LEVEL = new Set([
   ...['app', 'lib', 'prisma', 'shared', 'test', '.ci'],
   ...['README.md', 'DEVELOPERS.md', 'LICENSE', '.gitignore'],
   ...['package.json', 'package-lock.json', 'tsconfig.json', 'biome.json'],
-  ...['next.config.js', 'proxy.ts', 'instrumentation.ts'],
+  ...['next.config.js', 'proxy.ts', 'instrumentation.ts', 'instrumentation-client.ts'],
 ]);
 const MADE_BY_TOOLS =
   /^(\.git|node_modules|\.next.*|data|next-env\.d\.ts|.*\.tsbuildinfo|test-results|playwright-report)$/;

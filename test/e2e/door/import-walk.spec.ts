@@ -31,6 +31,13 @@ test('a file brought into the shop that is shown changes only what it says', asy
   expect(after.programs).toEqual(file.programs);
 });
 
+/** Where an empty place leads on. */
+const NEXT_STEPS = [
+  ['/today', 'Bring in a shop file', '/setup'],
+  ['/week', 'Bring in a shop file', '/setup'],
+  ['/shelf', 'Enter the first product', '/shelf/new'],
+] as const;
+
 test('a shop of one’s own starts empty, and each place says what belongs there', async ({ page }) => {
   await page.goto('/setup');
   const start = page.getByRole('region', { name: 'Start a shop of my own' });
@@ -42,9 +49,9 @@ test('a shop of one’s own starts empty, and each place says what belongs there
   await expect(start).toContainText('Empty Benches is there');
   await expect(page.getByRole('banner')).toContainText('Empty Benches');
 
-  for (const path of ['/today', '/week', '/shelf']) {
+  for (const [path, step, href] of NEXT_STEPS) {
     await page.goto(path);
-    await expect(page.getByRole('link', { name: 'Bring in a shop file' })).toHaveAttribute('href', '/setup');
+    await expect(page.getByRole('link', { name: step })).toHaveAttribute('href', href);
     await expect(page.getByRole('main')).toContainText(/no (bench|product) yet/);
   }
 
