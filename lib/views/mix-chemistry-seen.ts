@@ -19,6 +19,8 @@ export type MixChemistrySeen = {
     message: string | null;
   };
   acids: AcidSeen[];
+  /** Acids that the recipe pours itself, of which the estimates count nothing. */
+  ownAcids: { name: string; amount: Fig }[];
   correction: CorrectionSeen | null;
   conductivity: { value: Fig; atLeast: number; limit: number | null; overLimit: boolean | null; rests: string[] };
   /** What is not known and what to enter, in whole sentences. */
@@ -63,6 +65,11 @@ export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen
     })),
     pH: { before: pH.before, target: pH.target, beforeFig: figure('ph'), message: pH.message },
     acids: steps.map((step, number) => acidSeen(step, number, figure)),
+    ownAcids: mix.sheet.steps.flatMap(({ ingredient: { product } }, number) =>
+      steps.some((acid) => acid.product === product)
+        ? [{ name: product.name, amount: figure('step', number, 'amount') }]
+        : [],
+    ),
     correction: correction && {
       factor: figure('correction'),
       readings: correction.readings,

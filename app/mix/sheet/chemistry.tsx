@@ -56,7 +56,7 @@ function Strengths({ chemistry: { actives, elements }, ways }: PartProps) {
 }
 
 function Acidity({ chemistry, ways }: PartProps) {
-  const { pH, acids, correction } = chemistry;
+  const { pH, acids, ownAcids, correction } = chemistry;
   return (
     <div className={styles.acidity}>
       <p>
@@ -64,6 +64,12 @@ function Acidity({ chemistry, ways }: PartProps) {
         {pH.target === null ? ', and the recipe has no target.' : `, target pH ${showPh(pH.target)}.`}
         {pH.message && ` ${pH.message}`}
       </p>
+      {ownAcids.map(({ name, amount }) => (
+        <p key={name}>
+          <b>The recipe pours {name} itself,</b> <Figure of={amount} ways={ways} />. The estimates below are for all the
+          acid: measure before adding any.
+        </p>
+      ))}
       {acids.length > 0 && (
         <>
           <p>Any one of these, by estimate. Pour in two thirds, stir, measure, then go on by drops.</p>

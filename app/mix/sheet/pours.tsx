@@ -70,6 +70,25 @@ function Amount({ step, ways }: { step: MixPour; ways: Ways }) {
       </p>
     );
   }
+  // So far off, the marks of the measure would mislead whoever reads only the large figure.
+  if (Math.abs(measured.errorPercent) > FAR_OFF) {
+    return (
+      <p className={styles.amount}>
+        <b className={styles.big}>
+          <Figure of={figures.perFill} ways={ways} />
+        </b>
+        <span className={styles.missing}>
+          Nothing here measures that. The nearest, {measured.with}, is off by{' '}
+          {figures.error && (
+            <Figure of={figures.error} ways={ways}>
+              {measured.errorText}
+            </Figure>
+          )}
+          : do not pour it.
+        </span>
+      </p>
+    );
+  }
   return (
     <p className={styles.amount}>
       <b className={styles.big}>{figures.measured && <Figure of={figures.measured} ways={ways} />}</b>
@@ -88,6 +107,9 @@ function Amount({ step, ways }: { step: MixPour; ways: Ways }) {
     </p>
   );
 }
+
+/** Percent, either way. */
+const FAR_OFF = 50;
 
 function Bottles({ step: { bottles, shortText }, screen: { ways } }: { step: MixPour; screen: MixScreen }) {
   return (

@@ -4,6 +4,7 @@ import { clock } from '@/lib/clock';
 import { type StockSolutionScreen, stockSolutionScreen } from '@/lib/views/stock-solution';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { one, type Search } from '../../_parts/search';
+import styles from './stock.module.css';
 import { StockForm } from './stock-form';
 
 export const metadata: Metadata = { title: 'Make a stock solution' };
@@ -44,13 +45,15 @@ function Instead({ screen: { instead, product, strength } }: { screen: StockSolu
       <p>
         At {strength}, this brings as much. A recipe goes on taking {product.name} itself until it is changed.
       </p>
-      <ul>
+      <ul className={styles.instead}>
         {instead.map(({ recipe, dose, solution }) => (
           <li key={`${recipe.id} ${dose}`}>
             <a className="button" href={`/mix/recipes/${encodeURIComponent(recipe.id)}/edit`}>
               {recipe.name}
-            </a>{' '}
-            <b>{solution}</b> of the solution instead of {dose}
+            </a>
+            <span>
+              <b>{solution}</b> of the solution instead of {dose}
+            </span>
           </li>
         ))}
       </ul>

@@ -146,3 +146,10 @@ test('what cannot be mixed is refused in one sentence', () => {
   expect(refused(['program', 'weekly-feed'], ['on', '2026-03-04'])).toContain('sprays nothing');
   expect(refused(['program', 'none'], ['on', today])).toContain('no program');
 });
+
+test('an acid that the recipe pours itself is named beside the estimates, so that it is not added twice', () => {
+  expect(seen(['recipe', 'thrips-turn'], ['volume', '1 gal']).chemistry.ownAcids).toMatchObject([
+    { name: 'Citric acid powder', amount: { value: { kind: 'ratio', unit: 'g' } } },
+  ]);
+  expect(seen(['recipe', 'calcium-feed'], ['volume', '1 gal']).chemistry.ownAcids).toEqual([]);
+});
