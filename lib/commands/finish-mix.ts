@@ -9,12 +9,13 @@ import { applicationCount } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { plainStock } from '@/lib/engine/exchange/plain-text';
-import { type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
+import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { Micros } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
+import { addMinutes, type Instant } from '@/shared/time/instant';
 
 export type FinishMix = MixSent & {
   commandId: string;
@@ -35,10 +36,11 @@ export type Finished = { application: string; cost: Micros | null };
  *          that said stop and was given no reason; 'not-enough-stock' when a bottle cannot have held what came out of it;
  *          'not-found'
  */
-export async function finishMix(input: FinishMix, clock: Clock): Promise<Outcome<Finished>> {
-  const { commandId, shopId, actor, ...body } = input;
-  const command = { id: commandId, name: 'finishMix', shopId, body: sayable(body), spokenAt: input.startedAt, actor };
+export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<Finished>> {
+  const { commandId, shopId, actor, ...body } = sent;
+  const command = { id: commandId, name: 'finishMix', shopId, body: sayable(body), spokenAt: sent.startedAt, actor };
   const now = clock.now();
+  const input = { ...sent, startedAt: begun(sent.startedAt, now) };
   return write<Finished>(command, now, async (rows, stamp) => {
     const file = await shopFromRows(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
@@ -60,6 +62,11 @@ export async function finishMix(input: FinishMix, clock: Clock): Promise<Outcome
     if (input.planned) await recordChanges(rows, stamp, [doneChange(input.planned, id)]);
     return accept({ application: id, cost });
   });
+}
+
+/** A clock that runs ahead on a phone must not leave a sprayed bench open until this one has caught up. */
+function begun(startedAt: Instant, now: Instant): Instant {
+  return startedAt > now && startedAt <= addMinutes(now, AHEAD_MINUTES) ? now : startedAt;
 }
 
 /** The same with fractions as text, so that it can be told from another. */

@@ -76,7 +76,7 @@ export function mixedAs(shop: Shop, sent: MixSent, now: Instant): Outcome<Mixed>
 const microlitres = (ml: Exact): Stock => wholeNearest<Stock>(multiply(ml, exact(1000)));
 
 /** A phone's clock may be a little ahead of this one. */
-const AHEAD_MINUTES = 10;
+export const AHEAD_MINUTES = 10;
 
 function timeFaults({ startedAt, endedAt }: MixSent, now: Instant): Fault[] {
   const faults: Fault[] = [];

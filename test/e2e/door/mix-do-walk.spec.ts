@@ -13,10 +13,15 @@ test.use({
 // The second walk sprays what the first one left behind.
 test.describe.configure({ mode: 'serial' });
 
+/** When these tests take place: the servers' clock stands still there, and the phone's goes on from there. */
+const NOW = Date.parse('2026-04-14T13:30:00Z');
+
+test.beforeEach(({ page }) => page.clock.install({ time: NOW }));
+
 /** A shop of its own for these walks, which a browser that chose none looks at. */
 async function bringInWetShop(page: Page) {
   await page.goto('/setup');
-  const text = JSON.stringify(wetShop(Date.now()));
+  const text = JSON.stringify(wetShop(NOW));
   const status = await page.evaluate(async (file) => {
     const commandId = String(crypto.getRandomValues(new Uint32Array(4))).replaceAll(',', '-');
     const headers = { 'Content-Type': 'application/json' };

@@ -152,3 +152,14 @@ test('a bottle that held more than the books say is counted up first, and one ou
     value: { cost: null },
   });
 });
+
+test('a phone whose clock runs ahead closes its bench at once', async () => {
+  const shopId = await ready();
+  const ahead = (minutes: number) => instantOf(CLOCK.now() + minutes * 60_000);
+  const mix = { ...MIX, shopId, startedAt: ahead(5), endedAt: ahead(9) };
+  expect(await finishMix(mix, CLOCK)).toMatchObject({ ok: true });
+  const shop = shopOfFile(await shopFileOf(shopId));
+  expect(keepOut(shop, CLOCK.now())).toMatchObject([{ state: 'closed', until: ahead(9 + 750) }]);
+  const later = { ...MIX, shopId, commandId: '2', startedAt: ahead(11), endedAt: ahead(12) };
+  expect(await finishMix(later, CLOCK)).toMatchObject({ refusal: { faults: [{ path: 'startedAt' }] } });
+});

@@ -67,7 +67,7 @@ function Benches({ benches }: Pick<MixedScreen, 'benches'>) {
                 closed until <b className="unbroken">{until}</b>
               </>
             )}
-            {state === 'open' && 'open: the interval is over'}
+            {state === 'open' && 'every recorded interval has elapsed'}
             {state === 'unknown' && 'keep out: an interval is not known'}
           </li>
         ))}
