@@ -45,7 +45,13 @@ export default defineConfig({
       testIgnore: 'door/*-walk.spec.ts',
       use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` },
     },
-    { name: 'walk', testMatch: 'door/*-walk.spec.ts', use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` } },
+    // A walk is one long test: it takes a quarter of this on a quiet machine.
+    {
+      name: 'walk',
+      testMatch: 'door/*-walk.spec.ts',
+      timeout: 180_000,
+      use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` },
+    },
   ],
   webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT), served('walk', E2E_WALK_PORT)],
 });
