@@ -1,46 +1,93 @@
 import 'server-only';
 import { account } from '@/lib/engine/ledger/account';
-import { takeOut } from '@/lib/engine/ledger/decide';
+import { rangeFrom } from '@/lib/engine/ledger/balance';
+import { setTo, takeOut } from '@/lib/engine/ledger/decide';
 import { accept, type Outcome } from '@/shared/outcome';
-import type { Micros, Stock } from '@/shared/quantity/amounts';
+import { type Micros, minus, plus, type Stock } from '@/shared/quantity/amounts';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf, type Zone } from '@/shared/time/zone';
-import { changeContainer } from './container-changes';
+import { type Changing, changeContainer } from './container-changes';
 import type { Rows } from './database';
-import { type ContainerStanding, recordMovements } from './movements';
+import { type ContainerStanding, type Recording, recordMovements } from './movements';
 import { newId } from './new-id';
 import { toMicros } from './whole';
 import type { Stamp } from './writer';
 
 /** How much is drawn from a container, when, and what for. */
-export type Drawing = { amount: Stock; at: Instant; applicationId?: string; reason?: string };
+export type Drawing = {
+  amount: Stock;
+  at: Instant;
+  reason?: string;
+  /** Whether it really held that much, where the books have less: it is then first counted up by what is missing. */
+  heldMore?: boolean;
+};
+
+/** A container with what was paid for it; null when nobody knows. */
+export type PaidContainer = ContainerStanding & { paid: Micros | null };
+
+/** A draw that was decided and is not yet written, and the container as it stands after it. */
+export type Drawn<C extends PaidContainer> = {
+  recordings: Recording[];
+  opening: Changing | null;
+  cost: Micros | null;
+  after: C;
+};
 
 /**
- * Draw from a container for a spray, and note that it was opened when this is its first draw, or an earlier one than was
- * known.
+ * Decide a draw from a container for a spray: its movement, that it was opened when this is its first draw, or an earlier
+ * one than was known, and what it carried of the container's price.
+ *
+ * Gives    a cost of null when nobody knows what was paid
+ * Refuses  'not-enough-stock'; 'more-than-it-holds'; 'before-received'
+ */
+export function decideDraw<C extends PaidContainer>(container: C, drawing: Drawing, zone: Zone): Outcome<Drawn<C>> {
+  const { lotId, place, paid, openedOn } = container;
+  const { amount, at, reason } = drawing;
+  const counted = drawing.heldMore ? countUp(container, amount, at) : accept([]);
+  if (!counted.ok) return counted;
+  const before = counted.value.map(({ movement }) => movement);
+  const held = { ...container.ledger, movements: [...container.ledger.movements, ...before] };
+  const drawn = takeOut(held, 'spray', amount, { id: newId(), at });
+  if (!drawn.ok) return drawn;
+  const ledger = { ...held, movements: [...held.movements, drawn.value] };
+  const drawnOn = dayOf(zone, at);
+  const isFirst = openedOn === null || drawnOn < openedOn;
+  return accept({
+    recordings: [...counted.value, { lotId, place, movement: drawn.value, reason }],
+    opening: isFirst ? { lotId, place, kind: 'opened', is: drawnOn, occurredAt: at, reason: 'drawn from' } : null,
+    cost: paid === null ? null : (account(paid, ledger.size, ledger.movements).carried.at(-1)?.cost ?? null),
+    after: { ...container, ledger, openedOn: isFirst ? drawnOn : openedOn },
+  });
+}
+
+function countUp({ lotId, place, ledger }: ContainerStanding, amount: Stock, at: Instant): Outcome<Recording[]> {
+  const { now, least } = rangeFrom(ledger.movements, at);
+  if (amount <= least) return accept([]);
+  const counted = setTo(ledger, plus(now, minus(amount, least)), { id: newId(), at });
+  if (!counted.ok) return counted;
+  const reason = 'held more than the books said, found while mixing';
+  return accept(counted.value ? [{ lotId, place, movement: counted.value, reason }] : []);
+}
+
+/**
+ * Draw from a container for a spray, as `decideDraw` decides it.
  *
  * Gives    the movement, and what it carried of the container's price; null when nobody knows that
- * Refuses  'not-enough-stock'; 'before-received'
  */
 export async function drawFrom(
   rows: Rows,
   stamp: Stamp,
   zone: Zone,
   container: ContainerStanding,
-  { amount, at, applicationId, reason }: Drawing,
+  drawing: Drawing,
 ): Promise<Outcome<{ movement: string; cost: Micros | null }>> {
-  const { ledger, openedOn, lotId, place } = container;
-  const movement = takeOut(ledger, 'spray', amount, { id: newId(), at });
-  if (!movement.ok) return movement;
-  const drawnOn = dayOf(zone, at);
-  if (openedOn === null || drawnOn < openedOn) {
-    const opening = { kind: 'opened', is: drawnOn, occurredAt: at, reason: 'drawn from' } as const;
-    await changeContainer(rows, stamp, { lotId, place, ...opening });
-  }
-  await recordMovements(rows, stamp, [{ lotId, place, movement: movement.value, applicationId, reason }]);
   const paid = await paidFor(rows, stamp.shopId, container);
-  const carried = paid === null ? null : account(paid, ledger.size, [...ledger.movements, movement.value]).carried;
-  return accept({ movement: movement.value.id, cost: carried?.at(-1)?.cost ?? null });
+  const drawn = decideDraw({ ...container, paid }, drawing, zone);
+  if (!drawn.ok) return drawn;
+  const { recordings, opening, cost } = drawn.value;
+  if (opening) await changeContainer(rows, stamp, opening);
+  await recordMovements(rows, stamp, recordings);
+  return accept({ movement: recordings.at(-1)?.movement.id ?? '', cost });
 }
 
 async function paidFor(rows: Rows, shopId: string, { lotId, place }: ContainerStanding): Promise<Micros | null> {

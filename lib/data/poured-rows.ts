@@ -1,24 +1,21 @@
 import 'server-only';
-import { account } from '@/lib/engine/ledger/account';
-import { rangeFrom } from '@/lib/engine/ledger/balance';
-import { setTo, takeOut } from '@/lib/engine/ledger/decide';
 import type { Poured } from '@/lib/engine/mix/as-poured';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
-import { type Micros, micros, minus, plus, sum } from '@/shared/quantity/amounts';
+import { type Micros, sum } from '@/shared/quantity/amounts';
 import type { Instant } from '@/shared/time/instant';
-import { dayOf, type Zone } from '@/shared/time/zone';
+import type { Zone } from '@/shared/time/zone';
 import { keyOf } from './by-owner';
 import { type Changing, changeContainer } from './container-changes';
 import type { Rows } from './database';
-import { type ContainerStanding, containerAt, type Recording, recordMovements } from './movements';
-import { newId } from './new-id';
+import { decideDraw, type PaidContainer } from './draw-from';
+import { containerAt, type Recording, recordMovements } from './movements';
 import { toMicros } from './whole';
 import type { Stamp } from './writer';
 
 /** What a mix takes out of its bottles, decided and not yet written. */
 export type Draws = { recordings: Recording[]; openings: Changing[]; cost: Micros | null };
 
-type Bottle = ContainerStanding & { product: string; name: string; paid: Micros | null };
+type Bottle = PaidContainer & { product: string; name: string };
 type FromBottle = Poured['from'][number];
 
 /**
@@ -47,16 +44,17 @@ export async function drawsOf(
       const bottle = bottles.get(key) ?? (await bottleAt(rows, shopId, wanted));
       if (!bottle) return noBottle(wanted);
       if (bottle.product !== product.id) return otherProduct(bottle, product.name);
-      const taken = takeFrom(bottle, wanted, at);
-      if (!taken.ok) return taken;
-      bottles.set(key, taken.value.after);
-      recordings.push(...taken.value.recordings);
-      costs.push(taken.value.cost);
-      openings.push(...openingOf(bottle, at, zone));
+      const { amount, heldMore } = wanted;
+      const drawn = decideDraw(bottle, { amount, heldMore, at }, zone);
+      if (!drawn.ok) return drawn;
+      bottles.set(key, drawn.value.after);
+      recordings.push(...drawn.value.recordings);
+      costs.push(drawn.value.cost);
+      if (drawn.value.opening) openings.push(drawn.value.opening);
     }
   }
   const known = costs.flatMap((cost) => (cost === null ? [] : [cost]));
-  return accept({ recordings, openings: firstOfEach(openings), cost: known.length < costs.length ? null : sum(known) });
+  return accept({ recordings, openings, cost: known.length < costs.length ? null : sum(known) });
 }
 
 /** Write what was decided, each movement with the record that it belongs to. */
@@ -79,47 +77,6 @@ async function bottleAt(rows: Rows, shopId: string, { lotId, place }: FromBottle
   const { id: product, name } = container.lot.product;
   return { ...standing, product, name, paid: container.paid === null ? null : toMicros(container.paid) };
 }
-
-function takeFrom(bottle: Bottle, { amount, heldMore }: FromBottle, at: Instant) {
-  const { lotId, place, paid } = bottle;
-  let ledger = bottle.ledger;
-  const recordings: Recording[] = [];
-  const { now, least } = rangeFrom(ledger.movements, at);
-  if (heldMore && amount > least) {
-    const counted = setTo(ledger, plus(now, minus(amount, least)), { id: newId(), at });
-    if (!counted.ok) return counted;
-    if (counted.value) {
-      recordings.push({
-        lotId,
-        place,
-        movement: counted.value,
-        reason: 'held more than the books said, found while mixing',
-      });
-      ledger = { ...ledger, movements: [...ledger.movements, counted.value] };
-    }
-  }
-  const drawn = takeOut(ledger, 'spray', amount, { id: newId(), at });
-  if (!drawn.ok) return drawn;
-  recordings.push({ lotId, place, movement: drawn.value });
-  ledger = { ...ledger, movements: [...ledger.movements, drawn.value] };
-  const carried = paid === null ? null : account(paid, ledger.size, ledger.movements).carried.at(-1);
-  return accept({
-    recordings,
-    after: { ...bottle, ledger },
-    cost: carried?.cost ?? (paid === null ? null : micros(0)),
-  });
-}
-
-function openingOf({ openedOn, lotId, place }: Bottle, at: Instant, zone: Zone): Changing[] {
-  const drawnOn = dayOf(zone, at);
-  if (openedOn !== null && drawnOn >= openedOn) return [];
-  return [{ lotId, place, kind: 'opened', is: drawnOn, occurredAt: at, reason: 'drawn from' }];
-}
-
-/** A bottle that is drawn from twice is opened once. */
-const firstOfEach = (openings: Changing[]): Changing[] => [
-  ...new Map(openings.toReversed().map((opening) => [keyOf(opening.lotId, opening.place), opening])).values(),
-];
 
 const noBottle = ({ lotId, place }: FromBottle): Outcome<never> =>
   refuse({ code: 'not-found', what: 'bottle', id: `${lotId}, number ${place + 1}` });
