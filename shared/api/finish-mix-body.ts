@@ -1,18 +1,9 @@
 import { z } from 'zod';
 import { readVolume } from '../measure/size';
-import type { Reading } from '../outcome';
 import { compare, ZERO } from '../quantity/exact';
 import { readDay } from '../time/day';
 import { readInstant } from '../time/instant';
-
-/** A text that a reader of ours understands, with its own sentence when it does not. */
-const readBy = <T>(read: (text: string) => Reading<T>) =>
-  z.string().transform((text, context) => {
-    const reading = read(text);
-    if (reading.ok) return reading.value;
-    context.addIssue(reading.message);
-    return z.NEVER;
-  });
+import { readBy } from './read-by';
 
 const id = z.string().min(1).max(64);
 const words = (longest: number) => z.string().trim().min(1).max(longest).nullable();
