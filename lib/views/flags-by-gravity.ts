@@ -1,10 +1,7 @@
-import type { Flag, Severity } from '../engine/rules/flag';
-
-const GRAVITY: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
+import { byGravity, type Flag, type Severity } from '../engine/rules/flag';
 
 /** What must stop first, then what needs a look, then notes; the order of days is kept. */
-export const gravestFirst = (flags: Flag[]): Flag[] =>
-  [...flags].sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
+export const gravestFirst = (flags: Flag[]): Flag[] => [...flags].sort(byGravity);
 
 /** How many of each severity, for a short line: "2 stops, 1 to look at". Empty when there is none. */
 export function flagsInWords(flags: Flag[]): string {

@@ -4,6 +4,7 @@ import { compare, divide, type Exact, exact, toNumber, ZERO } from '@/shared/qua
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { type Instant, instantText } from '@/shared/time/instant';
 import type { Zone } from '@/shared/time/zone';
+import type { Flag } from '../rules/flag';
 import type { Product } from '../shop';
 import type { IngredientLine, Plan, ProductAhead, Spray, Spraying } from './plan';
 
@@ -27,15 +28,18 @@ export const planDocument = (plan: Plan) => ({
     wasteCost: moneyText(plan.totals.wasteCost),
     unknownCosts: plan.totals.unknownCosts,
   },
-  flags: plan.flags.map(({ severity, rule, on, program, benches, product, message }) => ({
-    severity,
-    rule,
-    on,
-    program,
-    benches,
-    product,
-    message,
-  })),
+  flags: plan.flags.map(flagIn),
+});
+
+/** A flag as every document prints it. */
+export const flagIn = ({ severity, rule, on, program, benches, product, message }: Flag) => ({
+  severity,
+  rule,
+  on,
+  program,
+  benches,
+  product,
+  message,
 });
 
 const sprayingIn = (spraying: Spraying, zone: Zone) => ({

@@ -5,7 +5,7 @@ import type { Projection, Spraying } from '../ahead/plan';
 import { projectionWith } from '../ahead/projection';
 import { amountOf, newLine } from '../ahead/sprayings';
 import { doseOutsideLabel } from '../rules/dose-outside-label';
-import type { Flag, Severity } from '../rules/flag';
+import { byGravity, type Flag } from '../rules/flag';
 import { lotExpired } from '../rules/lot-expired';
 import { mustNotMix } from '../rules/must-not-mix';
 import { phOutsideRange } from '../rules/ph-outside-range';
@@ -91,12 +91,9 @@ const programOf = (recipe: Recipe, batch: Batch, today: Day): Program => ({
 });
 
 const RULES = [doseOutsideLabel, mustNotMix, phOutsideRange, lotExpired, reiUnknown, short, unknownCost];
-const GRAVITY: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
 
 function flagsIn(projection: Projection, { benches }: Batch): Flag[] {
   const ids = benches.map(({ id }) => id);
   const flags = RULES.flatMap((rule) => rule(projection));
-  return flags
-    .map((flag) => ({ ...flag, program: null, benches: flag.benches.length > 0 ? ids : [] }))
-    .sort((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]);
+  return flags.map((flag) => ({ ...flag, program: null, benches: flag.benches.length > 0 ? ids : [] })).sort(byGravity);
 }

@@ -1,6 +1,6 @@
 import { moneyText } from '@/shared/measure/money';
 import { toNumber } from '@/shared/quantity/exact';
-import type { Flag } from '../rules/flag';
+import { flagIn } from '../ahead/plan-document';
 import type { Product } from '../shop';
 import { measuredWith } from './measuring';
 import type { MixPh } from './mix-chemistry';
@@ -52,13 +52,3 @@ const phIn = ({ before, target, acidMeqPerL, acids }: MixPh) => ({
 });
 
 const unitOf = ({ form }: Product): 'mL' | 'g' => (form === 'liquid' ? 'mL' : 'g');
-
-const flagIn = ({ severity, rule, on, program, benches, product, message }: Flag) => ({
-  severity,
-  rule,
-  on,
-  program,
-  benches,
-  product,
-  message,
-});

@@ -1,7 +1,7 @@
 import { benchClosed } from './bench-closed';
 import { closedInOpeningHours } from './closed-in-opening-hours';
 import { doseOutsideLabel } from './dose-outside-label';
-import type { Flag, Severity } from './flag';
+import { byGravity, type Flag } from './flag';
 import { lotExpired } from './lot-expired';
 import { modeRepeated } from './mode-repeated';
 import { mustNotMix } from './must-not-mix';
@@ -51,13 +51,11 @@ function inOrder(lists: Flag[][]): Flag[] {
       else byDay.set(flag.on, [flag]);
     }
   }
-  return [...byDay.keys()].sort().flatMap((day) => byDay.get(day)?.sort(byGravity) ?? []);
+  return [...byDay.keys()].sort().flatMap((day) => byDay.get(day)?.sort(byGravityAndProgram) ?? []);
 }
 
-const GRAVITY: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
-
-function byGravity(a: Flag, b: Flag): number {
-  if (a.severity !== b.severity) return GRAVITY[a.severity] - GRAVITY[b.severity];
+function byGravityAndProgram(a: Flag, b: Flag): number {
+  if (a.severity !== b.severity) return byGravity(a, b);
   const [one, other] = [a.program ?? '', b.program ?? ''];
   return one < other ? -1 : one > other ? 1 : 0;
 }

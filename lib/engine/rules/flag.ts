@@ -19,6 +19,11 @@ export const RULES = [
 ] as const;
 export type RuleName = (typeof RULES)[number];
 
+/** The gravest first. */
+const GRAVITY: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
+export const byGravity = (a: { severity: Severity }, b: { severity: Severity }): number =>
+  GRAVITY[a.severity] - GRAVITY[b.severity];
+
 /** Something a person should know before it happens: which rule, where and when, and what would clear it. */
 export type Flag = {
   severity: Severity;
