@@ -23,9 +23,6 @@ export type ChangeShop = {
   expecting?: Expected[];
 };
 
-/** How one thing of a shop stands, for `expecting`. */
-export const fingerprintOf = (thing: unknown): string => fingerprint(thing);
-
 /**
  * Enter things into a shop or change them, by hand: what is new is added, what is there is changed, all else stays.
  *
@@ -52,5 +49,5 @@ export async function changeShop(
 function stands(current: ShopFile, { list, id, fingerprint: expected }: Expected): boolean {
   const things: readonly { id: string }[] = current[list];
   const there = things.find((thing) => thing.id === id);
-  return (there ? fingerprintOf(there) : null) === expected;
+  return (there ? fingerprint(there) : null) === expected;
 }

@@ -5,7 +5,7 @@ import { createShop, saveShop } from '@/lib/data/save-shop';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
-import { COLLECTIONS, type Comparison, compare } from '@/lib/engine/exchange/compare';
+import { compare, tally } from '@/lib/engine/exchange/compare';
 import { withKnownHistory } from '@/lib/engine/exchange/known-history';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
@@ -48,11 +48,3 @@ export async function importShopFile(input: ImportShopFile, clock: Clock): Promi
     return accept({ shopId: stamp.shopId, ...tally(comparison) });
   });
 }
-
-const tally = ({ collections }: Comparison) => {
-  const changes = COLLECTIONS.map((collection) => collections[collection]);
-  return {
-    added: changes.reduce((count, { added }) => count + added.length, 0),
-    changed: changes.reduce((count, { changed }) => count + changed.length, 0),
-  };
-};

@@ -5,8 +5,12 @@ import { byOwner, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { toMicros, toStock, toWhole } from './whole';
 
-/** What was sprayed, as a shop file tells it: of each record the version that counts. */
-export async function applicationsOf(rows: Rows, shopId: string) {
+/**
+ * What was sprayed, as a shop file tells it: of each record the version that counts.
+ *
+ * Takes    the shop's products, whose form says what an amount is counted in
+ */
+export async function applicationsOf(rows: Rows, shopId: string, ofShop: readonly { id: string; form: string }[]) {
   const where = { shopId };
   const byPosition = { where, orderBy: { position: 'asc' } } as const;
   const applications = await rows.application.findMany(byPosition);
@@ -17,8 +21,7 @@ export async function applicationsOf(rows: Rows, shopId: string) {
   const owner = ({ applicationId, number }: { applicationId: string; number: number }) => keyOf(applicationId, number);
   const benches = byOwner(await rows.applicationBench.findMany(byPosition), owner);
   const products = byOwner(await rows.applicationProduct.findMany(byPosition), owner);
-  const powders = await rows.product.findMany({ where: { shopId, form: 'powder' }, select: { id: true } });
-  const isPowder = new Set(powders.map(({ id }) => id));
+  const isPowder = new Set(ofShop.flatMap(({ id, form }) => (form === 'powder' ? [id] : [])));
   const amountText = (productId: string, amount: bigint) =>
     plainStock(toStock(amount), isPowder.has(productId) ? 'powder' : 'liquid');
   return applications.flatMap(({ id }) => {

@@ -1,5 +1,5 @@
 import 'server-only';
-import { COLLECTIONS, type Collection, compare } from '@/lib/engine/exchange/compare';
+import { COLLECTIONS, type Collection, compare, tally, withLeft } from '@/lib/engine/exchange/compare';
 import { withKnownHistory } from '@/lib/engine/exchange/known-history';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { FORMAT, type ShopFile, type WrittenShopFile } from '@/shared/shop-file/contract';
@@ -31,22 +31,15 @@ export async function savePart(
   const comparison = compare(current, changed);
   if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });
   await saveShop(rows, stamp, changed, comparison);
-  const changes = COLLECTIONS.map((list) => comparison.collections[list]);
-  return accept({
-    added: changes.reduce((count, { added }) => count + added.length, 0),
-    changed:
-      changes.reduce((count, { changed }) => count + changed.length, 0) + (comparison.settings.length > 0 ? 1 : 0),
-  });
+  const { added, changed: things } = tally(comparison);
+  return accept({ added, changed: things + (comparison.settings.length > 0 ? 1 : 0) });
 }
 
 /** The shop as it would stand. What comes in stands first in each list, so that a fault has its place in the part. */
 function withPart(current: ShopFile, { shop, ...lists }: ShopPart): WrittenShopFile {
   const whole: WrittenShopFile = { ...current, format: FORMAT, shop: { ...current.shop, ...shop } };
   for (const list of COLLECTIONS) {
-    const incoming: readonly { id: string }[] = lists[list] ?? [];
-    const ids = new Set(incoming.map(({ id }) => id));
-    const left: readonly { id: string }[] = current[list];
-    Object.assign(whole, { [list]: [...incoming, ...left.filter(({ id }) => !ids.has(id))] });
+    Object.assign(whole, { [list]: withLeft<{ id: string }>(current[list], lists[list] ?? []) });
   }
   return whole;
 }

@@ -19,17 +19,18 @@ export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile
   const shop = await rows.shop.findUnique({ where: { id: shopId } });
   if (!shop) return null;
   const mine = { where: { shopId }, orderBy: { position: 'asc' } } as const;
+  const products = await productsOf(rows, mine);
   return ShopFile.parse({
     format: FORMAT,
     shop: settingsOf(shop),
     suppliers: (await rows.supplier.findMany(mine)).map(supplierOf),
-    products: await productsOf(rows, mine),
+    products,
     offers: await offersOf(rows, mine),
     lots: await lotsOf(rows, shopId),
     benches: await benchesOf(rows, mine),
     recipes: await recipesOf(rows, mine),
     programs: await programsOf(rows, mine),
-    applications: await applicationsOf(rows, shopId),
+    applications: await applicationsOf(rows, shopId, products),
   });
 }
 

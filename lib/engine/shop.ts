@@ -1,6 +1,7 @@
 import type { Dose } from '@/shared/measure/dose';
 import type { Micros, Minutes, Stock } from '@/shared/quantity/amounts';
 import type { Exact } from '@/shared/quantity/exact';
+import type { PRODUCT_KINDS } from '@/shared/shop-file/contract';
 import type { Day, Weekday } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import type { Repeat } from '@/shared/time/recurrence';
@@ -68,16 +69,7 @@ export type Supplier = {
   archived: boolean;
 };
 
-export type ProductKind =
-  | 'nutrient'
-  | 'biostimulant'
-  | 'insecticide'
-  | 'insecticide/miticide'
-  | 'miticide'
-  | 'fungicide'
-  | 'surfactant'
-  | 'pH adjuster'
-  | 'other';
+export type ProductKind = (typeof PRODUCT_KINDS)[number];
 
 export type Basis = '% w/w' | '% w/v' | '% v/v' | 'g/L' | 'g/kg' | 'lb/gal';
 export type Content = { substance: string; amount: number; basis: Basis };

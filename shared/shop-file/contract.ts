@@ -95,20 +95,23 @@ const ShelfLife = section({
   openedDays: maybe(days('Write whole days, 0 or more.')).describe('Days it keeps once opened.'),
 });
 
+/** What a product may be for. */
+export const PRODUCT_KINDS = [
+  'nutrient',
+  'biostimulant',
+  'insecticide',
+  'miticide',
+  'insecticide/miticide',
+  'fungicide',
+  'surfactant',
+  'pH adjuster',
+  'other',
+] as const;
+
 const Product = section({
   id: id().describe('Unique among the products.'),
   name: name().describe('What it says on the bottle.'),
-  kind: oneOf(
-    'nutrient',
-    'biostimulant',
-    'insecticide',
-    'miticide',
-    'insecticide/miticide',
-    'fungicide',
-    'surfactant',
-    'pH adjuster',
-    'other',
-  ).describe('What it is for.'),
+  kind: oneOf(...PRODUCT_KINDS).describe('What it is for.'),
   form: oneOf('liquid', 'powder').describe('Stock of a liquid is kept by volume, of a powder by mass.'),
   formulation: maybe(words(40, 'Write a formulation class, such as "EC".')).describe(
     'Formulation class, such as EC, SC, WP.',

@@ -68,6 +68,15 @@ export function compare(current: ShopFile | null, incoming: ShopFile): Compariso
   };
 }
 
+/** How many things an import would add, and how many it would change. */
+export function tally({ collections }: Comparison): { added: number; changed: number } {
+  const changes = COLLECTIONS.map((collection) => collections[collection]);
+  return {
+    added: changes.reduce((count, { added }) => count + added.length, 0),
+    changed: changes.reduce((count, { changed }) => count + changed.length, 0),
+  };
+}
+
 /** What would be wrong with the shop as a whole, where the file on its own is in order. */
 function togetherFaults(current: ShopFile, incoming: ShopFile): Fault[] {
   const parsed = parseShopFile(JSON.stringify(merged(current, incoming)));
@@ -109,7 +118,8 @@ function compareList<T extends Item>(from: readonly T[] = [], to: readonly T[]):
 
 const named = ({ id, name }: Item): Named => ({ id, name: name ?? null });
 
-function withLeft<T extends Item>(current: readonly T[], incoming: readonly T[]): T[] {
+/** A list as it would stand: what comes in, and after it what it does not name. */
+export function withLeft<T extends Item>(current: readonly T[], incoming: readonly T[]): T[] {
   const ids = new Set(incoming.map(({ id }) => id));
   return [...incoming, ...current.filter(({ id }) => !ids.has(id))];
 }

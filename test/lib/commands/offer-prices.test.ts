@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { changeShop, fingerprintOf } from '@/lib/commands/change-shop';
+import { changeShop } from '@/lib/commands/change-shop';
 import { database } from '@/lib/data/database';
+import { fingerprint } from '@/lib/data/fingerprint';
 import { newId } from '@/lib/data/new-id';
 import { shopFileOf } from '@/lib/data/snapshot';
 import { fieldsOfOffer, OfferForm, offerOfForm } from '@/shared/forms/offer';
@@ -23,7 +24,7 @@ async function send(shopId: string, typed: Record<string, string>, on: string, o
     [`breaks[${row}].atLeast`, atLeast],
     [`breaks[${row}].price`, price],
   ]);
-  const about = { commandId: newId(), shop: shopId, id: 'o', expecting: fingerprintOf(was) };
+  const about = { commandId: newId(), shop: shopId, id: 'o', expecting: fingerprint(was) };
   const form = OfferForm.parse({ ...about, ...fields, ...Object.fromEntries(lines), ...typed });
   const { offer } = offerOfForm(form, Day.parse(on));
   const expecting = [{ list: 'offers' as const, id: 'o', fingerprint: form.expecting }];

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { changeShop, fingerprintOf } from '@/lib/commands/change-shop';
+import { changeShop } from '@/lib/commands/change-shop';
 import { type RemoveFromShop, removeFromShop } from '@/lib/commands/remove-from-shop';
+import { fingerprint } from '@/lib/data/fingerprint';
 import { newId } from '@/lib/data/new-id';
 import { shopFileOf } from '@/lib/data/snapshot';
 import { planAhead } from '@/lib/engine/ahead/plan-ahead';
@@ -93,13 +94,13 @@ test('a product that is put away can be taken out again, and recipes with it are
     const expecting = [{ list: 'products' as const, id: soap.id, fingerprint }];
     return changeShop({ commandId: newId(), shopId, part: { products: [{ ...soap, archived }] }, expecting }, CLOCK);
   };
-  expect((await put(true, fingerprintOf(soap))).ok).toBe(true);
+  expect((await put(true, fingerprint(soap))).ok).toBe(true);
   const away = await shopFileOf(shopId);
   const costs = (file: typeof away) =>
     planAhead(shopOfFile(file), Day.parse('2026-03-01'), 8).sprayings.map(({ materialCost }) => materialCost);
   expect(costs(away)).toEqual(costs(before));
-  expect(await put(false, fingerprintOf(soap))).toMatchObject({ ok: false, refusal: { code: 'changed-meanwhile' } });
-  expect((await put(false, fingerprintOf({ ...soap, archived: true }))).ok).toBe(true);
+  expect(await put(false, fingerprint(soap))).toMatchObject({ ok: false, refusal: { code: 'changed-meanwhile' } });
+  expect((await put(false, fingerprint({ ...soap, archived: true }))).ok).toBe(true);
   expect(await shopFileOf(shopId)).toEqual(before);
   expect(parsedOrThrow(before)).toEqual(before);
 });

@@ -1,3 +1,4 @@
+import { PRODUCT_KINDS } from '@/shared/shop-file/contract';
 import { type Column, type CsvList, column, type Kind, needed } from './column';
 
 const WORDS: Kind = { of: 'words' };
@@ -9,20 +10,7 @@ const YES_NO: Kind = { of: 'yesNo' };
 const NAMES: Kind = { of: 'names' };
 
 const FORM: Kind = { of: 'choice', words: ['liquid', 'powder'] };
-const KIND: Kind = {
-  of: 'choice',
-  words: [
-    'nutrient',
-    'biostimulant',
-    'insecticide',
-    'miticide',
-    'insecticide/miticide',
-    'fungicide',
-    'surfactant',
-    'pH adjuster',
-    'other',
-  ],
-};
+const KIND: Kind = { of: 'choice', words: PRODUCT_KINDS };
 
 const PRODUCTS: Column[] = [
   column('id', 'id', WORDS, ['product id', 'code', 'product code']),
