@@ -1,7 +1,7 @@
 'use client';
 
 import { type FormEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
-import { LONGEST_SEARCH } from '@/shared/api/search';
+import { LONGEST_SEARCH } from '@/shared/codes/longest-search';
 import styles from './find-dialog.module.css';
 import { FoundGroups, foundWords } from './found-groups';
 import { OneKeysSwitch } from './one-keys-switch';

@@ -1,7 +1,5 @@
 import { z } from 'zod';
-
-/** As much as anybody types to find something; a scanned code may be longer than a word. */
-export const LONGEST_SEARCH = 300;
+import { LONGEST_SEARCH } from '../codes/longest-search';
 
 /** What `GET /api/v1/search` is asked. */
 export const SearchQuestion = z.strictObject({
