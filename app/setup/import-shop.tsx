@@ -136,11 +136,11 @@ function ChooseFile({ shown, isBusy, isDone, onPreview }: ChooseFileProps) {
       </div>
       <fieldset>
         <legend>Bring it into</legend>
-        <label className={styles.choice}>
+        <label className="tick">
           <input type="radio" name="into" value="new" defaultChecked />a new shop
         </label>
         {shown && (
-          <label className={styles.choice}>
+          <label className="tick">
             <input type="radio" name="into" value={shown.id} />
             {shown.name}, which is shown now
           </label>

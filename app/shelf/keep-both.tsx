@@ -17,7 +17,7 @@ export function KeepBoth({ state, label }: { state: FormState; label: string }) 
           <p id="keep-both-fault" className={styles.fault}>
             {fault}
           </p>
-          <label className={styles.tick}>
+          <label className="tick">
             <input
               type="checkbox"
               checked={isMeant}

@@ -105,7 +105,7 @@ type TickProps = { name: string; is: string; onChange: (is: string) => void; chi
 
 function Tick({ name, is, onChange, children }: TickProps) {
   return (
-    <label className={parts.tick}>
+    <label className="tick">
       <input
         type="checkbox"
         name={name}

@@ -53,7 +53,7 @@ export function ChooseList({ isBusy, isDone, onChosen }: ChooseListProps) {
       <fieldset className={styles.which}>
         <legend>Which list it is</legend>
         {LISTS.map(([list, title, about], place) => (
-          <label key={list} className={styles.choice}>
+          <label key={list} className="tick">
             <input type="radio" name="list" value={list} defaultChecked={place === 0} />
             <span>
               {title} <small className="soft">{about}</small>

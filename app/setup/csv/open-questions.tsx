@@ -32,7 +32,7 @@ export function OpenQuestions({ open: { decimals, dayOrder, suppliers }, said, o
         />
       )}
       {suppliers.length > 0 && (
-        <label className={styles.choice}>
+        <label className="tick">
           <input
             type="checkbox"
             checked={said.createSuppliers}
@@ -60,7 +60,7 @@ function Question<T extends string>({ legend, name, answers, answer, onAnswer }:
     <fieldset className={styles.question}>
       <legend>{legend}</legend>
       {answers.map(([value, words]) => (
-        <label key={value} className={styles.choice}>
+        <label key={value} className="tick">
           <input type="radio" name={name} checked={answer === value} onChange={() => onAnswer(value)} />
           {words}
         </label>

@@ -102,7 +102,7 @@ function Benches({ form: { state, draft, change }, screen }: ProgramFormProps) {
       <legend className={styles.legend}>Benches sprayed together</legend>
       <div className={parts.ticks}>
         {screen.benches.map(({ id, name }, number) => (
-          <label key={id} className={parts.tick}>
+          <label key={id} className="tick">
             <input
               type="checkbox"
               name={`benches.${number}.bench`}

@@ -26,7 +26,7 @@ export function RepeatFields({ form }: RepeatFieldsProps) {
       <legend className={styles.legend}>How often</legend>
       <div className={parts.ticks}>
         {KINDS.map(([kind, title]) => (
-          <label key={kind} className={parts.tick}>
+          <label key={kind} className="tick">
             <input
               type="radio"
               name="kind"
@@ -61,7 +61,7 @@ function Weekdays({ form: { draft, change } }: RepeatFieldsProps) {
   return (
     <div className={styles.weekdays}>
       {WEEKDAYS.map((weekday, number) => (
-        <label key={weekday} className={parts.tick}>
+        <label key={weekday} className="tick">
           <input
             type="checkbox"
             name={`weekdays.${number}.day`}

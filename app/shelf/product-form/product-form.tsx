@@ -68,7 +68,7 @@ function KeepBoth() {
           {asked}
         </p>
       )}
-      <label className={styles.tick}>
+      <label className="tick">
         <input
           type="checkbox"
           name="keepBoth"

@@ -93,7 +93,7 @@ function WorkingDays({ fields, state }: Pick<FieldsProps, 'fields' | 'state'>) {
       </p>
       <div className={styles.days}>
         {WEEKDAYS.map((day) => (
-          <label key={day} className={styles.tick}>
+          <label key={day} className="tick">
             <input type="checkbox" name={`works.${day}`} value="yes" defaultChecked={isTicked(`works.${day}`)} />
             {DAY_NAMES[day]}
           </label>

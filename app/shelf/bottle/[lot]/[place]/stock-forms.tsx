@@ -62,10 +62,10 @@ function DiscardFields({ state, example }: { state: FormState; example: string }
     <>
       <fieldset>
         <legend className={styles.legend}>How much</legend>
-        <label className={styles.choice}>
+        <label className="tick">
           <input type="radio" name="much" value="all" defaultChecked={much === 'all'} /> all that is left
         </label>
-        <label className={styles.choice}>
+        <label className="tick">
           <input type="radio" name="much" value="some" defaultChecked={much === 'some'} /> this much
         </label>
       </fieldset>
