@@ -2,7 +2,7 @@ import { expect, test } from '@playwright/test';
 import fc from 'fast-check';
 import { actionBody, builtActions, everyRow, FORM_TYPE, type Knock, knock, OWN_ORIGIN, serverMegabytes } from './knock';
 
-const COUNT = Number(process.env.E2E_FUZZ ?? 1_000);
+const COUNT = Number(process.env.E2E_FUZZ ?? 1_500);
 const AT_ONCE = 6;
 
 const [action = ''] = builtActions();

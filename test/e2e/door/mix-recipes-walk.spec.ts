@@ -1,29 +1,10 @@
-import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
+import { isSound, ownDemo } from './walk';
 
 test.use({ viewport: { width: 390, height: 844 } });
 
-/** The demo shop, whichever shops other walks have left here. */
-async function inTheDemo(page: Page): Promise<void> {
-  await page.goto('/setup');
-  const show = page.getByRole('button', { name: 'Show Quarry Lane Plants' });
-  if ((await show.count()) === 0) return;
-  await show.click();
-  await expect(page.getByRole('banner')).toContainText('Quarry Lane Plants');
-}
-
-async function expectNoFaults(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target).join(', ')}`)).toEqual([]);
-  const { scrolls, wide } = await page.evaluate(() => {
-    return { scrolls: document.documentElement.scrollWidth, wide: document.documentElement.clientWidth };
-  });
-  expect(scrolls).toBeLessThanOrEqual(wide);
-}
-
 test('a recipe is typed in four ways on a phone, priced while it is typed, saved, and changed', async ({ page }) => {
-  await inTheDemo(page);
+  await ownDemo(page);
   await page.goto('/mix/recipes/new');
   await page.getByLabel('What it is called').fill('Four ways');
   await page.getByRole('button', { name: 'Add a line' }).click();
@@ -53,7 +34,7 @@ test('a recipe is typed in four ways on a phone, priced while it is typed, saved
   await page.getByRole('button', { name: 'Move Spreader 80 % up' }).click();
   const order = page.getByRole('region', { name: 'Order of addition' });
   await expect(order).toContainText('This recipe gives Spreader 80 % this place');
-  await expectNoFaults(page);
+  await isSound(page);
   await page.getByRole('button', { name: 'Save this recipe' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Four ways' })).toBeVisible();
   await expect(page.getByText('No program uses it.')).toBeVisible();
@@ -66,11 +47,11 @@ test('a recipe is typed in four ways on a phone, priced while it is typed, saved
   await page.getByRole('button', { name: 'Save as a new version' }).click();
   const versions = page.getByRole('region', { name: 'Versions' });
   await expect(versions).toContainText(/Version 2.*from 1 tsp\/gal to 2 tsp\/gal/s);
-  await expectNoFaults(page);
+  await isSound(page);
 });
 
 test('a bench gets its area, and the mL per plant of a trial that was measured', async ({ page }) => {
-  await inTheDemo(page);
+  await ownDemo(page);
   await page.goto('/setup/benches/new');
   await page.getByLabel('What it is called').fill('Trial bench');
   await page.getByLabel('Area', { exact: true }).fill('130 sq feet of it');
@@ -87,7 +68,7 @@ test('a bench gets its area, and the mL per plant of a trial that was measured',
   await page.getByRole('button', { name: 'Save this bench' }).click();
   await expect(page.getByLabel('Area', { exact: true })).toHaveAccessibleDescription(/no unit of area/);
   await page.getByLabel('Area', { exact: true }).fill('130 sq ft');
-  await expectNoFaults(page);
+  await isSound(page);
   await page.getByRole('button', { name: 'Save this bench' }).click();
   await expect(page.getByRole('listitem').filter({ hasText: 'Trial bench' })).toContainText('40 plants in one group');
   const { benches } = await (await page.context().request.get('/api/v1/shop')).json();

@@ -1,35 +1,18 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
+import { isSound, ownDemo } from './walk';
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
-
-/** Nothing that stands on the page is wider than it, and nothing about it is wrong for whoever reads it otherwise. */
-async function isSound(page: Page) {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)])).toEqual([]);
-}
 
 const answer = (page: Page) => page.getByRole('main').getByRole('alert').last();
 
 /** Opens one of the things that can happen to a bottle. */
 const deed = (page: Page, title: string) => page.getByText(title, { exact: true }).tap();
 
-/** Looks at the demo shop, whatever other walks have made meanwhile. */
-async function lookAtDemo(page: Page) {
-  await page.goto('/setup');
-  const show = page.getByRole('button', { name: 'Show Quarry Lane Plants', exact: true });
-  if (await show.isVisible()) await show.tap();
-  await expect(page.getByRole('banner')).toContainText('Quarry Lane Plants');
-}
-
 test('two bottles come in; one is opened, counted by eye, drawn from, thrown away from, moved, and a slip is taken back', async ({
   page,
 }) => {
-  await lookAtDemo(page);
+  await ownDemo(page);
   await page.goto('/shelf/soap-49');
   await page.getByRole('link', { name: 'Receive more' }).tap();
   await page.getByLabel('How many').first().fill('2.5');
@@ -130,9 +113,41 @@ test('two bottles come in; one is opened, counted by eye, drawn from, thrown awa
   await expect(bottle).toContainText(/395 mL.*\$19\.75/);
   await bottle.getByRole('link').first().tap();
   await expect(page).toHaveURL(own);
-  for (const path of ['/shelf', '/today', '/week']) {
+  await page.goto('/shelf');
+  await expect(page.getByRole('main')).toContainText('395 mL');
+});
+
+test('a count is felt at once wherever the bottle counts: on the shelf, in what today costs, and in the week', async ({
+  page,
+}) => {
+  await ownDemo(page);
+  const feed = page.locator('[data-figure="spraying/weekly-feed/2026-04-14/materialCost"]').first();
+  const left = page.locator('[data-figure="product/calcium-5/usable"]').first();
+  const planned = async () => {
+    const { sprayings } = await (await page.request.get('/api/v1/plan?weeks=1')).json();
+    const { materialCost } = sprayings.find(({ program }: { program: string }) => program === 'weekly-feed');
+    return `$${Number(materialCost).toFixed(2)}`;
+  };
+  const before = await planned();
+  await page.goto('/today');
+  await expect(feed).toHaveText(before);
+  await page.goto('/shelf');
+  await expect(left).toHaveText('36 mL');
+
+  // The bottle with the calcium of today has less in it than the books say, so that the rest must be bought.
+  await page.goto('/shelf/bottle/calcium-b/0');
+  await page.getByLabel('What you see in it').fill('10 mL');
+  await page.getByRole('button', { name: 'This is what I see' }).tap();
+  await page.getByLabel(/^What may have become of it/).selectOption('spilled');
+  await page.getByRole('button', { name: 'This is what I see' }).tap();
+  await expect(page.getByText('Counted 10 mL. The ledger says so now.')).toBeVisible();
+
+  const after = await planned();
+  expect(after).not.toBe(before);
+  for (const path of ['/today', '/week']) {
     await page.goto(path);
-    await expect(page.getByRole('main')).not.toBeEmpty();
-    if (path === '/shelf') await expect(page.getByRole('main')).toContainText('395 mL');
+    await expect(feed).toHaveText(after);
   }
+  await page.goto('/shelf');
+  await expect(left).toHaveText('10 mL');
 });

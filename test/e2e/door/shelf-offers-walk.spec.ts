@@ -1,30 +1,12 @@
-import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
+import { isSound, ownDemo } from './walk';
 
 test.use({ viewport: { width: 390, height: 844 } });
-
-/** Nothing that stands on the page is wider than it, and nothing about it is wrong for whoever reads it otherwise. */
-async function isSound(page: Page) {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => [id, nodes.map(({ target }) => target)])).toEqual([]);
-}
-
-/** Another walk may have made shops of its own, and the newest of those is what a browser sees first. */
-async function showDemo(page: Page) {
-  await page.goto('/setup');
-  const show = page.getByRole('button', { name: 'Show Quarry Lane Plants' });
-  if ((await show.count()) > 0) await show.click();
-  await expect(page.getByRole('banner')).toContainText('Quarry Lane Plants');
-}
 
 test('a supplier, an offer with a break and then a new price: both prices stand, and replacing the shelf follows', async ({
   page,
 }) => {
-  await showDemo(page);
+  await ownDemo(page);
   await page.goto('/shelf/suppliers/new');
   await page.getByLabel('Who sells').fill('Hollow supply');
   await page.getByLabel('Freight of one order').fill('five');

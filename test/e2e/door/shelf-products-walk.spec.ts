@@ -1,7 +1,6 @@
-import { randomBytes } from 'node:crypto';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
+import { bringShop, isSound } from './walk';
 
 test.use({
   viewport: { width: 390, height: 844 },
@@ -10,31 +9,6 @@ test.use({
   expectedErrors: [/404 \(Not Found\)/],
 });
 
-const commandId = () => randomBytes(16).toString('hex');
-
-/** Bring a shop file in: as a shop of its own, which is then looked at, or into one. Gives the shop's id. */
-async function bring(page: Page, file: unknown, into = 'new'): Promise<string> {
-  const headers = { origin: new URL(page.url()).origin };
-  const text = JSON.stringify(file);
-  const preview = await page.request.post('/api/v1/shop/preview', { headers, data: { into, text } });
-  const { fingerprint } = await preview.json();
-  const data = { commandId: commandId(), into, text, ...(into !== 'new' && { fingerprint }) };
-  const answer = await page.request.post('/api/v1/shop/import', { headers, data });
-  expect(answer.status(), await answer.text()).toBe(200);
-  const { shopId } = await answer.json();
-  await page.context().addCookies([{ name: 'shown-shop', value: shopId, url: page.url() }]);
-  return shopId;
-}
-
-/** Nothing on the page is wider than it, and nothing about it is wrong for whoever reads it otherwise. */
-async function isSound(page: Page) {
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual([]);
-}
-
 const open = (page: Page, title: string) => page.locator('summary', { hasText: title }).tap();
 
 test('a product is entered by touch, refused, half typed, corrected and weighed, and then its spray has a cost', async ({
@@ -42,7 +16,7 @@ test('a product is entered by touch, refused, half typed, corrected and weighed,
 }) => {
   await page.goto('/setup');
   const shop = { name: 'Salt Shed', timeZone: 'America/New_York', currency: 'USD', fillCapacity: '2 gal' };
-  const shopId = await bring(page, { format: 'bench-and-bottle/shop@1', shop });
+  const shopId = await bringShop(page, { format: 'bench-and-bottle/shop@1', shop });
 
   await page.goto('/shelf/new');
   await page.getByLabel('What it says on the bottle').fill('Magnesium sulfate');
@@ -134,7 +108,7 @@ test('a product is entered by touch, refused, half typed, corrected and weighed,
       },
     ],
   };
-  await bring(page, { ...file, ...planned }, shopId);
+  await bringShop(page, { ...file, ...planned }, shopId);
   await page.goto(`/shelf/${product}`);
   await page.getByRole('link', { name: 'Weigh a teaspoon' }).tap();
   const sprays = page.getByRole('region', { name: 'What rests on it' });

@@ -4,12 +4,16 @@ import { expect, type Page } from '@playwright/test';
 import { demoShop } from '@/lib/demo/demo-shop';
 import { Day } from '@/shared/time/day';
 
-/** Bring a shop file in as a shop of its own, and look at that one from now on. Gives the shop's id. */
-export async function bringShop(page: Page, file: unknown): Promise<string> {
+/** Bring a shop file in: as a shop of its own, or into one that is there; and look at that one. Gives the shop's id. */
+export async function bringShop(page: Page, file: unknown, into = 'new'): Promise<string> {
   if (page.url() === 'about:blank') await page.goto('/setup');
   const { origin } = new URL(page.url());
-  const data = { commandId: randomBytes(16).toString('hex'), into: 'new', text: JSON.stringify(file) };
-  const answer = await page.request.post('/api/v1/shop/import', { headers: { origin }, data });
+  const headers = { origin };
+  const text = JSON.stringify(file);
+  const preview = await page.request.post('/api/v1/shop/preview', { headers, data: { into, text } });
+  const { fingerprint } = await preview.json();
+  const data = { commandId: randomBytes(16).toString('hex'), into, text, ...(into !== 'new' && { fingerprint }) };
+  const answer = await page.request.post('/api/v1/shop/import', { headers, data });
   expect(answer.status(), await answer.text()).toBe(200);
   const { shopId } = await answer.json();
   await page.context().addCookies([{ name: 'shown-shop', value: shopId, url: origin }]);
