@@ -3,6 +3,7 @@
 import { type FormEvent, useState } from 'react';
 import { codeMeaning } from '@/shared/codes/code-meaning';
 import { bottleKey, type MixPlan } from '@/shared/mix/mix-plan';
+import { CodeCamera } from './code-camera';
 import styles from './do.module.css';
 
 type CodeFieldProps = {
@@ -13,35 +14,42 @@ type CodeFieldProps = {
   found: (product: string, bottle: { lotId: string; place: number }) => string;
 };
 
-/** Takes the code of a bottle, typed or from a hand scanner, which types it and presses Enter. */
+/** Takes the code of a bottle: typed, from a hand scanner, which types it and presses Enter, or from the camera. */
 export function CodeField({ plan, among, found }: CodeFieldProps) {
   const [text, setText] = useState('');
   const [said, setSaid] = useState('');
+  const take = (code: string) => {
+    const bottle = bottleOf(plan, among, code);
+    setSaid(typeof bottle === 'string' ? bottle : found(bottle.product, bottle.spot));
+    // What was read wrong stays to be put right.
+    setText(typeof bottle === 'string' ? code : '');
+  };
   const sent = (event: FormEvent) => {
     event.preventDefault();
-    const bottle = bottleOf(plan, among, text);
-    setSaid(typeof bottle === 'string' ? bottle : found(bottle.product, bottle.spot));
-    if (typeof bottle !== 'string') setText('');
+    take(text);
   };
   return (
-    <form className={styles.code} onSubmit={sent}>
-      <label htmlFor="code">Scan or type the code on a bottle</label>
-      <div>
-        <input
-          id="code"
-          value={text}
-          autoComplete="off"
-          autoCapitalize="none"
-          spellCheck={false}
-          onChange={({ target }) => setText(target.value)}
-          aria-describedby="code-said"
-        />
-        <button type="submit">Take it</button>
-      </div>
-      <p id="code-said" role="status">
-        {said}
-      </p>
-    </form>
+    <div className={styles.code}>
+      <form onSubmit={sent}>
+        <label htmlFor="code">Scan or type the code on a bottle</label>
+        <div className={styles.typed}>
+          <input
+            id="code"
+            value={text}
+            autoComplete="off"
+            autoCapitalize="none"
+            spellCheck={false}
+            onChange={({ target }) => setText(target.value)}
+            aria-describedby="code-said"
+          />
+          <button type="submit">Take it</button>
+        </div>
+        <p id="code-said" role="status">
+          {said}
+        </p>
+      </form>
+      <CodeCamera onCode={take} />
+    </div>
   );
 }
 

@@ -8,6 +8,7 @@ import { clock } from '@/lib/clock';
 import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixPlan } from '@/shared/mix/mix-plan';
 import { beginMix } from '@/shared/mix/mix-progress';
+import { readyForCodes } from './code-camera';
 import { Gate } from './gate';
 import { StepByStep } from './step-by-step';
 
@@ -26,6 +27,7 @@ export function DoMix({ plan, isDone, told }: DoMixProps) {
   // The page waits for whoever had it open when it was thrown out of memory.
   const [meant, setMeant] = useState<string | null>(null);
   useEffect(() => setMeant(location.hash.slice(1) || null), []);
+  useEffect(readyForCodes, []);
   const mix = kept?.find(({ commandId }) => commandId === current) ?? null;
 
   if (kept === null) return <p className="soft">The mix is laid out…</p>;

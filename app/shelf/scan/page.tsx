@@ -5,7 +5,7 @@ import { type CodeLookup, lookUpCode } from '@/lib/views/code-lookup';
 import { shopNow } from '@/lib/views/house';
 import { FirstVisit } from '../../_parts/first-visit';
 import { one, type Search } from '../../_parts/search';
-import { CameraScan } from './camera-scan';
+import { OpenScanned } from './open-scanned';
 import styles from './scan.module.css';
 
 export const metadata: Metadata = { title: 'Scan' };
@@ -27,7 +27,7 @@ export default async function ScanPage({ searchParams }: { searchParams: Promise
         product.
       </p>
       <Answer lookup={lookup} code={code} />
-      <CameraScan />
+      <OpenScanned />
       <form className={styles.form} action="/shelf/scan" aria-labelledby="typed">
         <h2 id="typed">Type or paste it</h2>
         <label htmlFor="code">Code, number or name</label>

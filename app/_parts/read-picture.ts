@@ -53,8 +53,11 @@ async function ownReader(): Promise<PictureReader | null> {
 /** Pixels across at which a picture is looked at, in turn: a code that is lost in grain is found when it is smaller. */
 const MOST_ACROSS = [900, 1600, 450];
 
+/** Loads what reads square codes where the browser cannot, so that it is there once the network is gone. */
+export const readyForPictures = () => import('jsqr');
+
 async function squareReader(sizes: number[]): Promise<PictureReader> {
-  const { default: jsQR } = await import('jsqr');
+  const { default: jsQR } = await readyForPictures();
   const canvas = document.createElement('canvas');
   const paper = canvas.getContext('2d', { willReadFrequently: true });
   return async (picture, width, height) => {

@@ -1,8 +1,8 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
+import styles from './camera.module.css';
 import { pictureReader } from './read-picture';
-import styles from './scan.module.css';
 
 type CameraViewProps = { onCode: (code: string) => void; onStop: (why: string) => void };
 

@@ -1,22 +1,30 @@
 'use client';
 
 import { type ChangeEvent, useEffect, useState } from 'react';
+import { unreadable } from '@/shared/outcome';
+import styles from './camera.module.css';
 import { CameraView } from './camera-view';
 import { readPhoto } from './read-picture';
-import styles from './scan.module.css';
 
-/** Opens what a code stands for. What it stands for is the server's to say, so that typing and scanning agree. */
-const open = (code: string): void => location.assign(`/shelf/scan?${new URLSearchParams({ code })}`);
+type CameraScanProps = {
+  onCode: (code: string) => void;
+  /** Whether the camera runs as soon as this is shown: somebody asked for it already. */
+  isAtOnce?: boolean;
+};
 
 /**
  * Reads codes with what this browser allows: the camera as it runs, where the page came safely, or else a photo that is
- * taken and read on the spot. Pictures stay in the browser.
+ * taken and read on the spot. Pictures stay in the browser. What a code stands for is for whoever asked to say.
  */
-export function CameraScan() {
+export function CameraScan({ onCode, isAtOnce = false }: CameraScanProps) {
   const [can, setCan] = useState<'nothing yet' | 'photo' | 'camera'>('nothing yet');
   const [isOn, setIsOn] = useState(false);
   const [told, setTold] = useState('');
-  useEffect(() => setCan(mayUseCamera() ? 'camera' : 'photo'), []);
+  useEffect(() => {
+    const may = mayUseCamera();
+    setCan(may ? 'camera' : 'photo');
+    setIsOn(may && isAtOnce);
+  }, [isAtOnce]);
   if (can === 'nothing yet') return null;
 
   const photo = async (event: ChangeEvent<HTMLInputElement>) => {
@@ -24,9 +32,13 @@ export function CameraScan() {
     event.target.value = '';
     if (!file) return;
     setTold('Reading the picture …');
-    const code = await readPhoto(file);
-    if (code.ok) open(code.value);
+    const code = await readPhoto(file).catch(() => unreadable(NOT_LOADED));
+    if (code.ok) found(code.value);
     else setTold(code.message);
+  };
+  const found = (code: string) => {
+    stop('');
+    onCode(code);
   };
   const stop = (why: string) => {
     setIsOn(false);
@@ -34,7 +46,7 @@ export function CameraScan() {
   };
   return (
     <section className={styles.camera} aria-label="With the camera">
-      {isOn && <CameraView onCode={open} onStop={stop} />}
+      {isOn && <CameraView onCode={found} onStop={stop} />}
       <div className={styles.ways}>
         {can === 'camera' && !isOn && (
           <button type="button" data-main="" onClick={() => setIsOn(true)}>
@@ -60,5 +72,7 @@ export function CameraScan() {
     </section>
   );
 }
+
+const NOT_LOADED = 'What reads pictures could not be loaded without a network. Type the code.';
 
 const mayUseCamera = (): boolean => window.isSecureContext && navigator.mediaDevices?.getUserMedia !== undefined;
