@@ -79,3 +79,6 @@ const SENTENCES: Sentences = {
   faults: ({ faults }) =>
     `${faults.length === 1 ? 'One thing' : `${faults.length} things`} must be put right first. Nothing was changed.`,
 };
+
+/** Every code that a refusal may have. */
+export const REFUSAL_CODES = Object.keys(SENTENCES) as Refusal['code'][];

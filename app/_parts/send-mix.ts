@@ -1,7 +1,7 @@
 'use client';
 
+import type { Problem } from '@/shared/api/problem';
 import { finishBodyOf } from '@/shared/mix/finish-body';
-import { explain } from '@/shared/outcome';
 import { act, keptMix, told } from './kept-mixes';
 
 /** Mixes that are on their way from this tab. */
@@ -19,7 +19,7 @@ export async function sendMix(commandId: string): Promise<void> {
   if (mix?.state !== 'to-send' || underWay.has(commandId)) return;
   const finishing = finishBodyOf(mix);
   if (!finishing.ok) {
-    return act(commandId, { do: 'refused', message: 'Something is missing.', faults: finishing.faults });
+    return act(commandId, { do: 'refused', code: null, message: 'Something is missing.', faults: finishing.faults });
   }
   underWay.add(commandId);
   told();
@@ -44,10 +44,10 @@ async function answered(commandId: string, answer: Response): Promise<void> {
     return act(commandId, { do: 'sent', application });
   }
   if (answer.status >= SERVER_FAULT || answer.status === TOO_MANY) return;
-  const { message, faults = [] } = await answer.json();
+  const { code, message, faults = [] }: Problem = await answer.json();
   // The answer to the first sending was lost, and then something was changed: what was sent first is on record.
-  if (message === explain({ code: 'same-key-other-body' })) return act(commandId, { do: 'sent', application: null });
-  act(commandId, { do: 'refused', message, faults });
+  if (code === 'same-key-other-body') return act(commandId, { do: 'sent', application: null });
+  act(commandId, { do: 'refused', code, message, faults });
 }
 
 const SERVER_FAULT = 500;

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { z } from 'zod';
+import type { Problem, ProblemCode } from '@/shared/api/problem';
 import { explain, type Fault, type Outcome, type Refusal } from '@/shared/outcome';
 import { ownHosts } from './allowed-hosts';
 import { API_BYTES } from './body-limits';
@@ -36,7 +37,7 @@ export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
 /**
  * Every route of the HTTP API is made by this: judge, who, read, ask, answer.
  *
- * Gives    the document as JSON; or `{ message, faults? }` with a status that says whose fault it is
+ * Gives    the document as JSON; or `{ code, message, faults? }` with a status that says whose fault it is
  * Refuses  what the door refuses; an unknown, doubled or malformed query field (400); a body that is too long,
  *          broken off or not JSON; a body the contract refuses (422, every fault); whatever the shop refuses
  */
@@ -49,7 +50,7 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       const { pathname, searchParams } = new URL(request.url);
       const knock = { method: request.method, path: pathname, header: (name: string) => request.headers.get(name) };
       const turned = judgeKnock(knock, ownHosts());
-      if (turned) return problem(turned.status, turned.message);
+      if (turned) return problem(turned.status, 'turned-away', turned.message);
 
       const query = contract.query.safeParse(queryOf(searchParams));
       if (!query.success) return unreadable(400, 'This address asks for something else than is offered.', query.error);
@@ -82,7 +83,7 @@ async function answerOrIncident<Q extends z.ZodType, T>(
 }
 
 const incident = (method: string, error: unknown): Response =>
-  problem(500, incidentSentence(logIncident(`${method} route`, error)));
+  problem(500, 'fault-of-ours', incidentSentence(logIncident(`${method} route`, error)));
 
 async function readBody<B extends z.ZodType>(
   contract: { body?: B; limit?: number },
@@ -90,7 +91,7 @@ async function readBody<B extends z.ZodType>(
 ): Promise<Response | { value: z.output<B> }> {
   if (!contract.body) return { value: undefined as z.output<B> };
   const sent = await readJsonBody(request, contract.limit ?? API_BYTES);
-  if (!sent.ok) return problem(sent.turned.status, sent.turned.message);
+  if (!sent.ok) return problem(sent.turned.status, 'turned-away', sent.turned.message);
   const reading = contract.body.safeParse(sent.value);
   return reading.success
     ? { value: reading.data }
@@ -133,20 +134,22 @@ function refusal(why: Refusal): Response {
     'changed-meanwhile': 409,
     'already-done': 409,
   };
-  const code = why.code in status ? status[why.code as keyof typeof status] : 422;
-  return problem(code, explain(why), why.code === 'faults' ? why.faults : undefined);
+  const answered = why.code in status ? status[why.code as keyof typeof status] : 422;
+  return problem(answered, why.code, explain(why), why.code === 'faults' ? why.faults : undefined);
 }
 
 function unreadable(status: number, message: string, error: z.ZodError): Response {
   return problem(
     status,
+    'unreadable',
     message,
     error.issues.map((issue) => ({ path: issue.path.join('.'), message: issue.message })),
   );
 }
 
-function problem(status: number, message: string, faults?: Fault[]): Response {
-  return Response.json({ message, ...(faults && { faults }) }, { status, headers: dataHeaders() });
+function problem(status: number, code: ProblemCode, message: string, faults?: Fault[]): Response {
+  const told: Problem = { code, message, ...(faults && { faults }) };
+  return Response.json(told, { status, headers: dataHeaders() });
 }
 
 function dataHeaders(): Record<string, string> {

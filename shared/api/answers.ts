@@ -72,6 +72,8 @@ export const PlanAnswer = z.strictObject({
   flags: z.array(flag),
 });
 
+const acid = z.strictObject({ product: z.string(), amount: z.number().nullable(), unit });
+
 /** A mix sheet, as `GET /api/v1/mix` and `shop mix` give it. */
 export const MixAnswer = z.strictObject({
   ml: z.number(),
@@ -93,7 +95,18 @@ export const MixAnswer = z.strictObject({
     before: z.number().nullable(),
     target: z.number().nullable(),
     acidMeqPerL: z.number().nullable(),
-    acids: z.array(z.strictObject({ product: z.string(), amount: z.number().nullable(), unit })),
+    acids: z.array(acid),
+    own: z
+      .strictObject({
+        products: z.array(z.string()),
+        pH: z.number().nullable(),
+        acidMeqPerL: z.number().nullable(),
+        acids: z.array(acid),
+      })
+      .optional()
+      .describe(
+        'Only where the recipe itself pours an acid: the pH that it brings about, and what its target takes beside it.',
+      ),
   }),
   reiHours: z.number().nullable(),
   protectiveEquipment: z.array(z.string()),
@@ -153,9 +166,6 @@ export const ImportAnswer = z.strictObject({
   added: z.number().int(),
   changed: z.number().int(),
 });
-
-/** Any refusal: one sentence, and the places when there are several. */
-export const Problem = z.strictObject({ message: z.string(), faults: z.array(fault).optional() });
 
 /** What `POST /api/v1/mix/finish` answers. */
 export const FinishedMix = z.object({

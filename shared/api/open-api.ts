@@ -7,7 +7,6 @@ import {
   MixAnswer,
   PlanAnswer,
   PreviewAnswer,
-  Problem,
   WorkingAnswer,
 } from './answers';
 import {
@@ -20,6 +19,7 @@ import {
 } from './csv-bodies';
 import { FinishMixBody } from './finish-mix-body';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
+import { Problem } from './problem';
 import { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
 import { RecipeCheckBody } from './recipe-check-body';
 import { SearchAnswer, SearchQuestion } from './search';
@@ -32,7 +32,7 @@ export const openApi = () => ({
     title: 'Bench & Bottle',
     version: '1',
     description:
-      'One shop’s plan, closed benches and shop file. Every request must name this machine in its Host header; every POST must carry this server’s own Origin. A refusal is a sentence, with the places where there are several.',
+      'One shop’s plan, closed benches and shop file. Every request must name this machine in its Host header; every POST must carry this server’s own Origin. A refusal is a code for programs and a sentence for people, with the places where there are several.',
     license: { name: 'MIT', identifier: 'MIT' },
   },
   servers: [{ url: '/api/v1' }],

@@ -38,7 +38,7 @@ export type MixAction =
   | { do: 'apart' }
   | { do: 'finish' }
   | { do: 'correct' }
-  | { do: 'refused'; message: string; faults: { path: string; message: string }[] }
+  | { do: 'refused'; code: string | null; message: string; faults: { path: string; message: string }[] }
   | { do: 'sent'; application: string | null };
 
 /**
@@ -59,7 +59,7 @@ export function afterwards(progress: MixProgress, action: MixAction): MixProgres
 function whileWaiting(progress: MixProgress, action: MixAction): MixProgress {
   if (action.do === 'correct') return { ...progress, state: 'mixing' };
   if (action.do !== 'refused') return progress;
-  const { message, faults } = action;
+  const { code, message, faults } = action;
   const asked = faults.flatMap(({ path, message: told }) => {
     const rule = /^passed\.([a-z-]+)$/.exec(path)?.[1];
     return rule === undefined ? [] : [{ rule, messages: [told] }];
@@ -67,7 +67,7 @@ function whileWaiting(progress: MixProgress, action: MixAction): MixProgress {
   const known = new Set(asked.map(({ rule }) => rule));
   return {
     ...progress,
-    ...{ state: 'mixing', at: 'finish', refusal: { message, faults } },
+    ...{ state: 'mixing', at: 'finish', refusal: { code, message, faults } },
     asked: [...progress.asked.filter(({ rule }) => !known.has(rule)), ...asked],
   };
 }

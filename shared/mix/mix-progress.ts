@@ -82,7 +82,12 @@ export const MixProgress = z.object({
   sprayingUntil: z.number().nullable(),
   state: z.enum(MIX_STATES),
   refusal: z
-    .object({ message: z.string(), faults: z.array(z.object({ path: z.string(), message: z.string() })) })
+    .object({
+      /** What kind of refusal it is; null for one that is not the shop's. */
+      code: z.string().nullable().default(null),
+      message: z.string(),
+      faults: z.array(z.object({ path: z.string(), message: z.string() })),
+    })
     .nullable(),
   /** The record, once it is there; without an id when another device sent this mix with other figures. */
   finished: z.object({ application: z.string().nullable() }).nullable(),

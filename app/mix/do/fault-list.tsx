@@ -6,7 +6,6 @@ import { productIn } from '@/shared/mix/mix-plan';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import { pourKey } from '@/shared/mix/mix-screens';
 import { pouredInAll } from '@/shared/mix/poured-so-far';
-import { explain } from '@/shared/outcome';
 import styles from './do.module.css';
 import type { Act } from './frame';
 
@@ -16,7 +15,7 @@ type FaultListProps = { mix: MixProgress; act: Act; faults: FinishFault[]; refus
 export function FaultList({ mix, act, faults, refusal }: FaultListProps) {
   if (faults.length === 0 && !refusal) return null;
   const elsewhere = faults.filter(({ screen }) => screen !== 'finish');
-  const isDone = refusal !== null && mix.plan.planned !== null && isAlreadyDone(refusal.message, mix.plan.planned.on);
+  const isDone = refusal?.code === 'already-done';
   return (
     <div role="alert" className={styles.wrong}>
       {refusal && (
@@ -53,8 +52,6 @@ const Open = ({ act, screen }: { act: Act; screen: string }) => (
     Go there
   </button>
 );
-
-const isAlreadyDone = (message: string, on: string): boolean => message === explain({ code: 'already-done', on });
 
 /** The product that a refusal is about, by its place in what was sent. */
 function productAt(mix: MixProgress, path: string): string | null {

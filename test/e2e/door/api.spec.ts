@@ -155,7 +155,10 @@ test('a question that is not offered is refused with its field, and a shop that 
 
 test('a route that is not there says where to look, as data', async () => {
   const read = await get('/api/v1/nope');
-  expect(read).toEqual({ status: 404, answer: { message: expect.stringContaining('/api/v1/openapi.json') } });
+  expect(read).toEqual({
+    status: 404,
+    answer: { code: 'no-such-route', message: expect.stringContaining('/api/v1/openapi.json') },
+  });
   expect((await post('/api/v2/shop', {})).status).toBe(404);
 });
 

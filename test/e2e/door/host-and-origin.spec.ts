@@ -48,7 +48,7 @@ for (const { what, headers } of FOREIGN) {
         const sent = { Origin: OWN_ORIGIN, 'Content-Type': FORM_TYPE, 'Next-Action': action, ...headers };
         const { status, body } = await knock({ path, headers: sent, body: actionBody(FIELDS) });
         expect({ path, status }).toEqual({ path, status: 403 });
-        expect(JSON.parse(body)).toEqual({ message: expect.stringMatching(/^[A-Z].*\.$/) });
+        expect(JSON.parse(body)).toEqual({ code: 'turned-away', message: expect.stringMatching(/^[A-Z].*\.$/) });
       }
     }
     const sent = { Origin: OWN_ORIGIN, 'Content-Type': 'application/json', ...headers };

@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { z } from 'zod';
 import { doorRoute } from '@/lib/door/door-route';
+import { Problem } from '@/shared/api/problem';
 import { accept, refuse } from '@/shared/outcome';
 
 const ours = { host: '127.0.0.1:3000', origin: 'http://127.0.0.1:3000', 'content-type': 'application/json' };
@@ -43,6 +44,7 @@ test.each([
 ])('a body that is %s is answered %i and does nothing', async (_, status, body, headers) => {
   const answer = await send(body, headers);
   expect(answer).toMatchObject({ status, ran: 0, said: { message: expect.stringMatching(/\.$/) } });
+  expect(Problem.parse(answer.said).code).toBe(status === 422 ? 'unreadable' : 'turned-away');
 });
 
 test('a body that never ends is cut off when it is too long', async () => {
@@ -61,9 +63,14 @@ test('a query field that is not offered, or comes twice, is refused', async () =
   expect(await send('{"text":"abc"}', {}, '/api/v1/x?y=1')).toMatchObject({ status: 400, ran: 0 });
 });
 
-test('a refusal of the shop is a sentence with the status that fits it', async () => {
+test('a refusal of the shop is its code and a sentence, with the status that fits it', async () => {
   seen.mockImplementationOnce(async () => refuse({ code: 'shop-changed-since-preview' }) as never);
-  expect(await sendKept()).toMatchObject({ status: 409, said: { message: expect.stringContaining('preview') } });
+  const { status, said } = await sendKept();
+  expect(status).toBe(409);
+  expect(Problem.parse(said)).toMatchObject({
+    code: 'shop-changed-since-preview',
+    message: expect.stringContaining('preview'),
+  });
 });
 
 test('a fault of ours gives a reference and nothing else', async () => {

@@ -1,0 +1,17 @@
+import { z } from 'zod';
+import { REFUSAL_CODES } from '../outcome';
+
+/** What is refused before the shop is asked: at the door, or because it could not be read; and a fault of the program. */
+const DOOR_CODES = ['turned-away', 'unreadable', 'fault-of-ours'] as const;
+
+/** What kind of refusal it is, for programs. The sentence beside it is for people, and may be put another way. */
+export const ProblemCode = z.enum([...DOOR_CODES, ...REFUSAL_CODES]);
+export type ProblemCode = z.infer<typeof ProblemCode>;
+
+/** Any refusal: its code, one sentence, and the places when there are several. */
+export const Problem = z.strictObject({
+  code: ProblemCode,
+  message: z.string(),
+  faults: z.array(z.strictObject({ path: z.string(), message: z.string() })).optional(),
+});
+export type Problem = z.infer<typeof Problem>;
