@@ -31,7 +31,7 @@ export const RECIPES: Recipe[] = [
   {
     id: 'thrips-turn',
     name: 'Thrips turn',
-    targetPh: 6.4,
+    targetPh: 5.6,
     useWithinHours: 12,
     ingredients: [
       into('spinosad-half', '60 ppm spinosad'),

@@ -3,6 +3,7 @@ import { type AcidStep, acidSteps } from '../engine/mix/acid-steps';
 import { unreckonedIn } from '../engine/mix/alkali';
 import type { AskedMix } from '../engine/mix/asked-mix';
 import { LEAST_FACTOR, MOST_FACTOR } from '../engine/mix/learned-correction';
+import type { OwnAcid } from '../engine/mix/own-acid';
 import { listed } from '../engine/rules/in-words';
 import { unitOf } from '../engine/working/mix-step-figures';
 import type { Fig, FigAt } from './figures';
@@ -19,12 +20,20 @@ export type MixChemistrySeen = {
     message: string | null;
   };
   acids: AcidSeen[];
-  /** Acids that the recipe pours itself, of which the estimates count nothing. */
-  ownAcids: { name: string; amount: Fig }[];
+  /** The acid that the recipe pours itself, how far it brings the pH, and what its target takes beside it. */
+  own: OwnAcidSeen | null;
   correction: CorrectionSeen | null;
   conductivity: { value: Fig; atLeast: number; limit: number | null; overLimit: boolean | null; rests: string[] };
   /** What is not known and what to enter, in whole sentences. */
   unknown: string[];
+};
+
+export type OwnAcidSeen = {
+  pours: { name: string; amount: Fig }[];
+  pH: Fig;
+  /** Null without a target. */
+  left: Fig | null;
+  message: string;
 };
 
 /** One acid of the shop by itself. The texts are for the whole batch. */
@@ -52,7 +61,7 @@ export type CorrectionSeen = {
 /** The chemistry of a mix. */
 export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen {
   const { strength, elements, pH, conductivity } = mix.sheet.chemistry;
-  const { steps, correction } = acidSteps(mix.shop, mix.recipe, mix.batch);
+  const { steps, correction, own } = acidSteps(mix.shop, mix.recipe, mix.batch);
   const named = new Set(elements.flatMap(({ element, oxide }) => [element, oxide?.oxide ?? element]));
   return {
     actives: strength.flatMap(({ substance }, number) =>
@@ -65,11 +74,7 @@ export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen
     })),
     pH: { before: pH.before, target: pH.target, beforeFig: figure('ph'), message: pH.message },
     acids: steps.map((step, number) => acidSeen(step, number, figure)),
-    ownAcids: mix.sheet.steps.flatMap(({ ingredient: { product } }, number) =>
-      steps.some((acid) => acid.product === product)
-        ? [{ name: product.name, amount: figure('step', number, 'amount') }]
-        : [],
-    ),
+    own: own && ownSeen(mix, own, figure),
     correction: correction && {
       factor: figure('correction'),
       readings: correction.readings,
@@ -88,6 +93,15 @@ export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen
   };
 }
 
+const ownSeen = ({ sheet, recipe }: AskedMix, { products, message }: OwnAcid, figure: FigAt): OwnAcidSeen => ({
+  pours: sheet.steps.flatMap(({ ingredient: { product } }, number) =>
+    products.includes(product) ? [{ name: product.name, amount: figure('step', number, 'amount') }] : [],
+  ),
+  pH: figure('ownPh'),
+  left: recipe.targetPh === null ? null : figure('acidLeft'),
+  message,
+});
+
 const acidSeen = ({ product, missing, first, corrected }: AcidStep, number: number, figure: FigAt): AcidSeen => ({
   product: { id: product.id, name: product.name },
   missing,
@@ -101,15 +115,20 @@ const acidSeen = ({ product, missing, first, corrected }: AcidStep, number: numb
 
 function unknownOf({ sheet, recipe }: AskedMix, acids: readonly AcidStep[]): string[] {
   const { conductivity } = sheet.chemistry;
-  const unreckoned = unreckonedIn(recipe.ingredients).map(({ name }) => name);
   return [
     ...new Set([
       ...conductivity.unknown,
       ...sheet.steps.flatMap(({ missing }) => missing ?? []),
       ...acids.flatMap(({ missing }) => missing ?? []),
-      ...(unreckoned.length > 0
-        ? [`How ${listed(unreckoned)} moves the pH is not known here, so it is left out of the estimate. Measure.`]
-        : []),
+      ...[unreckonedText(recipe) ?? []].flat(),
     ]),
   ];
+}
+
+/** What moves the pH by an amount that no estimate counts, by name; null when there is nothing of it. */
+export function unreckonedText({ ingredients }: AskedMix['recipe']): string | null {
+  const names = unreckonedIn(ingredients).map(({ name }) => name);
+  return names.length === 0
+    ? null
+    : `How ${listed(names)} moves the pH is not known here, so it is left out of the estimate. Measure.`;
 }

@@ -14,7 +14,7 @@ import { acidSteps } from '../engine/mix/acid-steps';
 import { asPoured } from '../engine/mix/as-poured';
 import type { AskedMix } from '../engine/mix/asked-mix';
 import { leftoverPlaces } from '../engine/mix/leftover';
-import { measuredWith } from '../engine/mix/measuring';
+import { isFarOff, measuredWith } from '../engine/mix/measuring';
 import { unpassed } from '../engine/mix/mix-flags';
 import type { Better, MixStep } from '../engine/mix/mix-step';
 import type { Container, Product } from '../engine/shop';
@@ -23,6 +23,7 @@ import { unitOf } from '../engine/working/mix-step-figures';
 import { spotsNamed } from './bottle-address';
 import { liquidOf } from './bottle-seen';
 import { type HereNow, shopNow } from './house';
+import { unreckonedText } from './mix-chemistry-seen';
 import { pouredText } from './mix-pours';
 import { mixAsked } from './mix-screen';
 import { mixWords } from './mix-words';
@@ -101,16 +102,21 @@ function poursOf(steps: readonly MixStep[], units: Units): PlanPour[] {
 
 function pourOf({ ingredient, line, perFill, measured, missing, why, better }: MixStep, units: Units): PlanPour {
   const { product } = ingredient;
-  const amount = measured?.amount ?? perFill;
+  // Nobody is given an amount to pour that is far from what is wanted.
+  const far = measured !== null && isFarOff(measured);
+  const amount = far ? perFill : (measured?.amount ?? perFill);
   return {
     product: product.id,
     perFill: amount && wholeNearest(amount),
-    measuredText: amount && pouredText(amount, product),
-    measuredWith: measured && measuredWith(measured),
+    measuredText: far ? null : amount && pouredText(amount, product),
+    measuredWith: far ? null : measured && measuredWith(measured),
     exactText: perFill && pouredText(perFill, product),
     errorText: measured && errorText(toNumber(measured.error) * 100),
     ...{ missing, why },
-    coarse: better && coarseText(better, units),
+    farOff: far
+      ? `Nothing here measures that. The nearest, ${measuredWith(measured)}, is off by ${errorText(toNumber(measured.error) * 100)}: do not pour it.`
+      : null,
+    coarse: better && coarseText(better, units, far),
     shortText: line.short > 0 ? pouredText(line.short, product) : null,
     costMicros: line.cost,
   };
@@ -121,12 +127,13 @@ function errorText(percent: number): string | null {
   return `${percent > 0 ? '+' : '−'}${showRough(Math.abs(percent))} %`;
 }
 
-function coarseText({ fillMl, solution }: Better, units: Units): string {
+function coarseText({ fillMl, solution }: Better, units: Units, far: boolean): string {
   const ways = [
     fillMl ? `mix ${showVolume(toNumber(fillMl) * 1000, units)} or more in one fill` : '',
     solution ? 'make it from a stock solution, as the sheet says' : '',
   ].filter((way) => way !== '');
   const way = ways.length > 0 ? ` To come nearer, ${ways.join(', or ')};` : ' To come nearer,';
+  if (far) return ways.length > 0 ? `To be able to measure it, ${ways.join(', or ')}.` : 'Take a finer measure.';
   return `Measured so, it is off by more than 5 %.${way} or use a finer measure and write under Other what you poured.`;
 }
 
@@ -135,20 +142,21 @@ function together(one: PlanPour, other: PlanPour): PlanPour {
   const both = one.perFill !== null && other.perFill !== null ? sum([stock(one.perFill), stock(other.perFill)]) : null;
   const cost = one.costMicros !== null && other.costMicros !== null ? one.costMicros + other.costMicros : null;
   const texts = `${one.measuredText ?? 'not known'} and ${other.measuredText ?? 'not known'}`;
-  return { ...one, perFill: both, measuredText: texts, exactText: null, errorText: null, costMicros: cost };
+  const farOff = one.farOff ?? other.farOff;
+  const rest = { exactText: null, errorText: null, farOff, costMicros: cost };
+  return { ...one, ...rest, perFill: both, measuredText: farOff === null ? texts : null };
 }
 
 /** What brings one fill to its pH, and the caution about what burns. */
 function acidityOf({ shop, recipe, batch, sheet }: AskedMix): Pick<MixPlan, 'pH' | 'acids' | 'ownAcid' | 'burn'> {
   const { pH, conductivity } = sheet.chemistry;
-  const { steps } = acidSteps(shop, recipe, batch);
-  const own = steps.find(({ product }) => recipe.ingredients.some((one) => one.product === product));
+  const { steps, own } = acidSteps(shop, recipe, batch);
   const inWords = (amount: number, { form }: Product) => `${showRough(amount / batch.spray.fills)} ${unitOf(form)}`;
+  const said = { message: pH.message, own: own?.message ?? null, unreckoned: unreckonedText(recipe) };
   return {
-    pH: pH.target === null ? null : { ...phWords(pH.before, pH.target), message: pH.message },
-    ownAcid: own?.product.id ?? null,
-    // An acid that the recipe brings is in the tank by then: only drops of it are to follow.
-    acids: (own ? [] : steps).map(
+    pH: pH.target === null ? null : { ...phWords(own ? own.pH : pH.before, pH.target), ...said },
+    ownAcid: own?.products.find(({ kind }) => kind === 'pH adjuster')?.id ?? null,
+    acids: steps.map(
       ({ product, missing, first, amount, corrected }): PlanAcid => ({
         product: product.id,
         firstText: first && inWords(first.amount, product),

@@ -4,7 +4,7 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import type { SpotNamed } from '../data/container-names';
 import type { Draw } from '../engine/ahead/plan';
 import type { AskedMix } from '../engine/mix/asked-mix';
-import { type Measured, measuredWith } from '../engine/mix/measuring';
+import { isFarOff, type Measured, measuredWith } from '../engine/mix/measuring';
 import type { Better, MixStep } from '../engine/mix/mix-step';
 import type { Container, Product } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
@@ -45,7 +45,15 @@ export type MixPour = {
 };
 
 /** `text` is what these marks come to, `with` the marks: "10 mL syringe, to 3.5 mL". */
-export type MeasuredSeen = { text: string; with: string; amount: number; errorPercent: number; errorText: string };
+export type MeasuredSeen = {
+  text: string;
+  with: string;
+  amount: number;
+  errorPercent: number;
+  errorText: string;
+  /** Whether it is so far off that it is not to be poured. */
+  isFarOff: boolean;
+};
 
 export type TooCoarse = {
   /** A batch of which it could be measured well enough. */
@@ -136,6 +144,7 @@ const measuredSeen = (measured: Measured, product: Product, isFlagged: boolean):
   amount: toNumber(measured.amount),
   errorPercent: toNumber(measured.error) * 100,
   errorText: errorText(toNumber(measured.error) * 100, isFlagged),
+  isFarOff: isFarOff(measured),
 });
 
 /** An amount as it is poured, in mL or g whatever its size. Takes µL or mg. */

@@ -5,8 +5,8 @@ import { stock } from '../quantity/amounts';
 import { instantOf, instantText } from '../time/instant';
 import { localTimeText, readLocalTime } from '../time/local-time';
 import { productIn } from './mix-plan';
-import type { MixProgress } from './mix-progress';
-import { fillsOf, pourIn, pourKey, productsOf } from './mix-screens';
+import type { MixProgress, Pour } from './mix-progress';
+import { fillsOf, plannedPour, pourIn, pourKey, productsOf } from './mix-screens';
 import { pouredInAll, pourFaults } from './poured-so-far';
 
 /** What goes to `POST /api/v1/mix/finish`, as text. */
@@ -107,11 +107,25 @@ function productFaults(progress: MixProgress, fill: number, product: string): Fi
   const its = { path: `poured.${product}`, screen: pourKey(fill, product) };
   const name = `${productIn(plan, product).name}${plan.fills > 1 ? `, fill ${fill + 1}` : ''}`;
   if (!pour?.done) return [{ ...its, message: `${name}: neither poured nor left out. Say which.` }];
+  if (isUnexplained(progress, pour)) return [{ ...its, message: `${name}: write why it was left out.` }];
   return pourFaults(progress, fill, product, pour.parts).map(({ message }) => ({
     ...its,
     message: `${name}: ${message}`,
   }));
 }
+
+/** Where a reason is kept for leaving a product out. */
+export const leftOutKey = (product: string): string => `left-out ${product}`;
+
+const reasonLeftOut = ({ reasons }: MixProgress, product: string): string =>
+  (reasons[leftOutKey(product)] ?? '').trim();
+
+/** Whether a product that cannot be measured was left out, and nobody has said why. */
+export const isUnexplained = (progress: MixProgress, { product, parts, done }: Pour): boolean =>
+  done && parts.length === 0 && isFarOff(progress, product) && reasonLeftOut(progress, product) === '';
+
+const isFarOff = (progress: MixProgress, product: string): boolean =>
+  (plannedPour(progress, product)?.farOff ?? null) !== null;
 
 function acidFaults(progress: MixProgress): FinishFault[] {
   const { plan } = progress;
@@ -213,12 +227,27 @@ function acidityOf(progress: MixProgress): { pH: number | null; acid: string | n
     .map(({ product }) => product);
   // Several acids share in one pH, and then no reading says anything about any of them.
   const { ownAcid } = progress.plan;
-  const poured = acid.length === 0 && ownAcid !== null && isPoured(progress, ownAcid) ? [ownAcid] : acid;
-  return { pH: last ? pHOf(last.pH) : null, acid: new Set(poured).size === 1 ? (poured[0] ?? null) : null };
+  const poured = new Set(ownAcid !== null && isPoured(progress, ownAcid) ? [ownAcid, ...acid] : acid);
+  const [only = null] = poured.size === 1 ? poured : [];
+  return { pH: last ? pHOf(last.pH) : null, acid: only };
 }
 
 const isPoured = ({ pours }: MixProgress, product: string): boolean =>
   pours.some((pour) => pour.product === product && pour.done && pour.parts.length > 0);
 
-const passedOf = (progress: MixProgress) =>
-  stopsOf(progress).map(({ rule }) => ({ rule, reason: (progress.reasons[rule] ?? '').trim() }));
+/** What said stop and was passed, and what the sheet said not to pour and was left out. */
+const passedOf = (progress: MixProgress): FinishBody['passed'] => [
+  ...stopsOf(progress).map(({ rule }) => ({ rule, reason: (progress.reasons[rule] ?? '').trim() })),
+  ...leftOutOf(progress),
+];
+
+function leftOutOf(progress: MixProgress): FinishBody['passed'] {
+  const fills = fillsMixed(progress);
+  const left = progress.pours.filter(({ fill, done, parts }) => fill < fills && done && parts.length === 0);
+  return [...new Set(left.map(({ product }) => product))]
+    .filter((product) => isFarOff(progress, product))
+    .map((product) => ({
+      rule: 'left-out',
+      reason: `${productIn(progress.plan, product).name}: ${reasonLeftOut(progress, product)}`,
+    }));
+}

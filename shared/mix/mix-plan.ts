@@ -43,6 +43,8 @@ const PlanPour = z.object({
   errorText: z.string().nullable(),
   missing: z.string().nullable(),
   why: z.string(),
+  /** Why it is not poured as the nearest measure has it, where that is far off: whoever pours says how it was measured. */
+  farOff: z.string().nullable().default(null),
   /** What to do where measuring is off by more than it should be; null where it is not. */
   coarse: z.string().nullable(),
   shortText: z.string().nullable(),
@@ -102,9 +104,20 @@ export const MixPlan = z.object({
   stops: z.array(z.object({ rule: z.string(), messages: z.array(z.string()) })),
   warnings: z.array(z.string()),
   pours: z.array(PlanPour),
-  pH: z.object({ target: z.string(), before: z.string().nullable(), message: z.string().nullable() }).nullable(),
+  pH: z
+    .object({
+      target: z.string(),
+      /** Without the acid that is still to be added; what the recipe pours itself is counted. */
+      before: z.string().nullable(),
+      message: z.string().nullable(),
+      /** How far the recipe's own acid brings it, and whether more is to be added; null without one. */
+      own: z.string().nullable().default(null),
+      /** What moves it by an amount that no estimate counts. */
+      unreckoned: z.string().nullable().default(null),
+    })
+    .nullable(),
   acids: z.array(PlanAcid),
-  /** The acid that the recipe itself has in it, to go on with by drops; null without one. */
+  /** The pH adjuster that the recipe itself has in it, to go on with by drops; null without one. */
   ownAcid: id.nullable(),
   burn: z.string().nullable(),
   /** Every product that could go in, so that another can be added where there is no network. */

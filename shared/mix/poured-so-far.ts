@@ -42,9 +42,13 @@ export const amountOf = ({ amount }: Pick<Part, 'amount'>, product: PlanProduct)
  * A pour as the sheet has it, out of the bottles whose turn it is: the next one once one is empty. What the books do not
  * have is laid on the last.
  *
- * Gives    no parts when nobody knows how much it is
+ * Gives    no parts when nobody knows how much it is, and when nothing there measures it: then somebody says what was poured
  */
-export function partsAsPlanned(progress: MixProgress, fill: number, product: string): Part[] {
+export const partsAsPlanned = (progress: MixProgress, fill: number, product: string): Part[] =>
+  (plannedPour(progress, product)?.farOff ?? null) === null ? partsExactly(progress, fill, product) : [];
+
+/** The same where somebody has measured it after all, with something that the shop does not list. */
+export function partsExactly(progress: MixProgress, fill: number, product: string): Part[] {
   const amount = plannedPour(progress, product)?.perFill ?? null;
   return amount === null || amount === 0 ? [] : partsOf(progress, { fill, product, amount: stock(amount) });
 }

@@ -5,6 +5,7 @@ import { productIn } from '@/shared/mix/mix-plan';
 import styles from './do.module.css';
 import { FillingJug } from './filling-jug';
 import { Frame, type ScreenProps } from './frame';
+import { PhSaid } from './ph-said';
 
 /** Two thirds of the acid, to be stirred in and measured. Never the whole, and never as certain. */
 export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
@@ -64,6 +65,7 @@ export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: num
         <label htmlFor="acid-first">How much went in</label>
         <input id="acid-first" value={first} onChange={({ target }) => note(acid.product, target.value)} />
       </div>
+      <PhSaid plan={plan} />
       <p className={styles.why}>
         Acid into water, never water into acid. Stir, wait a minute, then measure: what the water takes can differ from
         any estimate.

@@ -4,6 +4,7 @@ import { pHOf } from '@/shared/mix/finish-body';
 import { productIn } from '@/shared/mix/mix-plan';
 import styles from './do.module.css';
 import { Frame, type ScreenProps } from './frame';
+import { PhSaid } from './ph-said';
 
 /** What the meter says, and the drops that bring it to the target. Kept with the record. */
 export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
@@ -56,7 +57,7 @@ export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
           </>
         )}
       </div>
-      {plan.pH?.message && <p className={styles.why}>{plan.pH.message}</p>}
+      <PhSaid plan={plan} />
       <p className={styles.why}>Without a meter, go on: the record then says that it was not measured.</p>
     </Frame>
   );

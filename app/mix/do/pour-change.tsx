@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import { bottleKey, productIn } from '@/shared/mix/mix-plan';
 import type { MixProgress, Part } from '@/shared/mix/mix-progress';
-import { pourKey } from '@/shared/mix/mix-screens';
+import { plannedPour, pourKey } from '@/shared/mix/mix-screens';
 import type { PourFault } from '@/shared/mix/poured-so-far';
 import { CodeField } from './code-field';
 import styles from './do.module.css';
@@ -61,7 +61,11 @@ export function PourChange({ mix, act, fill, product, parts, faults, isAsked, is
             Don't add it
           </button>
         ) : (
-          !isLeftOut && <LeaveOut name={its.name} leaveOut={() => act({ do: 'left-out', fill, product })} />
+          !isLeftOut &&
+          // What cannot be measured is left out with a reason, above.
+          !plannedPour(mix, product)?.farOff && (
+            <LeaveOut name={its.name} leaveOut={() => act({ do: 'left-out', fill, product })} />
+          )
         )}
         <AddProduct
           mix={mix}

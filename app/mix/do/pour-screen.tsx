@@ -3,11 +3,13 @@
 import { useState } from 'react';
 import { clock } from '@/lib/clock';
 import { leftText } from '@/shared/mix/bottles-to-take';
+import { isUnexplained } from '@/shared/mix/finish-body';
 import { bottleKey, type PlanPour, type PlanProduct, productIn } from '@/shared/mix/mix-plan';
 import type { MixProgress, Part } from '@/shared/mix/mix-progress';
 import { plannedPour, pourIn, type Screen } from '@/shared/mix/mix-screens';
 import { partsAsPlanned, pourFaults } from '@/shared/mix/poured-so-far';
 import styles from './do.module.css';
+import { FarOff } from './far-off';
 import { FillingJug } from './filling-jug';
 import { Frame, type ScreenProps } from './frame';
 import { PourChange } from './pour-change';
@@ -25,11 +27,13 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
   const wrong = pourFaults(mix, fill, product, parts);
   const [isOpen, setOpen] = useState(planned === null);
   const [asked, setAsked] = useState(false);
+  const far = planned?.farOff ? planned : null;
   const blocked = wrong.length > 0 || (parts.length === 0 && !isLeftOut);
   const on = () => {
+    if (noted && isUnexplained(mix, noted)) return setAsked(true);
     if (isLeftOut) return act({ do: 'next', from: screen.key });
     if (blocked) {
-      setOpen(true);
+      setOpen(isOpen || far === null || parts.length > 0);
       return setAsked(true);
     }
     act({ do: 'poured', fill, product }, { do: 'mixing', fill, at: clock.now() }, { do: 'next', from: screen.key });
@@ -51,6 +55,9 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
         {isLeftOut ? <LeftOut planned={planned} /> : <Amount planned={planned} parts={noted ? parts : null} />}
         <FillingJug level={0.5 + (0.3 * number) / of} liquid={its.liquid} />
       </div>
+      {far && (parts.length === 0 || isOpen) && (
+        <FarOff {...{ mix, act, fill, isLeftOut }} planned={far} isAsked={asked} other={() => setOpen(true)} />
+      )}
       {isOpen && (
         <PourChange {...{ mix, act, fill, product, parts }} faults={wrong} isAsked={asked} isLeftOut={isLeftOut} />
       )}
@@ -60,7 +67,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
             {message}
           </p>
         ))}
-      {planned?.coarse && !noted && (
+      {planned?.coarse && !noted && !far && (
         <p className={styles.why} data-grave="">
           {planned.coarse}
         </p>
@@ -76,9 +83,15 @@ const LeftOut = ({ planned }: { planned: PlanPour | null }) => (
     <p className={styles.amount} data-long="">
       none
     </p>
-    {planned?.measuredText && <p className="soft">The sheet has {planned.measuredText}.</p>}
+    <Sheet planned={planned} />
   </div>
 );
+
+/** What the sheet has, beside what was done instead. */
+function Sheet({ planned }: { planned: PlanPour | null }) {
+  const text = planned?.measuredText ?? planned?.exactText ?? null;
+  return text === null ? null : <p className="soft">The sheet has {text}.</p>;
+}
 
 /** The amount to measure, as large as the screen lets it; what was typed instead, where something was. */
 function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | null }) {
@@ -88,7 +101,7 @@ function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | 
         <p className={styles.amount} data-long="">
           {parts.map(({ amount }) => amount || '…').join(' + ')}
         </p>
-        {planned?.measuredText && <p className="soft">The sheet has {planned.measuredText}.</p>}
+        <Sheet planned={planned} />
       </div>
     );
   }
@@ -98,8 +111,9 @@ function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | 
         Added: how much?
       </p>
     );
-  if (planned.measuredText === null) return <p className={styles.why}>{planned.missing ?? 'How much is not known.'}</p>;
-  const [, figure = planned.measuredText, unit = ''] = /^([\d.,]+) (\S+)$/.exec(planned.measuredText) ?? [];
+  const text = planned.measuredText ?? (planned.farOff && planned.exactText);
+  if (text === null) return <p className={styles.why}>{planned.missing ?? 'How much is not known.'}</p>;
+  const [, figure = text, unit = ''] = /^([\d.,]+) (\S+)$/.exec(text) ?? [];
   return (
     <div>
       <p className={styles.amount} data-digits={figure.length}>
@@ -107,7 +121,7 @@ function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | 
       </p>
       <p className="soft">
         {planned.measuredWith ?? planned.missing}
-        {planned.exactText && planned.errorText && (
+        {planned.measuredText && planned.exactText && planned.errorText && (
           <>
             <br />
             exactly {planned.exactText} ({planned.errorText})

@@ -1,4 +1,4 @@
-import type { AcidSeen, MixChemistrySeen } from '@/lib/views/mix-chemistry-seen';
+import type { AcidSeen, MixChemistrySeen, OwnAcidSeen } from '@/lib/views/mix-chemistry-seen';
 import { showNumber, showPh } from '@/shared/measure/show';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
@@ -56,7 +56,7 @@ function Strengths({ chemistry: { actives, elements }, ways }: PartProps) {
 }
 
 function Acidity({ chemistry, ways }: PartProps) {
-  const { pH, acids, ownAcids, correction } = chemistry;
+  const { pH, acids, own, correction } = chemistry;
   return (
     <div className={styles.acidity}>
       <p>
@@ -64,15 +64,13 @@ function Acidity({ chemistry, ways }: PartProps) {
         {pH.target === null ? ', and the recipe has no target.' : `, target pH ${showPh(pH.target)}.`}
         {pH.message && ` ${pH.message}`}
       </p>
-      {ownAcids.map(({ name, amount }) => (
-        <p key={name}>
-          <b>The recipe pours {name} itself,</b> <Figure of={amount} ways={ways} />. The estimates below are for all the
-          acid: measure before adding any.
-        </p>
-      ))}
+      {own && <Own own={own} ways={ways} />}
       {acids.length > 0 && (
         <>
-          <p>Any one of these, by estimate. Pour in two thirds, stir, measure, then go on by drops.</p>
+          <p>
+            {own ? 'Beside it, any' : 'Any'} one of these, by estimate. Pour in two thirds, stir, measure, then go on by
+            drops.
+          </p>
           <ul className={styles.notes}>
             {acids.map((acid) => (
               <Acid key={acid.product.id} acid={acid} ways={ways} />
@@ -89,6 +87,28 @@ function Acidity({ chemistry, ways }: PartProps) {
         </p>
       )}
     </div>
+  );
+}
+
+/** An acid that stands among the pours is not poured a second time for the pH. */
+function Own({ own: { pours, pH, left, message }, ways }: { own: OwnAcidSeen; ways: Ways }) {
+  return (
+    <p>
+      <b>The recipe pours its own acid:</b>{' '}
+      {pours.map(({ name, amount }, number) => (
+        <span key={amount.at}>
+          {number > 0 && ', '}
+          {name} <Figure of={amount} ways={ways} />
+        </span>
+      ))}
+      , to <Figure of={pH} ways={ways} />
+      {left && (
+        <>
+          ; still to add <Figure of={left} ways={ways} />
+        </>
+      )}
+      . {message}
+    </p>
   );
 }
 

@@ -71,7 +71,7 @@ function Amount({ step, ways }: { step: MixPour; ways: Ways }) {
     );
   }
   // So far off, the marks of the measure would mislead whoever reads only the large figure.
-  if (Math.abs(measured.errorPercent) > FAR_OFF) {
+  if (measured.isFarOff) {
     return (
       <p className={styles.amount}>
         <b className={styles.big}>
@@ -107,9 +107,6 @@ function Amount({ step, ways }: { step: MixPour; ways: Ways }) {
     </p>
   );
 }
-
-/** Percent, either way. */
-const FAR_OFF = 50;
 
 function Bottles({ step: { bottles, shortText }, screen: { ways } }: { step: MixPour; screen: MixScreen }) {
   return (

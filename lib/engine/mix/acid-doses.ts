@@ -60,10 +60,20 @@ export function acidityOf(product: Product): Acidity | null {
   );
 }
 
-/** The pH of water with so much of an acid product in it: mL/L of a liquid, g/L of a powder. Null as for `acidityOf`. */
-export function phAfter(water: Carbonate, product: Product, perLitre: number): number | null {
+/**
+ * The pH of water with so much of an acid product in it: mL/L of a liquid, g/L of a powder.
+ *
+ * Takes    what other acid in it gives off, if any
+ * Gives    null as for `acidityOf`
+ */
+export function phAfter(
+  water: Carbonate,
+  product: Product,
+  perLitre: number,
+  beside: Acidity = () => 0,
+): number | null {
   const acidity = acidityOf(product);
-  return acidity && phOf(water, (pH) => perLitre * acidity(pH));
+  return acidity && phOf(water, (pH) => perLitre * acidity(pH) + beside(pH));
 }
 
 /** The part of an acid that goes in before the first measurement. */
@@ -72,12 +82,17 @@ const FIRST_PART = 2 / 3;
 /**
  * Two thirds of a dose, and the pH to expect after it: stir, measure, and go on by drops.
  *
+ * Takes    what other acid in the water gives off, if any
  * Gives    null when the dose is not known
  */
-export function firstPart(water: Carbonate, { product, perLitre }: AcidDose): { perLitre: number; pH: number } | null {
+export function firstPart(
+  water: Carbonate,
+  { product, perLitre }: AcidDose,
+  beside?: Acidity,
+): { perLitre: number; pH: number } | null {
   if (perLitre === null) return null;
   const part = perLitre * FIRST_PART;
-  const pH = phAfter(water, product, part);
+  const pH = phAfter(water, product, part, beside);
   return pH === null ? null : { perLitre: part, pH };
 }
 

@@ -110,6 +110,10 @@ function unknownOf(mix: readonly Mixed[], water: Water | null): string[] {
       'How much acid comes with',
     ),
     ...named(unreckonedIn(mix), 'Which ions come with'),
+    ...named(
+      mix.flatMap(({ product }) => (product.contents.length === 0 ? product : [])),
+      'What is in',
+    ),
   ];
 }
 

@@ -67,6 +67,12 @@ export function measuredWith({ measure, full, mark }: Measured): string {
 /** Whether an error is small enough to pass unflagged. */
 export const isWithin = ({ error }: Measured): boolean => compare(sizeOf(error), TOLERANCE) <= 0;
 
+/** Half of what is wanted, either way. */
+const FAR_OFF = exact('0.5');
+
+/** Whether marks are so far from an amount that reading them would mislead: that is not poured at all. */
+export const isFarOff = ({ error }: Measured): boolean => compare(sizeOf(error), FAR_OFF) > 0;
+
 /** The two marks that a measure has next to an amount. */
 function readings(wanted: Wanted, measure: Measure): Measured[] {
   const worth = worthOf(wanted.product, measure);

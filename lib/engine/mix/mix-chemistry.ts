@@ -4,8 +4,9 @@ import type { Ground } from '../strength/dose-in-stock';
 import { acidDoses } from './acid-doses';
 import { type Conductivity, estimateConductivity } from './conductivity';
 import { type ElementStrength, mixStrength, type SubstanceStrength } from './mix-strength';
+import { type OwnAcid, ownAcidIn } from './own-acid';
 import { mixWater, onGround } from './spray-ph';
-import { acidNeeded, phOf, waterFault } from './water';
+import { type AcidNeed, acidNeeded, phOf, waterFault } from './water';
 
 /** How strong a mix is, and what brings it to its pH. */
 export type MixChemistry = {
@@ -22,6 +23,8 @@ export type MixPh = {
   acidMeqPerL: number | null;
   /** Each of the shop's acids, alone reaching the target: mL or g for the whole batch, null when it is not known. */
   acids: { product: Product; amount: number | null; missing: string | null }[];
+  /** What the recipe's own acid makes of that, and how much of each acid is still to be added; null without one. */
+  own: (OwnAcid & { acids: { product: Product; amount: number | null }[] }) | null;
   /** What to know when no acid is to be added, or why nobody can say; null when acid is to be added. */
   message: string | null;
 };
@@ -40,18 +43,24 @@ export function chemistryOf(shop: Shop, recipe: Recipe, ground: Ground, batchMl:
 function phFor(shop: Shop, { targetPh }: Recipe, mix: Parameters<typeof mixWater>[0], batchMl: number): MixPh {
   const water = shop.water && mixWater(mix, shop.water);
   const before = water && phOf(water);
-  if (!water || targetPh === null) {
+  const need = water && targetPh !== null ? acidNeeded(water, targetPh) : null;
+  const inBatch = (meqPerL: number) => (need ? dosesIn(shop, { ...need, meqPerL }, batchMl) : []);
+  const found = ownAcidIn(mix, water, need);
+  const own = found && { ...found, acids: found.left ? inBatch(found.left) : [] };
+  if (!need) {
     const message = water ? null : whyNoWater(shop);
-    return { before, target: targetPh, acidMeqPerL: null, acids: [], message };
+    return { before, target: targetPh, acidMeqPerL: null, acids: [], own, message };
   }
-  const need = acidNeeded(water, targetPh);
-  const acids = acidDoses(shop.products, need).map(({ product, perLitre, missing }) => ({
+  const acids = inBatch(need.meqPerL);
+  return { before: need.before, target: targetPh, acidMeqPerL: need.meqPerL, acids, own, message: need.message };
+}
+
+const dosesIn = ({ products }: Shop, need: AcidNeed, batchMl: number): MixPh['acids'] =>
+  acidDoses(products, need).map(({ product, perLitre, missing }) => ({
     product,
     amount: perLitre === null ? null : (perLitre * batchMl) / ML_PER_LITRE,
     missing,
   }));
-  return { before: need.before, target: targetPh, acidMeqPerL: need.meqPerL, acids, message: need.message };
-}
 
 const whyNoWater = ({ water }: Shop): string =>
   (water ? waterFault(water) : 'Enter the alkalinity and the pH of the water, to see what acid it takes.') ??

@@ -44,11 +44,25 @@ const stepIn = ({ order, ingredient: { product }, perFill, measured, why }: MixS
 /** A thousand µL or mg to the mL or g. */
 const STOCK_PER_UNIT = 1000;
 
-const phIn = ({ before, target, acidMeqPerL, acids }: MixPh) => ({
+const phIn = ({ before, target, acidMeqPerL, acids, own }: MixPh) => ({
   before,
   target,
   acidMeqPerL,
-  acids: acids.map(({ product, amount }) => ({ product: product.id, amount, unit: unitOf(product) })),
+  acids: acids.map(acidIn),
+  ...(own && {
+    own: {
+      products: own.products.map(({ id }) => id),
+      pH: own.pH,
+      acidMeqPerL: own.left,
+      acids: own.acids.map(acidIn),
+    },
+  }),
+});
+
+const acidIn = ({ product, amount }: Pick<MixPh['acids'][number], 'product' | 'amount'>) => ({
+  product: product.id,
+  amount,
+  unit: unitOf(product),
 });
 
 const unitOf = ({ form }: Product): 'mL' | 'g' => (form === 'liquid' ? 'mL' : 'g');

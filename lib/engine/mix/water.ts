@@ -96,7 +96,7 @@ export type AcidNeed = {
 };
 
 /** What a pH pen in good order may be off by; a target within it is met. */
-const PEN = 0.1;
+export const PEN = 0.1;
 
 /**
  * The acid that brings water to a target pH.

@@ -4,15 +4,17 @@ import type { AskedMix } from '../mix/asked-mix';
 import { groundFor } from '../mix/dry-run';
 import { LEAST_FACTOR, MOST_FACTOR } from '../mix/learned-correction';
 import { mixStrength } from '../mix/mix-strength';
+import type { OwnAcid } from '../mix/own-acid';
 import { onGround } from '../mix/spray-ph';
+import { PEN } from '../mix/water';
 import { sameSubstance } from '../strength/strength-of';
 import { mixAddress, volume } from './mix-address';
 import { unitOf } from './mix-step-figures';
 import { entered, type FoundWorking, type Shown, type Step, text, worked } from './shown';
 
 /**
- * The working of a figure of the chemistry of a mix: `strength/N`, `element/N`, `oxide/N`, `ph`, `acidNeed`, `acid/N`,
- * `acidFirst/N`, `acidPh/N`, `acidLearned/N`, `correction` or `conductivity`.
+ * The working of a figure of the chemistry of a mix: `strength/N`, `element/N`, `oxide/N`, `ph`, `ownPh`, `acidNeed`,
+ * `acidLeft`, `acid/N`, `acidFirst/N`, `acidPh/N`, `acidLearned/N`, `correction` or `conductivity`.
  */
 export function chemistryWorking(mix: AskedMix, [figure, number]: string[]): FoundWorking | null {
   const at = Number(number);
@@ -23,8 +25,12 @@ export function chemistryWorking(mix: AskedMix, [figure, number]: string[]): Fou
       return strengthWorking(mix, figure, at);
     case 'ph':
       return phWorking(mix);
+    case 'ownPh':
+      return ownPhWorking(mix);
     case 'acidNeed':
       return needWorking(mix);
+    case 'acidLeft':
+      return leftWorking(mix);
     case 'acid':
     case 'acidFirst':
     case 'acidPh':
@@ -123,20 +129,72 @@ function needWorking(mix: AskedMix): FoundWorking {
   };
 }
 
+/** What the lines of the recipe that bring an acid pour of it. */
+const ownSteps = (mix: AskedMix, { products }: OwnAcid): Step[] =>
+  mix.sheet.steps.flatMap(({ ingredient: { product, dose }, line: { amount } }, number) =>
+    products.includes(product)
+      ? worked(
+          product.name,
+          ratio(amount && amount / STOCK_PER_UNIT, unitOf(product.form), 'How much of it is not known.'),
+          dose.text,
+          mixAddress(mix, 'step', number, 'amount'),
+        )
+      : [],
+  );
+
+/** A thousand µL or mg to the mL or g. */
+const STOCK_PER_UNIT = 1000;
+
+function ownPhWorking(mix: AskedMix): FoundWorking | null {
+  const { own, before, message } = mix.sheet.chemistry.pH;
+  if (!own) return null;
+  return {
+    title: 'pH with the acid that the recipe pours',
+    value: phShown(own.pH, own.message),
+    rule: 'The pH at which the alkalinity that is left and what the acid has given off add up to the alkalinity of the water. An estimate: a meter decides.',
+    steps: [
+      worked('Before any acid', phShown(before, message ?? ''), 'water and alkali', mixAddress(mix, 'ph')),
+      ...ownSteps(mix, own),
+    ],
+  };
+}
+
+function leftWorking(mix: AskedMix): FoundWorking | null {
+  const { own, acidMeqPerL, target, message } = mix.sheet.chemistry.pH;
+  if (!own) return null;
+  return {
+    title: 'Acid that the target takes beside the recipe’s own',
+    value: ratio(own.left, 'meq/L', own.message),
+    rule: `Acid that the target takes in all − what the recipe’s own has given off at the target. Nothing once its pH is no more than ${showNumber(PEN)} above the target: an acid cannot raise it.`,
+    steps: [
+      worked(
+        'In all',
+        ratio(acidMeqPerL, 'meq/L', message ?? 'The recipe has no target.'),
+        'water and target',
+        mixAddress(mix, 'acidNeed'),
+      ),
+      ...ownSteps(mix, own),
+      worked('pH with these', phShown(own.pH, own.message), 'an estimate', mixAddress(mix, 'ownPh')),
+      entered('Target', phShown(target, 'The recipe has none.'), `recipe ${mix.recipe.name}`),
+    ],
+  };
+}
+
 type AcidFigure = 'acid' | 'acidFirst' | 'acidPh' | 'acidLearned';
 
 const ACID_RULES: Record<AcidFigure, string> = {
   acid: 'Acid needed ÷ what a mL or a gram of the product gives off at the target pH × litres of spray. An estimate, never the amount to pour at once: two thirds, stir, measure, then by drops.',
   acidFirst: 'Two thirds of the estimate. Pour it in well diluted, stir, measure, and go on by drops.',
   acidPh: 'The pH that two thirds of the estimate would give. What the meter says is what counts.',
-  acidLearned: 'The estimate × what the shop’s own pH readings said about earlier estimates.',
+  acidLearned:
+    'The estimate of all the acid × what the shop’s own pH readings said about earlier estimates, less the acid that the recipe pours itself.',
 };
 
 function acidWorking(mix: AskedMix, figure: AcidFigure, at: number): FoundWorking | null {
   const step = acidSteps(mix.shop, mix.recipe, mix.batch).steps[at];
   if (!step) return null;
   const estimate = worked('Estimate', acidShown(step, step.amount), 'acid needed', mixAddress(mix, 'acid', at));
-  const { acidMeqPerL } = mix.sheet.chemistry.pH;
+  const { acidMeqPerL, own } = mix.sheet.chemistry.pH;
   const values: Record<AcidFigure, Shown> = {
     acid: acidShown(step, step.amount),
     acidFirst: acidShown(step, step.first?.amount ?? null),
@@ -144,7 +202,9 @@ function acidWorking(mix: AskedMix, figure: AcidFigure, at: number): FoundWorkin
     acidLearned: acidShown(step, step.corrected),
   };
   const needed: Step[] = [
-    worked('Acid needed', ratio(acidMeqPerL, 'meq/L', ''), 'water and target', mixAddress(mix, 'acidNeed')),
+    own
+      ? worked('Still needed', ratio(own.left, 'meq/L', ''), 'beside the recipe’s own', mixAddress(mix, 'acidLeft'))
+      : worked('Acid needed', ratio(acidMeqPerL, 'meq/L', ''), 'water and target', mixAddress(mix, 'acidNeed')),
     worked('Spray', volume(mix.batch.spray.total), 'benches and sprayer', mixAddress(mix, 'sprayMl')),
     ...step.product.contents.map(({ substance, amount, basis }) =>
       entered(substance, { kind: 'ratio', value: amount, unit: basis }, `label of ${step.product.name}`),

@@ -6,6 +6,7 @@ import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { workingOf } from '@/lib/engine/working/working';
 import { type MixScreen, mixAsked, mixSeen } from '@/lib/views/mix-screen';
 import type { Pairs } from '@/shared/forms/mix-query';
+import { showPh } from '@/shared/measure/show';
 import { readVolume } from '@/shared/measure/size';
 import { ZERO } from '@/shared/quantity/exact';
 import { Day } from '@/shared/time/day';
@@ -51,8 +52,10 @@ test('the sheet of one fill says of every recipe what `shop mix` says of the sam
       expect(pour?.measured?.errorPercent ?? null).toBe(step.errorPercent);
     }
     expect(sheet.chemistry.pH).toMatchObject({ before: document.pH.before, target: document.pH.target });
+    // What is still to add, where the recipe pours an acid itself.
+    const acids = document.pH.own?.acids ?? document.pH.acids;
     expect(sheet.chemistry.acids.map(({ estimate }) => estimate.value)).toMatchObject(
-      document.pH.acids.filter(() => sheet.chemistry.pH.message === null).map(({ amount }) => ({ value: amount })),
+      acids.filter(() => sheet.chemistry.pH.message === null).map(({ amount }) => ({ value: amount })),
     );
     expect(sheet.chemistry.elements.map(({ strength }) => numberIn(strength))).toEqual(
       document.elements.map(({ mgPerL }) => mgPerL),
@@ -147,9 +150,16 @@ test('what cannot be mixed is refused in one sentence', () => {
   expect(refused(['program', 'none'], ['on', today])).toContain('no program');
 });
 
-test('an acid that the recipe pours itself is named beside the estimates, so that it is not added twice', () => {
-  expect(seen(['recipe', 'thrips-turn'], ['volume', '1 gal']).chemistry.ownAcids).toMatchObject([
+test('an acid that the recipe pours itself is named, and with what is still to add it is what `shop mix` has for the target', () => {
+  const { chemistry } = seen(['recipe', 'thrips-turn'], ['volume', '1 gal']);
+  const { pH } = printed('thrips-turn', '1 gal');
+  expect(chemistry.own?.pours).toMatchObject([
     { name: 'Citric acid powder', amount: { value: { kind: 'ratio', unit: 'g' } } },
   ]);
-  expect(seen(['recipe', 'calcium-feed'], ['volume', '1 gal']).chemistry.ownAcids).toEqual([]);
+  expect(chemistry.own?.message).toContain('which is the target');
+  expect(chemistry.acids).toEqual([]);
+  expect(pH.own).toMatchObject({ products: ['citric-acid'], acidMeqPerL: 0, acids: [] });
+  expect(chemistry.own?.pH.value).toEqual({ kind: 'text', text: `pH ${showPh(pH.own?.pH ?? 0)}` });
+  expect(seen(['recipe', 'calcium-feed'], ['volume', '1 gal']).chemistry.own).toBeNull();
+  expect(printed('calcium-feed', '1 gal').pH.own).toBeUndefined();
 });

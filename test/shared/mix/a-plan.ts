@@ -13,7 +13,7 @@ const product = (id: string, form: 'liquid' | 'powder', bottles: MixPlan['produc
 
 const pour = (id: string, perFill: number | null) => ({
   ...{ product: id, perFill, measuredText: null, measuredWith: null, exactText: null, errorText: null, missing: null },
-  ...{ why: 'first', coarse: null, shortText: null, costMicros: 100 },
+  ...{ why: 'first', farOff: null, coarse: null, shortText: null, costMicros: 100 },
 });
 
 /** Three fills of 2 L: 40 mL of oil out of two bottles, 5 g of salt, and an acid for the pH. */
@@ -42,7 +42,7 @@ export const PLAN: MixPlan = {
   },
   ...{ useWithin: '2 h', useWithinMinutes: 120, stops: [], warnings: [], burn: null, plannedCost: 1_500_000 },
   pours: [pour('oil', 40_000), pour('salt', 5_000)],
-  pH: { target: '6', before: '7.8', message: null },
+  pH: { target: '6', before: '7.8', message: null, own: null, unreckoned: null },
   acids: [{ product: 'acid', firstText: '2 mL', allText: '3 mL', expectedPh: '6.6', missing: null }],
   products: [
     product('oil', 'liquid', [bottle('o', 0, 50_000), bottle('o', 1, 500_000)]),
