@@ -105,7 +105,7 @@ function waterFirst({ spray: { fill } }: Batch, steps: readonly MixStep[]): MixS
 }
 
 const MICROLITRES = exact(1000n);
-const ML_PER_LITRE = exact(1000n);
+export const ML_PER_LITRE = exact(1000n);
 const HALF = fraction(1n, 2n);
 const THREE_QUARTERS = fraction(3n, 4n);
 
@@ -116,7 +116,8 @@ const costOf = (shop: Shop, { spray, plants }: Batch, material: Micros | null, w
   labour: worked === null || shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, worked, minutes(60)),
 });
 
-function spread(cost: Micros | null, over: Exact | null): Micros | null {
+/** A cost spread over litres or plants; null when either is not known, or there are none. Rounds to the nearest micro. */
+export function spread(cost: Micros | null, over: Exact | null): Micros | null {
   if (cost === null || over === null || compare(over, ZERO) === 0) return null;
   return wholeNearest<Micros>(divide(exact(cost), over));
 }

@@ -1,10 +1,16 @@
+import { showMoney } from '@/shared/measure/show';
 import { toNumber } from '@/shared/quantity/exact';
 import type { AskedMix } from '../mix/asked-mix';
+import type { MixCost } from '../mix/mix-sheet';
+import { type OfferLine, offerCostOf } from '../mix/offer-cost';
 import { lineCostShown } from './line-figures';
 import { mixAddress, volume } from './mix-address';
-import { count, entered, type FoundWorking, money, worked } from './shown';
+import { count, entered, type FoundWorking, money, type Shown, text, worked } from './shown';
 
-/** The working of what a mix costs: `material`, `perLitre`, `perPlant` or `labour`. */
+/**
+ * The working of what a mix costs: `material`, `perLitre`, `perPlant` or `labour`; and at the cheapest offers of today
+ * `offers`, `offersPerLitre` or `offersPerPlant`.
+ */
 export function mixCostWorking(mix: AskedMix, [figure]: string[]): FoundWorking | null {
   switch (figure) {
     case 'material':
@@ -12,6 +18,12 @@ export function mixCostWorking(mix: AskedMix, [figure]: string[]): FoundWorking 
     case 'perLitre':
     case 'perPlant':
       return perWorking(mix, figure);
+    case 'offers':
+      return offersWorking(mix);
+    case 'offersPerLitre':
+      return perWorking(mix, 'perLitre', AT_OFFERS);
+    case 'offersPerPlant':
+      return perWorking(mix, 'perPlant', AT_OFFERS);
     case 'labour':
       return labourWorking(mix);
     default:
@@ -30,18 +42,78 @@ const materialWorking = (mix: AskedMix): FoundWorking => ({
   ),
 });
 
-function perWorking(mix: AskedMix, figure: 'perLitre' | 'perPlant'): FoundWorking | null {
-  const { cost } = mix.sheet;
+/** The working of one line at its cheapest offer: `step/N/offerCost`. */
+export function offerLineWorking(mix: AskedMix, number: number): FoundWorking | null {
+  const step = mix.sheet.steps[number];
+  const line = offerCostOf(mix.shop, mix.sheet).lines[number];
+  if (!step || !line) return null;
+  const { product } = step.ingredient;
+  const { amount } = step.line;
+  const from = line.offer
+    ? `${line.offer.supplier.name}, ${line.offer.packText} at ${showMoney(line.offer.price, mix.shop.currency)}`
+    : NO_OFFER;
+  return {
+    title: `${product.name} in the batch at the cheapest offer`,
+    value: offerShown(line),
+    rule: 'Amount × the price per unit of the offer that is cheapest today, as if a pack could be divided, without freight.',
+    steps: [
+      worked(
+        'Amount',
+        amount === null ? { kind: 'unknown', because: NO_AMOUNT } : { kind: 'stock', amount, form: product.form },
+        'dose × spray',
+        mixAddress(mix, 'step', number, 'amount'),
+      ),
+      entered('Cheapest offer', line.offer ? text(from) : { kind: 'unknown', because: NO_OFFER }, 'Buy, the offers'),
+    ],
+  };
+}
+
+const NO_OFFER = 'No supplier offers it.';
+const NO_AMOUNT = 'How much of it the batch takes is not known.';
+
+const offerShown = ({ offer, cost }: OfferLine): Shown => money(cost, offer ? NO_AMOUNT : NO_OFFER);
+
+const offersWorking = (mix: AskedMix): FoundWorking => {
+  const { lines, material } = offerCostOf(mix.shop, mix.sheet);
+  return {
+    title: `The batch at the cheapest offers: ${mix.recipe.name}`,
+    value: money(material, NO_COST),
+    rule: 'What each ingredient would cost if all of it were bought today at the offer that is cheapest per unit, added up. As if packs could be divided, without freight. Unknown as soon as one of them is unknown.',
+    steps: mix.sheet.steps.flatMap(({ ingredient: { product } }, number) => {
+      const line = lines[number];
+      return line
+        ? worked(
+            product.name,
+            offerShown(line),
+            line.offer?.supplier.name ?? NO_OFFER,
+            mixAddress(mix, 'step', number, 'offerCost'),
+          )
+        : [];
+    }),
+  };
+};
+
+/** What is spread over litres and plants: as the bottles give it, or all of it bought. */
+type Spread = { figure: string; cost: (mix: AskedMix) => Omit<MixCost, 'labour'>; label: string };
+
+const AS_DRAWN: Spread = { figure: 'material', cost: ({ sheet }) => sheet.cost, label: 'Product in the batch' };
+const AT_OFFERS: Spread = {
+  figure: 'offers',
+  cost: ({ shop, sheet }) => offerCostOf(shop, sheet),
+  label: 'The batch at the cheapest offers',
+};
+
+function perWorking(mix: AskedMix, figure: 'perLitre' | 'perPlant', spread: Spread = AS_DRAWN): FoundWorking | null {
+  const cost = spread.cost(mix);
   const { plants, spray } = mix.batch;
   const perPlant = figure === 'perPlant';
   if (perPlant && plants === null) return null;
-  const material = money(cost.material, NO_COST);
   return {
     title: `Cost of ${perPlant ? 'a plant' : 'a litre'}: ${mix.recipe.name}`,
     value: money(cost[figure], NO_COST),
-    rule: `Product in the batch ÷ ${perPlant ? 'plants' : `${toNumber(spray.total) / 1000} litres mixed`}. Labour is not in it.`,
+    rule: `${spread.label} ÷ ${perPlant ? 'plants' : `${toNumber(spray.total) / 1000} litres mixed`}. Labour is not in it.`,
     steps: [
-      worked('Product in the batch', material, 'the ingredients', mixAddress(mix, 'cost', 'material')),
+      worked(spread.label, money(cost.material, NO_COST), 'the ingredients', mixAddress(mix, 'cost', spread.figure)),
       perPlant
         ? worked('Plants', count(plants ?? 0, 'plants'), 'the benches', mixAddress(mix, 'plants'))
         : worked('Spray mixed', volume(spray.total), 'benches and sprayer', mixAddress(mix, 'sprayMl')),

@@ -9,11 +9,12 @@ import type { Product } from '../shop';
 import { ratePerMl } from '../strength/dose-in-stock';
 import { drawStep, lineCostShown, shortSteps } from './line-figures';
 import { mixAddress, volume } from './mix-address';
+import { offerLineWorking } from './mix-cost-figures';
 import { count, entered, type FoundWorking, type Shown, text, worked } from './shown';
 
 /**
- * The working of one pour of a mix: `N/perFill`, `N/amount`, `N/measured`, `N/error`, `N/cost`, `N/take/M` or
- * `N/shortCost`, with the pours counted from 0 in the order in which they go in.
+ * The working of one pour of a mix: `N/perFill`, `N/amount`, `N/measured`, `N/error`, `N/cost`, `N/take/M`,
+ * `N/shortCost` or `N/offerCost`, with the pours counted from 0 in the order in which they go in.
  */
 export function stepWorking(mix: AskedMix, [number, figure, which]: string[]): FoundWorking | null {
   const step = mix.sheet.steps[Number(number)];
@@ -30,6 +31,8 @@ export function stepWorking(mix: AskedMix, [number, figure, which]: string[]): F
       return costWorking(mix, step, Number(number));
     case 'shortCost':
       return shortWorking(mix, step);
+    case 'offerCost':
+      return offerLineWorking(mix, Number(number));
     case 'take':
       return takeWorking(mix, step, Number(number), step.line.draws[Number(which)]);
     default:
