@@ -16,6 +16,11 @@ export const APPEND_ONLY = [
   'ApplicationVersion',
   'ApplicationBench',
   'ApplicationProduct',
+  'AmendmentConfirmation',
+  'RecordSeal',
+  'SafetySheet',
+  'AlertSent',
+  'ClockConfirmation',
 ];
 
 /**
@@ -65,7 +70,7 @@ function checkOf(table, column, type) {
   return `"${column}" ${least} 0 AND ${whole}`;
 }
 
-const ABOVE_NOUGHT = ['Movement.amount', 'Lot.pack', 'Lot.count'];
+const ABOVE_NOUGHT = ['Movement.amount', 'Lot.pack', 'Lot.count', 'PurchaseLine.count'];
 
 const triggersOf = (table) =>
   ['UPDATE', 'DELETE'].map(

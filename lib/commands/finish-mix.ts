@@ -4,12 +4,13 @@ import { newId } from '@/lib/data/new-id';
 import { drawsOf, writeDraws } from '@/lib/data/poured-rows';
 import { recordChanges } from '@/lib/data/save-changes';
 import { newestVersions } from '@/lib/data/save-recipes';
-import { type ApplicationRecord, saveRecords } from '@/lib/data/save-records';
+import { type ApplicationRecord, NO_DETAILS, saveRecords } from '@/lib/data/save-records';
 import { applicationCount } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { plainStock } from '@/lib/engine/exchange/plain-text';
 import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
+import { asItIs } from '@/lib/engine/mix/sprayed-product';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { Micros } from '@/shared/quantity/amounts';
@@ -101,9 +102,10 @@ function recordOf(
     products: poured.map(({ product, total }) => {
       const planned = recipe.ingredients.find((one) => one.product === product);
       const dose = planned?.dose.text ?? `${plainStock(total, product.form)}/${plainStock(mixed.sprayed, 'liquid')}`;
-      return { product: product.id, dose, amount: total, reiMinutes: product.label.rei };
+      return { product: product.id, dose, amount: total, reiMinutes: product.label.rei, ...asItIs(product) };
     }),
     details: {
+      ...NO_DETAILS,
       ...{ by, cost, plannedCost: mixed.plannedCost, sprayed: mixed.sprayed, leftover: mixed.leftover },
       ...{ leftoverWent: sent.leftoverWent, conditions: sent.conditions, plants: sent.plants, pH: sent.pH },
       acid: acid && { product: acid.product.id, amount: acid.total },

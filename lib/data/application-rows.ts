@@ -21,6 +21,8 @@ export async function applicationsOf(rows: Rows, shopId: string, ofShop: readonl
   const owner = ({ applicationId, number }: { applicationId: string; number: number }) => keyOf(applicationId, number);
   const benches = byOwner(await rows.applicationBench.findMany(byPosition), owner);
   const products = byOwner(await rows.applicationProduct.findMany(byPosition), owner);
+  const confirmed = new Set((await rows.amendmentConfirmation.findMany({ where })).map((line) => owner(line)));
+  const isConfirmed = (applicationId: string, number: number) => confirmed.has(keyOf(applicationId, number));
   const isPowder = new Set(ofShop.flatMap(({ id, form }) => (form === 'powder' ? [id] : [])));
   const amountText = (productId: string, amount: bigint) =>
     plainStock(toStock(amount), isPowder.has(productId) ? 'powder' : 'liquid');
@@ -28,26 +30,38 @@ export async function applicationsOf(rows: Rows, shopId: string, ofShop: readonl
     const today = versions(id);
     if (!today) return [];
     const key = keyOf(id, today.number);
-    return {
-      ...{ id, recipe: today.recipeId, benches: benches(key).map(({ benchId }) => benchId) },
-      startedAt: moment(today.startedAt),
-      endedAt: today.endedAt === null ? null : moment(today.endedAt),
-      products: products(key).map(({ productId, dose, amount, reiMinutes }) => ({
-        ...{ product: productId, dose },
-        amount: amount === null ? null : amountText(productId, amount),
-        reiMinutes,
-      })),
-      ...{ by: today.sprayedBy, leftoverWent: today.leftoverWent, conditions: today.conditions, plants: today.plants },
-      sprayed: today.sprayed === null ? null : plainStock(toStock(today.sprayed), 'liquid'),
-      leftover: today.leftover === null ? null : plainStock(toStock(today.leftover), 'liquid'),
-      pH: today.measuredPh,
-      acid: acidOf(today, amountText),
-      passed: today.passed,
-      plannedCost: today.plannedCost === null ? null : plainMoney(toMicros(today.plannedCost)),
-      cost: today.cost === null ? null : plainMoney(toMicros(today.cost)),
-    };
+    return [
+      {
+        ...{ id, recipe: today.recipeId, benches: benches(key).map(({ benchId }) => benchId) },
+        products: products(key).map(({ productId, dose, amount, reiMinutes, name, registration, actives }) => ({
+          ...{ product: productId, dose, reiMinutes, name, registration, actives },
+          amount: amount === null ? null : amountText(productId, amount),
+        })),
+        acid: acidOf(today, amountText),
+        ...detailsOf(today),
+        closedUntil: isConfirmed(id, today.number) ? null : momentOrNull(today.closedUntil),
+      },
+    ];
   });
 }
+
+type Version = NonNullable<Awaited<ReturnType<Rows['applicationVersion']['findFirst']>>>;
+
+const detailsOf = (version: Version) => ({
+  startedAt: moment(version.startedAt),
+  endedAt: momentOrNull(version.endedAt),
+  mixedAt: momentOrNull(version.mixedAt),
+  ...{ by: version.sprayedBy, leftoverWent: version.leftoverWent, conditions: version.conditions },
+  ...{ plants: version.plants, crop: version.crop, location: version.location, temperatureC: version.temperatureC },
+  sprayed: sprayOrNull(version.sprayed),
+  leftover: sprayOrNull(version.leftover),
+  ...{ pH: version.measuredPh, passed: version.passed, withdrawn: version.withdrawn === true },
+  plannedCost: moneyOrNull(version.plannedCost),
+  cost: moneyOrNull(version.cost),
+});
+
+const sprayOrNull = (stored: bigint | null) => (stored === null ? null : plainStock(toStock(stored), 'liquid'));
+const moneyOrNull = (stored: bigint | null) => (stored === null ? null : plainMoney(toMicros(stored)));
 
 type Poured = { acidProductId: string | null; acidAmount: bigint | null };
 
@@ -57,3 +71,4 @@ const acidOf = ({ acidProductId, acidAmount }: Poured, amountText: (product: str
     : { product: acidProductId, amount: amountText(acidProductId, acidAmount) };
 
 const moment = (stored: bigint): string => plainInstant(Instant.parse(toWhole(stored)));
+const momentOrNull = (stored: bigint | null): string | null => (stored === null ? null : moment(stored));

@@ -36,6 +36,7 @@ export async function lotReceived(rows: Rows, shopId: string, lot: LotIn, on: Da
   return accept({
     ...{ id: newId(), position: product.lots, productId: lot.product, packText: pack, size: size.value },
     ...{ form: product.form, count, remaining: size.value, paid, receivedOn: on, openedOn: null, expiresOn, keptIn },
+    ...{ order: null, offer: null },
   });
 }
 

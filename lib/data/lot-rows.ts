@@ -16,12 +16,14 @@ export type StandingLot = {
   packText: string;
   size: Stock;
   receivedOn: string;
+  orderId: string | null;
+  offerId: string | null;
 };
 
 /** The lots of a shop as its file tells them, out of the sums of their movements. */
 export async function lotsOf(rows: Rows, shopId: string) {
   const lots = await standingLots(rows, shopId);
-  return lots.map(({ part, productId, form, packText, size, receivedOn }) => {
+  return lots.map(({ part, productId, form, packText, size, receivedOn, orderId, offerId }) => {
     const [first] = part.containers;
     const paid = paidFor(part);
     return {
@@ -35,6 +37,7 @@ export async function lotsOf(rows: Rows, shopId: string) {
       openedOn: first?.openedOn ?? null,
       expiresOn: first?.expiresOn ?? null,
       keptIn: first?.keptIn ?? null,
+      ...{ order: orderId, offer: offerId },
     };
   });
 }
@@ -61,7 +64,7 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
   const isPowder = new Set(powders.map(({ id }) => id));
   const left = await balances(rows, mine);
   const ids = new Set((await rows.lot.findMany({ where: { shopId }, select: { id: true } })).map(({ id }) => id));
-  return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn }) => {
+  return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn, orderId, offerId }) => {
     const size = toStock(pack);
     const standing = containersOf(lotId).map(
       ({ place, paid, openedOn, expiresOn, keptIn }): LotContainer => ({
@@ -75,7 +78,7 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
     );
     const form = isPowder.has(productId) ? 'powder' : 'liquid';
     return partsOf({ id: lotId, size }, standing, (id) => ids.has(id)).map((part) => {
-      return { part, lotId, productId, form, packText, size, receivedOn };
+      return { part, lotId, productId, form, packText, size, receivedOn, orderId, offerId };
     });
   });
 }

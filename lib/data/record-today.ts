@@ -2,7 +2,7 @@ import 'server-only';
 import { z } from 'zod';
 import type { Rows } from './database';
 import type { ApplicationRecord } from './save-records';
-import { toMicros, toStock } from './whole';
+import { toMicros, toStock, toWhole } from './whole';
 
 const Passed = z.array(z.object({ rule: z.string(), reason: z.string() })).nullable();
 
@@ -21,8 +21,9 @@ export async function recordToday(
   const { acidProductId, acidAmount } = version;
   return {
     ...{ number: version.number, recipe: version.recipeId, recipeNumber: version.recipeNumber },
-    products: version.products.map(({ productId, dose, amount, reiMinutes }) => {
-      return { product: productId, dose, amount: amount === null ? null : toStock(amount), reiMinutes };
+    products: version.products.map(({ productId, dose, amount, reiMinutes, name, registration, actives }) => {
+      const asThen = { reiMinutes, name, registration, actives };
+      return { product: productId, dose, amount: amount === null ? null : toStock(amount), ...asThen };
     }),
     details: {
       ...{ by: version.sprayedBy, leftoverWent: version.leftoverWent, conditions: version.conditions },
@@ -33,6 +34,10 @@ export async function recordToday(
         acidProductId === null || acidAmount === null ? null : { product: acidProductId, amount: toStock(acidAmount) },
       plannedCost: version.plannedCost === null ? null : toMicros(version.plannedCost),
       cost: version.cost === null ? null : toMicros(version.cost),
+      ...{ temperatureC: version.temperatureC, crop: version.crop, location: version.location },
+      mixedAt: version.mixedAt === null ? null : toWhole(version.mixedAt),
+      // An amendment says anew what it keeps closed, and whether it withdraws the record.
+      ...{ closedUntil: null, withdrawn: false },
     },
   };
 }

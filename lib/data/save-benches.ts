@@ -29,11 +29,8 @@ export async function saveBenches(rows: Rows, shopId: string, benches: Saving<Fi
   });
 }
 
-const benchRow = ({ name, customers, enclosed, coverage, area }: FileBench) => ({
-  name,
-  area,
-  customers,
-  enclosed,
+const benchRow = ({ name, customers, enclosed, coverage, area, place, harvestOn }: FileBench) => ({
+  ...{ name, area, place, harvestOn, customers, enclosed },
   coverage: real(coverage),
 });
 

@@ -90,6 +90,7 @@ const productRow = (product: FileProduct, stamp: Stamp) => ({
   mixOrder: smallOrNull(product.mixOrder),
   alkaliSilicate: product.alkaliSilicate,
   gtins: product.gtins,
+  madeFrom: product.madeFrom,
   archivedAt: archivedAt(product, stamp),
   ...labelColumns(product.label),
 });
@@ -107,6 +108,9 @@ const labelColumns = (label: FileProduct['label']) => ({
   sprayPhMax: realOrNull(label.sprayPh?.max ?? null),
   doNotMixWith: label.doNotMixWith,
   registration: label.registration,
+  hotAboveC: realOrNull(label.hotAboveC),
+  firstAid: label.firstAid,
+  storage: label.storage,
 });
 
 /** Save offers. A price that differs from today's is a new line in the offer's price history. */

@@ -35,6 +35,9 @@ export type ReceivedLot = {
   openedOn: Day | null;
   expiresOn: Day | null;
   keptIn: string | null;
+  /** The order and the offer of it that it came with. */
+  order: string | null;
+  offer: string | null;
 };
 
 /** Save the lots that a file brings, and what it says of those that the shop has. */
@@ -70,8 +73,10 @@ export async function receiveLots(rows: Rows, stamp: Stamp, zone: Zone, lots: Re
   await insertMany(
     rows,
     'Lot',
-    lots.map(({ id, position, productId, packText, size, count, receivedOn }) => {
-      return { shopId, id, position: small(position), productId, packText, pack: toStored(size), count, receivedOn };
+    lots.map(({ id, position, productId, packText, size, count, receivedOn, order: orderId, offer: offerId }) => {
+      const ordered = { orderId, offerId };
+      const goods = { productId, packText, pack: toStored(size), count, receivedOn };
+      return { shopId, id, position: small(position), ...goods, ...ordered };
     }),
   );
   await insertMany(
@@ -188,6 +193,6 @@ function receivedLot(lot: FileLot, products: Map<string, ShopFile['products'][nu
     receivedOn: Day.parse(lot.receivedOn),
     openedOn: lot.openedOn === null ? null : Day.parse(lot.openedOn),
     expiresOn: lot.expiresOn === null ? null : Day.parse(lot.expiresOn),
-    keptIn: lot.keptIn,
+    ...{ keptIn: lot.keptIn, order: lot.order, offer: lot.offer },
   };
 }

@@ -26,6 +26,12 @@ export type RecordDetails = {
   plannedCost: Micros | null;
   cost: Micros | null;
   plants: string | null;
+  mixedAt: number | null;
+  temperatureC: number | null;
+  crop: string | null;
+  location: string | null;
+  closedUntil: number | null;
+  withdrawn: boolean;
 };
 
 export const NO_DETAILS: RecordDetails = {
@@ -40,7 +46,22 @@ export const NO_DETAILS: RecordDetails = {
   plannedCost: null,
   cost: null,
   plants: null,
+  mixedAt: null,
+  temperatureC: null,
+  crop: null,
+  location: null,
+  closedUntil: null,
+  withdrawn: false,
 };
+
+/** One product in it, and what it was called and registered as then. */
+export type SprayedProduct = AsThen & {
+  product: string;
+  dose: string;
+  amount: Stock | null;
+  reiMinutes: number | null;
+};
+type AsThen = Record<'name' | 'registration' | 'actives', string | null>;
 
 /** What was sprayed, as it is recorded: number 1 is the record, a higher one an amendment. */
 export type ApplicationRecord = {
@@ -54,7 +75,7 @@ export type ApplicationRecord = {
   benches: string[];
   startedAt: number;
   endedAt: number | null;
-  products: { product: string; dose: string; amount: Stock | null; reiMinutes: number | null }[];
+  products: SprayedProduct[];
   details: RecordDetails;
 };
 
@@ -74,7 +95,7 @@ export async function saveApplications(
       ...{ id: item.id, position, number: 1, reason: null, recipe: item.recipe, benches: item.benches },
       recipeNumber: newest.get(item.recipe) ?? 0,
       startedAt: parsed(readInstant(item.startedAt)),
-      endedAt: item.endedAt === null ? null : parsed(readInstant(item.endedAt)),
+      endedAt: momentOf(item.endedAt),
       products: sprayedProducts(item.products, products),
       details: detailsOf(item, products),
     })),
@@ -83,9 +104,9 @@ export async function saveApplications(
 
 type Products = Map<string, ShopFile['products'][number]>;
 
-const sprayedProducts = (recorded: FileApplication['products'], products: Products): ApplicationRecord['products'] =>
-  recorded.map(({ product, dose, amount, reiMinutes }) => {
-    return { product, dose, amount: amountOf(product, amount, products), reiMinutes: smallOrNull(reiMinutes) };
+const sprayedProducts = (recorded: FileApplication['products'], products: Products): SprayedProduct[] =>
+  recorded.map(({ product, amount, reiMinutes, ...asThen }) => {
+    return { ...asThen, product, amount: amountOf(product, amount, products), reiMinutes: smallOrNull(reiMinutes) };
   });
 
 const detailsOf = (item: FileApplication, products: Products): RecordDetails => ({
@@ -96,7 +117,12 @@ const detailsOf = (item: FileApplication, products: Products): RecordDetails => 
   acid: acidOf(item.acid, products),
   plannedCost: item.plannedCost === null ? null : parsed(readMoney(item.plannedCost)),
   cost: item.cost === null ? null : parsed(readMoney(item.cost)),
+  ...{ temperatureC: item.temperatureC, crop: item.crop, location: item.location, withdrawn: item.withdrawn },
+  mixedAt: momentOf(item.mixedAt),
+  closedUntil: momentOf(item.closedUntil),
 });
+
+const momentOf = (text: string | null): number | null => (text === null ? null : parsed(readInstant(text)));
 
 const WATER = { form: 'liquid', densityGPerMl: null, gramsPerTeaspoon: null } as const;
 const sprayOf = (text: string | null): Stock | null => (text === null ? null : packOf(text, WATER));
@@ -121,7 +147,7 @@ export async function saveRecords(rows: Rows, stamp: Stamp, records: Application
     data: records.map(({ id, number, recipe, recipeNumber, startedAt, endedAt, reason, details }) => ({
       ...{ shopId, applicationId: id, number, recipeId: recipe, recipeNumber, reason, actor, commandId, recordedAt },
       startedAt: toStored(startedAt),
-      endedAt: endedAt === null ? null : toStored(endedAt),
+      endedAt: toStoredOrNull(endedAt),
       ...detailColumns(details),
     })),
   });
@@ -132,9 +158,9 @@ export async function saveRecords(rows: Rows, stamp: Stamp, records: Application
   });
   await rows.applicationProduct.createMany({
     data: records.flatMap(({ id: applicationId, number, products }) =>
-      products.map(({ product, dose, amount, reiMinutes }, position) => {
-        const line = { productId: product, dose, amount: toStoredOrNull(amount), reiMinutes };
-        return { shopId, applicationId, number, position, ...line };
+      products.map(({ product, amount, ...line }, position) => {
+        const keys = { shopId, applicationId, number, position };
+        return { ...keys, ...line, productId: product, amount: toStoredOrNull(amount) };
       }),
     ),
   });
@@ -153,4 +179,10 @@ const detailColumns = (details: RecordDetails) => ({
   plannedCost: toStoredOrNull(details.plannedCost),
   cost: toStoredOrNull(details.cost),
   plants: details.plants,
+  mixedAt: toStoredOrNull(details.mixedAt),
+  temperatureC: realOrNull(details.temperatureC),
+  crop: details.crop,
+  location: details.location,
+  closedUntil: toStoredOrNull(details.closedUntil),
+  withdrawn: details.withdrawn,
 });

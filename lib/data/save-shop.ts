@@ -7,6 +7,7 @@ import { saveBenches, savePrograms } from './save-benches';
 import { saveChanges } from './save-changes';
 import { saveOffers, saveProducts, saveSuppliers } from './save-goods';
 import { saveLots } from './save-lots';
+import { saveOrders } from './save-orders';
 import { saveRecipes } from './save-recipes';
 import { saveApplications } from './save-records';
 import { type Saving, storedMoney } from './saving';
@@ -33,6 +34,8 @@ export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, compari
   await saveSuppliers(rows, stamp, toSave(file.suppliers, collections.suppliers));
   await saveProducts(rows, stamp, toSave(file.products, collections.products));
   await saveOffers(rows, stamp, toSave(file.offers, collections.offers));
+  // A lot names the order that it came with.
+  await saveOrders(rows, shopId, toSave(file.orders, collections.orders));
   await saveLots(rows, stamp, file, toSave(file.lots, collections.lots));
   await saveBenches(rows, shopId, toSave(file.benches, collections.benches));
   await saveRecipes(rows, stamp, toSave(file.recipes, collections.recipes));
@@ -76,5 +79,19 @@ function settingsRow(shop: ShopFile['shop']) {
     wagePerHour: storedMoney(wagePerHour),
     sameModeInARow: small(shop.sameModeInARow),
     capitalPerYear: real(shop.capitalPerYear),
+    ...keepingOutRow(shop),
   };
 }
+
+const keepingOutRow = (shop: ShopFile['shop']) => ({
+  minutesPerPlant: realOrNull(shop.minutesPerPlant),
+  minutesPerBatch: realOrNull(shop.minutesPerBatch),
+  specialDays: shop.specialDays,
+  oilSulfurDays: small(shop.oilSulfurDays),
+  monthlyHighsC: shop.monthlyHighsC ?? undefined,
+  oilHotC: real(shop.oilHotC),
+  keepRecordsYears: small(shop.keepRecordsYears),
+  address: shop.address,
+  contact: shop.contact,
+  emergency: shop.emergency,
+});

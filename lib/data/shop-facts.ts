@@ -1,4 +1,5 @@
 import 'server-only';
+import { asItIs } from '@/lib/engine/mix/sprayed-product';
 import type { Rows } from './database';
 
 /** What turns a size into stock of a product, and how many lots the shop has had. Null when there is no such product. */
@@ -15,13 +16,20 @@ export async function recipeToday(rows: Rows, shopId: string, recipeId: string) 
   const version = await rows.recipeVersion.findFirst({
     where: { shopId, recipeId },
     orderBy: { number: 'desc' },
-    include: { ingredients: { orderBy: { position: 'asc' }, include: { product: { select: { reiMinutes: true } } } } },
+    include: {
+      ingredients: {
+        orderBy: { position: 'asc' },
+        include: { product: { include: { contents: { orderBy: { position: 'asc' } } } } },
+      },
+    },
   });
   if (!version) return null;
   return {
     number: version.number,
     products: version.ingredients.map(({ productId, dose, product }) => {
-      return { product: productId, dose, amount: null, reiMinutes: product.reiMinutes };
+      const { name, registration, contents, reiMinutes } = product;
+      const asThen = asItIs({ name, label: { registration }, contents });
+      return { product: productId, dose, amount: null, reiMinutes, ...asThen };
     }),
   };
 }

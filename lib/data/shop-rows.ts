@@ -6,6 +6,7 @@ import { applicationsOf } from './application-rows';
 import { byOwner, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
+import { ordersOf } from './order-rows';
 import { toMicros } from './whole';
 
 /**
@@ -31,6 +32,7 @@ export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile
     recipes: await recipesOf(rows, mine),
     programs: await programsOf(rows, mine),
     applications: await applicationsOf(rows, shopId, products),
+    orders: await ordersOf(rows, mine),
   });
 }
 
@@ -60,8 +62,22 @@ function settingsOf(shop: Row<Rows['shop']['findUnique']>) {
     wagePerHour: money(shop.wagePerHour),
     sameModeInARow: shop.sameModeInARow,
     capitalPerYear: shop.capitalPerYear,
+    ...keepingOutOf(shop),
   };
 }
+
+const keepingOutOf = (shop: Row<Rows['shop']['findUnique']>) => ({
+  minutesPerPlant: shop.minutesPerPlant,
+  minutesPerBatch: shop.minutesPerBatch,
+  specialDays: shop.specialDays,
+  oilSulfurDays: shop.oilSulfurDays,
+  monthlyHighsC: shop.monthlyHighsC,
+  oilHotC: shop.oilHotC,
+  keepRecordsYears: shop.keepRecordsYears,
+  address: shop.address,
+  contact: shop.contact,
+  emergency: shop.emergency,
+});
 
 const supplierOf = (supplier: Row<Rows['supplier']['findUnique']>) => ({
   id: supplier.id,
@@ -98,11 +114,15 @@ async function productsOf(rows: Rows, mine: Mine) {
       sprayPh: phRange(product.sprayPhMin, product.sprayPhMax),
       doNotMixWith: product.doNotMixWith,
       registration: product.registration,
+      hotAboveC: product.hotAboveC,
+      firstAid: product.firstAid,
+      storage: product.storage,
     },
     shelfLife: { unopenedDays: product.unopenedDays, openedDays: product.openedDays },
     mixOrder: product.mixOrder,
     alkaliSilicate: product.alkaliSilicate,
     gtins: product.gtins,
+    madeFrom: product.madeFrom,
     archived: product.archivedAt !== null,
   }));
 }
@@ -134,13 +154,8 @@ async function offersOf(rows: Rows, mine: Mine) {
 async function benchesOf(rows: Rows, mine: Mine) {
   const benches = await rows.bench.findMany(mine);
   const plants = byOwner(await rows.plantGroup.findMany(mine), ({ benchId }) => benchId);
-  return benches.map(({ id, name, customers, enclosed, coverage, area }) => ({
-    id,
-    name,
-    customers,
-    enclosed,
-    coverage,
-    area,
+  return benches.map(({ id, name, customers, enclosed, coverage, area, place, harvestOn }) => ({
+    ...{ id, name, customers, enclosed, coverage, area, place, harvestOn },
     plants: plants(id).map(({ name, pot, count, mlPerPlant }) => ({ name, pot, count, mlPerPlant })),
   }));
 }

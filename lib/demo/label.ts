@@ -18,4 +18,7 @@ export const UNLABELLED: Label = {
   sprayPh: null,
   doNotMixWith: [],
   registration: null,
+  hotAboveC: null,
+  firstAid: null,
+  storage: null,
 };

@@ -1,36 +1,20 @@
 import { readArea } from '@/shared/measure/area';
 import { readDose } from '@/shared/measure/dose';
-import { readMoney } from '@/shared/measure/money';
-import { exactStockOf, readSize, readVolume, type Size } from '@/shared/measure/size';
-import type { Reading } from '@/shared/outcome';
-import { type Micros, type Minutes, minutes, type Stock } from '@/shared/quantity/amounts';
+import { readSize, readVolume, type Size } from '@/shared/measure/size';
+import { type Minutes, minutes } from '@/shared/quantity/amounts';
 import { type Exact, exact, multiply } from '@/shared/quantity/exact';
-import { shareOut, wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
 import { readDay, WEEKDAYS } from '@/shared/time/day';
-import { minutesDown, minutesUp } from '@/shared/time/hours';
+import { minutesDown } from '@/shared/time/hours';
 import { readInstant } from '@/shared/time/instant';
 import { readRepeat, settleUntil } from '@/shared/time/recurrence';
 import { readZone, type Zone } from '@/shared/time/zone';
-import type {
-  Application,
-  Bench,
-  Container,
-  Ingredient,
-  Measure,
-  Offer,
-  Product,
-  Program,
-  Recipe,
-  Shop,
-  Sprayer,
-  Supplier,
-} from './shop';
+import { containersOf, offerOf, ordersOf, productsOf, sizeOf, supplierOf } from './goods-of-file';
+import { type Find, finder, known, maybe, money } from './known';
+import type { Application, Bench, Ingredient, Measure, Product, Program, Recipe, Shop, Sprayer } from './shop';
 
 type Settings = ShopFile['shop'];
-type FileProduct = ShopFile['products'][number];
-type FileLot = ShopFile['lots'][number];
 type FileProgram = ShopFile['programs'][number];
 type FileApplication = ShopFile['applications'][number];
 
@@ -45,10 +29,11 @@ type FileApplication = ShopFile['applications'][number];
 export function shopOfFile(file: ShopFile): Shop {
   const settings = settingsOf(file.shop);
   const suppliers = file.suppliers.map(supplierOf);
-  const products = file.products.map((each) => productOf(each, settings.drop));
-  const benches: Bench[] = file.benches.map((bench) => ({ ...bench, area: maybe(bench.area, readArea) }));
+  const products = productsOf(file, settings.drop);
+  const benches: Bench[] = file.benches.map(benchOf);
   const supplier = finder('supplier', suppliers);
   const product = finder('product', products);
+  const offers = file.offers.map((offer) => offerOf(offer, supplier, product));
   const bench = finder('bench', benches);
   const recipes = file.recipes.map((each) => recipeOf(each, product, settings.drop));
   const recipe = finder('recipe', recipes);
@@ -56,7 +41,7 @@ export function shopOfFile(file: ShopFile): Shop {
     ...settings,
     suppliers,
     products,
-    offers: file.offers.map((offer) => offerOf(offer, supplier, product)),
+    offers,
     containers: file.lots.flatMap((lot) => containersOf(lot, product(lot.product))),
     benches,
     recipes,
@@ -65,33 +50,13 @@ export function shopOfFile(file: ShopFile): Shop {
       ...applicationOf(application, recipe(application.recipe), product, settings.drop),
       benches: application.benches.map(bench),
     })),
+    orders: ordersOf(file, supplier, finder('offer', offers)),
   };
 }
-
-type Find<T> = (id: string) => T;
-
-function finder<T extends { id: string }>(what: string, things: T[]): Find<T> {
-  const byId = new Map(things.map((thing) => [thing.id, thing]));
-  return (id) => {
-    const thing = byId.get(id);
-    if (!thing) throw new RangeError(`shop file: there is no ${what} ${JSON.stringify(id)}`);
-    return thing;
-  };
-}
-
-function known<T>(reading: Reading<T>): T {
-  if (!reading.ok) throw new RangeError(`shop file: ${reading.message}`);
-  return reading.value;
-}
-
-const maybe = <T>(text: string | null, reader: (text: string) => Reading<T>): T | null =>
-  text === null ? null : known(reader(text));
-
-const money = (text: string | null): Micros | null => maybe(text, readMoney);
 
 type ShopSettings = Omit<
   Shop,
-  'suppliers' | 'products' | 'offers' | 'containers' | 'benches' | 'recipes' | 'programs' | 'applications'
+  'suppliers' | 'products' | 'offers' | 'containers' | 'benches' | 'recipes' | 'programs' | 'applications' | 'orders'
 >;
 
 function settingsOf(shop: Settings): ShopSettings {
@@ -101,6 +66,7 @@ function settingsOf(shop: Settings): ShopSettings {
     currency: shop.currency,
     units: shop.units,
     openingHours: openingHoursOf(shop),
+    specialDays: specialDaysOf(shop),
     water: shop.water,
     sprayer: sprayerOf({ ...shop, capacity: shop.fillCapacity }),
     sprayers: shop.sprayers.map((sprayer) => ({ name: sprayer.name, ...sprayerOf(sprayer) })),
@@ -111,20 +77,37 @@ function settingsOf(shop: Settings): ShopSettings {
     wagePerHour: money(shop.wagePerHour),
     sameModeInARow: shop.sameModeInARow,
     capitalPerYear: shop.capitalPerYear,
+    minutesPerPlant: shop.minutesPerPlant,
+    minutesPerBatch: shop.minutesPerBatch,
+    oilSulfurDays: shop.oilSulfurDays,
+    monthlyHighsC: shop.monthlyHighsC,
+    oilHotC: shop.oilHotC,
+    keepRecordsYears: shop.keepRecordsYears,
+    ...{ address: shop.address, contact: shop.contact, emergency: shop.emergency },
   };
 }
 
 function openingHoursOf({ openingHours }: Settings): Shop['openingHours'] {
   const hours: Shop['openingHours'] = { mon: [], tue: [], wed: [], thu: [], fri: [], sat: [], sun: [] };
   for (const weekday of WEEKDAYS) {
-    hours[weekday] = openingHours[weekday].map(([from, until]) => [
-      known(readClockTime(from)),
-      known(readClosingTime(until)),
-    ]);
-    hours[weekday].sort(([a], [b]) => a - b);
+    hours[weekday] = openingsOf(openingHours[weekday]);
   }
   return hours;
 }
+
+const openingsOf = (hours: Settings['openingHours']['mon']): [number, number][] =>
+  hours
+    .map(([from, until]): [number, number] => [known(readClockTime(from)), known(readClosingTime(until))])
+    .sort(([a], [b]) => a - b);
+
+const specialDaysOf = ({ specialDays }: Settings): Shop['specialDays'] =>
+  new Map(specialDays.map(({ on, name, hours }) => [known(readDay(on)), { name, hours: openingsOf(hours) }]));
+
+const benchOf = (bench: ShopFile['benches'][number]): Bench => ({
+  ...bench,
+  area: maybe(bench.area, readArea),
+  harvestOn: maybe(bench.harvestOn, readDay),
+});
 
 type FileSprayer = Omit<Settings['sprayers'][number], 'name'>;
 
@@ -139,85 +122,6 @@ function measureOf({ name, holds, step }: Settings['measures'][number]): Measure
   const [most, least] = [known(readSize(holds, 'powder')), known(readSize(step, 'powder'))];
   const worth = (size: Size) => (size.kind === 'volume' ? size.microlitres : size.milligrams);
   return { name, kind: most.kind, holds: worth(most), step: worth(least), holdsText: holds, stepText: step };
-}
-
-const supplierOf = (supplier: ShopFile['suppliers'][number]): Supplier => ({
-  id: supplier.id,
-  name: supplier.name,
-  freightPerOrder: money(supplier.freightPerOrder),
-  freeFreightOver: money(supplier.freeFreightOver),
-  minimumOrder: money(supplier.minimumOrder),
-  workingDays: new Set(supplier.workingDays),
-  archived: supplier.archived,
-});
-
-function productOf(product: FileProduct, drop: Exact): Product {
-  const { rates, reiHours, ...label } = product.label;
-  const dose = (text: string) => readDose(text, product.form, drop);
-  return {
-    ...product,
-    label: {
-      ...label,
-      rates: rates.map(({ use, min, max }) => ({ use, min: maybe(min, dose), max: maybe(max, dose) })),
-      rei: reiHours === null ? null : minutesUp(reiHours),
-    },
-  };
-}
-
-const sizeOf = (text: string, product: Product): Stock => wholeNearest<Stock>(exactSizeOf(text, product));
-
-function exactSizeOf(text: string, product: Product): Exact {
-  const size = exactStockOf(known(readSize(text, product.form)), product);
-  if (size === null) throw new RangeError(`shop file: nobody knows how much ${text} of ${product.id} is`);
-  return size;
-}
-
-type FileOffer = ShopFile['offers'][number];
-
-function offerOf(offer: FileOffer, findSupplier: Find<Supplier>, find: Find<Product>): Offer {
-  const product = find(offer.product);
-  const supplier = findSupplier(offer.supplier);
-  return {
-    id: offer.id,
-    supplier,
-    product,
-    packText: offer.pack,
-    pack: exactSizeOf(offer.pack, product),
-    ...priceOf(offer),
-    leadDays: offer.leadDays,
-    earlier: offer.earlier.map(priceOf),
-    archived: offer.archived || supplier.archived,
-  };
-}
-
-const priceOf = ({ since, price, breaks }: Pick<FileOffer, 'since' | 'price' | 'breaks'>) => ({
-  since: maybe(since, readDay),
-  price: known(readMoney(price)),
-  breaks: breaks.map(({ atLeast, price }) => ({ atLeast, price: known(readMoney(price)) })),
-});
-
-/** A lot of several is that many full containers, each with its share of what the lot cost. */
-function containersOf(lot: FileLot, product: Product): Container[] {
-  const size = sizeOf(lot.pack, product);
-  const remaining = lot.remaining === null || lot.count > 1 ? size : sizeOf(lot.remaining, product);
-  const paid = money(lot.paid);
-  const shares = paid === null ? null : shareOut(paid, lot.count);
-  const days = {
-    receivedOn: known(readDay(lot.receivedOn)),
-    openedOn: maybe(lot.openedOn, readDay),
-    expiresOn: maybe(lot.expiresOn, readDay),
-  };
-  return Array.from({ length: lot.count }, (_, place) => ({
-    lot: lot.id,
-    place,
-    product,
-    packText: lot.pack,
-    size,
-    remaining,
-    paid: shares?.[place] ?? null,
-    keptIn: lot.keptIn,
-    ...days,
-  }));
 }
 
 const recipeOf = (recipe: ShopFile['recipes'][number], find: Find<Product>, drop: Exact): Recipe => ({
@@ -278,6 +182,9 @@ function applicationOf(
     acid: record.acid && acid && { product: acid, amount: sizeOf(record.acid.amount, acid) },
     plannedCost: money(record.plannedCost),
     cost: money(record.cost),
+    mixedAt: maybe(record.mixedAt, readInstant),
+    closedUntil: maybe(record.closedUntil, readInstant),
+    ...{ temperatureC: record.temperatureC, withdrawn: record.withdrawn },
   };
 }
 

@@ -19,6 +19,8 @@ export type Shop = {
   units: 'us' | 'metric';
   /** Opening intervals of each weekday in minutes since midnight, in order, not overlapping. */
   openingHours: Record<Weekday, [from: number, to: number][]>;
+  /** Days with hours of their own: those hold instead of the weekday's; none means closed. */
+  specialDays: ReadonlyMap<Day, { name: string | null; hours: [from: number, to: number][] }>;
   water: { alkalinityMgPerLCaCO3: number; pH: number } | null;
   /** The sprayer that is meant wherever none is named: the first of `sprayers`, where there are any. */
   sprayer: Sprayer;
@@ -34,6 +36,20 @@ export type Shop = {
   sameModeInARow: number;
   /** Cost of capital as a fraction of its amount per year. */
   capitalPerYear: number;
+  /** Work that no program has planned: minutes for each plant, and for each batch. */
+  minutesPerPlant: number | null;
+  minutesPerBatch: number | null;
+  /** Fewest days between an oil and sulfur on one bench. */
+  oilSulfurDays: number;
+  /** The usual highest temperature of each month, °C, January first. */
+  monthlyHighsC: number[] | null;
+  /** From here on oils and soaps may burn leaves, °C. */
+  oilHotC: number;
+  keepRecordsYears: number;
+  address: string | null;
+  /** Whom to ask about a closed bench. */
+  contact: string | null;
+  emergency: { contacts: { name: string; phone: string }[]; medical: string | null; poisonLine: string | null };
   suppliers: Supplier[];
   products: Product[];
   offers: Offer[];
@@ -42,6 +58,7 @@ export type Shop = {
   recipes: Recipe[];
   programs: Program[];
   applications: Application[];
+  orders: Order[];
 };
 
 /** What is sprayed with: mL, exact, because a spray volume is worked out and not kept in stock. */
@@ -88,6 +105,8 @@ export type Product = {
   mixOrder: number | null;
   alkaliSilicate: boolean;
   gtins: string[];
+  /** What a stock solution holds; empty for what is bought. */
+  madeFrom: { product: Product; dose: Dose }[];
   archived: boolean;
 };
 
@@ -105,6 +124,10 @@ export type Label = {
   sprayPh: { min: number; max: number } | null;
   doNotMixWith: string[];
   registration: string | null;
+  /** Not to be sprayed above this, °C. */
+  hotAboveC: number | null;
+  firstAid: string | null;
+  storage: string | null;
 };
 
 export type Offer = {
@@ -140,6 +163,9 @@ export type Container = {
   openedOn: Day | null;
   expiresOn: Day | null;
   keptIn: string | null;
+  /** The order, and the offer of it, that it came with. */
+  order: string | null;
+  offer: string | null;
 };
 
 export type PlantGroup = { name: string; pot: string | null; count: number; mlPerPlant: number | null };
@@ -152,6 +178,9 @@ export type Bench = {
   coverage: number;
   /** m², exact; null when nobody measured it. */
   area: Exact | null;
+  place: string | null;
+  /** The next day on which something on it is harvested or sold. */
+  harvestOn: Day | null;
   plants: PlantGroup[];
 };
 
@@ -216,4 +245,24 @@ export type Application = {
   acid: { product: Product; amount: Stock } | null;
   plannedCost: Micros | null;
   cost: Micros | null;
+  /** From when on its use-within time counts. */
+  mixedAt: Instant | null;
+  temperatureC: number | null;
+  /** Closed at least until then: an amendment that would open earlier is not confirmed. */
+  closedUntil: Instant | null;
+  /** Entered in error: on record, and counting nowhere. */
+  withdrawn: boolean;
+};
+
+export type Order = {
+  id: string;
+  supplier: Supplier;
+  placedOn: Day;
+  expectedOn: Day | null;
+  /** What was ordered, and how many packs of it have come. */
+  lines: { offer: Offer; count: number; price: Micros | null; received: number }[];
+  freight: Micros | null;
+  note: string | null;
+  /** From then on nothing more of it is expected; null: the rest still is. */
+  closedOn: Day | null;
 };

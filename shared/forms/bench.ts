@@ -25,6 +25,9 @@ export type BenchDraft = {
   enclosed: string;
   coverage: string;
   area: string;
+  /** Where it stands, and when something on it is next harvested or sold. */
+  place: string;
+  harvestOn: string;
   plants: PlantsTyped[];
 };
 
@@ -41,6 +44,8 @@ export const draftOfBench = (bench: FileBench | null): BenchDraft => ({
   enclosed: ticked(bench?.enclosed ?? true),
   coverage: typedNumber(bench?.coverage ?? 1),
   area: bench?.area ?? '',
+  place: bench?.place ?? '',
+  harvestOn: bench?.harvestOn ?? '',
   plants: (bench?.plants ?? []).map(({ name, pot, count, mlPerPlant }) => {
     return { name, pot: pot ?? '', count: typedNumber(count), mlPerPlant: typedNumber(mlPerPlant) };
   }),
@@ -60,12 +65,14 @@ export const benchInFields = (fields: Fields): BenchDraft => ({
   enclosed: fields.enclosed ?? '',
   coverage: fields.coverage ?? '',
   area: fields.area ?? '',
+  place: fields.place ?? '',
+  harvestOn: fields.harvestOn ?? '',
   plants: rowsIn(fields, 'plants', COLUMNS),
 });
 
 export const BenchForm = sentForm(
   benchInFields,
-  /^(name|customers|enclosed|coverage|area|plants\.\d{1,3}\.(name|pot|count|mlPerPlant))$/,
+  /^(name|customers|enclosed|coverage|area|place|harvestOn|plants\.\d{1,3}\.(name|pot|count|mlPerPlant))$/,
 );
 
 /**
@@ -86,7 +93,8 @@ export function benchOfDraft(id: string, draft: BenchDraft): { bench: Written<'b
   });
   const coverage = faults.take('coverage', readNumber(draft.coverage, 'Write a factor, such as 1.'));
   const [customers, enclosed] = [draft.customers !== '', draft.enclosed !== ''];
-  const bench = { id, name: draft.name.trim(), customers, enclosed, coverage, area: orNull(draft.area), plants };
+  const where = { area: orNull(draft.area), place: orNull(draft.place), harvestOn: orNull(draft.harvestOn) };
+  const bench = { id, name: draft.name.trim(), customers, enclosed, coverage, ...where, plants };
   return { bench, faults: faults.faults };
 }
 

@@ -9,7 +9,9 @@ export type Asked =
   | 'safety'
   | 'sprayPh'
   | 'notWith'
-  | 'registration';
+  | 'registration'
+  | 'heat'
+  | 'aid';
 
 const AGAINST = ['insecticide', 'miticide', 'insecticide/miticide', 'fungicide'];
 const FEEDS = ['nutrient', 'biostimulant'];
@@ -27,7 +29,7 @@ export function askedOf(kind: string, form: string): ReadonlySet<Asked> {
   if (form === 'liquid') asked.add('density');
   if (form === 'powder') asked.add('spoon');
   if (FEEDS.includes(kind)) asked.add('silicate');
-  if (kind === 'pH adjuster') asked.add('safety');
+  if (kind === 'pH adjuster') asked.add('safety').add('aid');
   if (kind === 'surfactant') asked.add('notWith').add('formulation');
   if (AGAINST.includes(kind)) {
     for (const one of AGAINST_ASKED) asked.add(one);
@@ -35,7 +37,16 @@ export function askedOf(kind: string, form: string): ReadonlySet<Asked> {
   return asked;
 }
 
-const AGAINST_ASKED = ['formulation', 'limits', 'modes', 'safety', 'sprayPh', 'notWith', 'registration'] as const;
+const AGAINST_ASKED = [
+  'formulation',
+  'limits',
+  'modes',
+  'safety',
+  'sprayPh',
+  'notWith',
+  'registration',
+  'aid',
+] as const;
 
 /** What belongs in the contents of a kind, in words, with names to choose from. */
 export function contentsOf(kind: string): { label: string; hint: string; names: readonly string[] } {

@@ -38,7 +38,7 @@ function fieldOf(place: string, fields: Fields): string {
 }
 
 /** Where a fault about a whole line is told: where it can be put right. */
-const FIRST_PART: Record<RowList, string> = { contents: '.substance', 'label.rates': '.min' };
+const FIRST_PART: Record<RowList, string> = { contents: '.substance', 'label.rates': '.min', madeFrom: '.dose' };
 
 /** A recipe or a pack that the changed product no longer fits names what was changed too far. */
 function outsideField(path: string, fields: Fields, { wasForm }: Elsewhere): string {

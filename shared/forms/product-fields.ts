@@ -11,12 +11,21 @@ export type WrittenProduct = Written<'products'>;
 
 /** Fields of one line of text or number, by their place in the product. */
 export const TEXT_FIELDS = [
-  ...['name', 'kind', 'form', 'formulation', 'label.signalWord', 'label.registration'],
+  ...[
+    'name',
+    'kind',
+    'form',
+    'formulation',
+    'label.signalWord',
+    'label.registration',
+    'label.firstAid',
+    'label.storage',
+  ],
 ] as const;
 export const NUMBER_FIELDS = [
   ...['densityGPerMl', 'gramsPerTeaspoon', 'mixOrder', 'shelfLife.unopenedDays', 'shelfLife.openedDays'],
   ...['label.reiHours', 'label.phiDays', 'label.maxApplicationsPerYear', 'label.minDaysBetween'],
-  ...['label.sprayPh.min', 'label.sprayPh.max'],
+  ...['label.sprayPh.min', 'label.sprayPh.max', 'label.hotAboveC'],
 ] as const;
 export const LIST_FIELDS = ['label.modes', 'label.protectiveEquipment', 'label.doNotMixWith', 'gtins'] as const;
 export const YES_NO_FIELDS = ['alkaliSilicate', 'archived'] as const;
@@ -25,6 +34,7 @@ export const YES_NO_FIELDS = ['alkaliSilicate', 'archived'] as const;
 export const ROWS = {
   contents: { parts: ['.substance', '.amount', '.basis'], told: ['.substance', '.amount'] },
   'label.rates': { parts: ['.use', '.min', '.max'], told: ['.use', '.min', '.max'] },
+  madeFrom: { parts: ['.product', '.dose'], told: ['.product', '.dose'] },
 } as const;
 export type RowList = keyof typeof ROWS;
 
@@ -55,6 +65,7 @@ export function productOfForm(fields: Fields, id: string): WrittenProduct {
     mixOrder: number('mixOrder'),
     alkaliSilicate: text('alkaliSilicate') === YES,
     gtins: linesOf(fields.gtins).map((line) => line.replace(/[\s-]/g, '') || line),
+    madeFrom: toldRows(fields, 'madeFrom').map((row) => sourceOf(fields, `madeFrom[${row}]`)),
     archived: text('archived') === YES,
   };
   // What was typed may be anything; the shop file's parser is what says whether it is a product.
@@ -68,6 +79,8 @@ export function formOfProduct(product: FileProduct): Record<string, string> {
     ...{ name: product.name, kind: product.kind, form: product.form, formulation: product.formulation },
     'label.signalWord': label.signalWord,
     'label.registration': label.registration,
+    'label.firstAid': label.firstAid,
+    'label.storage': label.storage,
     'label.modes': label.modes.join('\n'),
     'label.protectiveEquipment': label.protectiveEquipment.join('\n'),
     'label.doNotMixWith': label.doNotMixWith.join('\n'),
@@ -85,6 +98,7 @@ export function formOfProduct(product: FileProduct): Record<string, string> {
     'label.minDaysBetween': label.minDaysBetween,
     'label.sprayPh.min': label.sprayPh?.min,
     'label.sprayPh.max': label.sprayPh?.max,
+    'label.hotAboveC': label.hotAboveC,
   };
   const written = Object.entries({ ...words, ...numbers }).map(([name, value]) => [name, String(value ?? '')]);
   return { ...Object.fromEntries(written), ...rowFields(product) };
@@ -93,7 +107,7 @@ export function formOfProduct(product: FileProduct): Record<string, string> {
 export const YES = 'yes';
 export const NO = 'no';
 
-function rowFields({ contents, label }: FileProduct): Record<string, string> {
+function rowFields({ contents, label, madeFrom }: FileProduct): Record<string, string> {
   const fields: Record<string, string> = {};
   for (const [row, { substance, amount, basis }] of contents.entries()) {
     fields[`contents[${row}].substance`] = substance;
@@ -104,6 +118,10 @@ function rowFields({ contents, label }: FileProduct): Record<string, string> {
     fields[`label.rates[${row}].use`] = use;
     fields[`label.rates[${row}].min`] = min ?? '';
     fields[`label.rates[${row}].max`] = max ?? '';
+  }
+  for (const [row, { product, dose }] of madeFrom.entries()) {
+    fields[`madeFrom[${row}].product`] = product;
+    fields[`madeFrom[${row}].dose`] = dose;
   }
   return fields;
 }
@@ -124,6 +142,9 @@ function labelOf(fields: Fields) {
     sprayPh: min === null && max === null ? null : { min: min ?? undefined, max: max ?? undefined },
     doNotMixWith: linesOf(fields['label.doNotMixWith']),
     registration: textOf(fields['label.registration']),
+    hotAboveC: number('hotAboveC'),
+    firstAid: textOf(fields['label.firstAid']),
+    storage: textOf(fields['label.storage']),
   };
 }
 
@@ -137,6 +158,11 @@ const rateOf = (fields: Fields, row: string) => ({
   use: (fields[`${row}.use`] ?? '').trim(),
   min: textOf(fields[`${row}.min`]),
   max: textOf(fields[`${row}.max`]),
+});
+
+const sourceOf = (fields: Fields, row: string) => ({
+  product: (fields[`${row}.product`] ?? '').trim(),
+  dose: textOf(fields[`${row}.dose`]) ?? undefined,
 });
 
 const textOf = (typed: string | undefined): string | null => typed?.trim() || null;

@@ -1,7 +1,8 @@
 import type { ShopFile } from './contract';
 import { nearest } from './nearest';
-import { type Path, shown } from './path';
+import { shown } from './path';
 import { type Complain, eachOf, type Loose, type ReadablePart } from './readable-part';
+import { checkReferences } from './references';
 
 const COLLECTIONS = {
   suppliers: 'supplier',
@@ -12,8 +13,9 @@ const COLLECTIONS = {
   recipes: 'recipe',
   programs: 'program',
   applications: 'application',
+  orders: 'order',
 } as const;
-type Collection = keyof typeof COLLECTIONS;
+export type Collection = keyof typeof COLLECTIONS;
 
 /** The ids of each collection, with the place of the first thing that has each. */
 export type Ids = Record<Collection, ReadonlyMap<string, number>>;
@@ -35,6 +37,7 @@ export const idsOf = (part: Loose<ShopFile>): Ids => ({
   recipes: firstPlaces(part?.recipes),
   programs: firstPlaces(part?.programs),
   applications: firstPlaces(part?.applications),
+  orders: firstPlaces(part?.orders),
 });
 
 type WithId = { readonly id?: string | null };
@@ -59,48 +62,6 @@ function checkDoubled(part: Loose<ShopFile>, ids: Ids, complain: Complain): void
         `The id ${shown(id)} is already taken by ${collection}[${first}]. Give this ${COLLECTIONS[collection]} another one.`,
       );
     }
-  }
-}
-
-type Refers = (path: Path, collection: Collection, id: string) => void;
-
-function checkReferences(part: Loose<ShopFile>, refer: Refers): void {
-  const one = (path: Path, collection: Collection, id: string | null | undefined) => {
-    if (id != null) refer(path, collection, id);
-  };
-  const several = (
-    path: Path,
-    collection: Collection,
-    list: readonly (string | null | undefined)[] | null | undefined,
-  ) => {
-    for (const [index, id] of eachOf(list)) refer([...path, index], collection, id);
-  };
-  for (const [index, offer] of eachOf(part?.offers)) {
-    one(['offers', index, 'supplier'], 'suppliers', offer.supplier);
-    one(['offers', index, 'product'], 'products', offer.product);
-  }
-  for (const [index, lot] of eachOf(part?.lots)) one(['lots', index, 'product'], 'products', lot.product);
-  for (const [index, recipe] of eachOf(part?.recipes)) {
-    for (const [line, { product }] of eachOf(recipe.ingredients)) {
-      one(['recipes', index, 'ingredients', line, 'product'], 'products', product);
-    }
-  }
-  for (const [index, program] of eachOf(part?.programs)) {
-    several(['programs', index, 'recipes'], 'recipes', program.recipes);
-    several(['programs', index, 'benches'], 'benches', program.benches);
-  }
-  for (const [index, program] of eachOf(part?.programs)) {
-    for (const [line, { application }] of eachOf(program.changes)) {
-      one(['programs', index, 'changes', line, 'application'], 'applications', application);
-    }
-  }
-  for (const [index, application] of eachOf(part?.applications)) {
-    for (const [line, { product }] of eachOf(application.products)) {
-      one(['applications', index, 'products', line, 'product'], 'products', product);
-    }
-    one(['applications', index, 'acid', 'product'], 'products', application.acid?.product);
-    one(['applications', index, 'recipe'], 'recipes', application.recipe);
-    several(['applications', index, 'benches'], 'benches', application.benches);
   }
 }
 

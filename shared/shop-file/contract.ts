@@ -88,6 +88,11 @@ const Label = section({
     'Product ids, names, substances, kinds or formulations that must not share a tank with it.',
   ),
   registration: maybe(words(100, 'Write the registration number in quotes.')).describe('Registration number.'),
+  hotAboveC: maybe(number(0, 60, 'Write degrees Celsius.')).describe('It must not be sprayed above this, °C.'),
+  firstAid: maybe(words(3_000, 'Write what the label says on first aid, in one line.')).describe(
+    'First aid, as the label says it.',
+  ),
+  storage: maybe(words(500, 'Write how the label wants it stored.')).describe('How it is to be stored.'),
 });
 
 const ShelfLife = section({
@@ -107,6 +112,11 @@ export const PRODUCT_KINDS = [
   'pH adjuster',
   'other',
 ] as const;
+
+const Source = section({
+  product: reference('product').describe('Id of a product in it.'),
+  dose: dose().describe('How much of that product the stock solution holds.'),
+});
 
 const Product = section({
   id: id().describe('Unique among the products.'),
@@ -128,6 +138,9 @@ const Product = section({
   ),
   alkaliSilicate: setting(yesNo(), false).describe('Whether it is an alkali silicate.'),
   gtins: listOf(gtin()).describe('The numbers under the bar codes of its packs (GTIN), with their check digit.'),
+  madeFrom: listOf(Source).describe(
+    'A stock solution mixed in the shop: what is in it. Limits on applications count for those products too.',
+  ),
   archived: archived().describe('Whether it is put away: it is offered nowhere any more, and what it did stays.'),
 });
 
@@ -170,6 +183,8 @@ const Lot = section({
   openedOn: maybe(day()).describe('The day it was opened.'),
   expiresOn: maybe(day()).describe('The last day printed on it.'),
   keptIn: maybe(words(100, 'Write where it stands, such as "cabinet, top shelf".')).describe('Where it stands.'),
+  order: maybe(reference('order')).describe('The order that it came with.'),
+  offer: maybe(reference('offer')).describe('Which line of that order it is.'),
 });
 
 const PlantGroup = section({
@@ -188,6 +203,10 @@ const Bench = section({
     'Factor on the spray of its plants.',
   ),
   area: maybe(area()).describe('How large it is. Doses per area need it.'),
+  place: maybe(words(200, 'Write where it stands, such as "house 2, north side".')).describe(
+    'Where it stands, as a record of spraying describes it.',
+  ),
+  harvestOn: maybe(day()).describe('The next day on which something on it is harvested or sold.'),
   plants: listOf(PlantGroup).describe('What stands on it.'),
 });
 
@@ -235,6 +254,23 @@ const Program = section({
   changes: listOf(Change).describe('What became of single sprayings: done, skipped, or moved to another day or time.'),
 });
 
+const OrderLine = section({
+  offer: reference('offer').describe('Id of the offer.'),
+  count: count(1, 1_000_000, 'Write a whole number of packs, 1 or more.').describe('How many packs.'),
+  price: maybe(money()).describe('What one pack was to cost.'),
+});
+
+const Order = section({
+  id: id().describe('Unique among the orders.'),
+  supplier: reference('supplier').describe('Id of the supplier.'),
+  placedOn: day().describe('The day on which it was ordered.'),
+  expectedOn: maybe(day()).describe('The day on which it is expected. Null: as their delivery time has it.'),
+  lines: listOf(OrderLine).describe('What was ordered.'),
+  freight: maybe(money()).describe('Freight that it was to cost.'),
+  note: maybe(words(500, 'Write a note.')).describe('A note of the shop.'),
+  closedOn: maybe(day()).describe('From this day on nothing more of it is expected. Null: the rest still is.'),
+});
+
 /** A whole shop, as one JSON document. What parsing gives has every default filled in. */
 export const ShopFile = section({
   format: z.literal(FORMAT, instead(`Write "${FORMAT}".`)).describe('Which format this is, and which version of it.'),
@@ -247,6 +283,7 @@ export const ShopFile = section({
   recipes: listOf(Recipe).describe('What is mixed.'),
   programs: listOf(Program).describe('What is sprayed where, and how often.'),
   applications: listOf(Application).describe('What was really sprayed.'),
+  orders: listOf(Order).describe('What was ordered. What of it has come are the lots that name it.'),
 });
 export type ShopFile = z.output<typeof ShopFile>;
 

@@ -7,12 +7,15 @@ import {
   maybe,
   money,
   name,
+  number,
   reference,
   section,
+  setting,
   size,
   someOf,
   volume,
   words,
+  yesNo,
 } from './fields';
 import { pH } from './settings';
 
@@ -24,6 +27,9 @@ const Sprayed = section({
   product: reference('product').describe('Id of the product.'),
   dose: dose().describe('Its dose in the recipe as it was sprayed.'),
   amount: maybe(size()).describe('How much of it went in.'),
+  name: maybe(name()).describe('What it was called then.'),
+  registration: maybe(words(100, 'Write the registration number in quotes.')).describe('Its registration number then.'),
+  actives: maybe(words(1_000, 'Write its active ingredients.')).describe('Its active ingredients then.'),
   reiMinutes: maybe(count(0, 527_040, 'Write whole minutes, 0 or more; null when it was unknown.')).describe(
     'The restricted-entry interval that its label had then, in whole minutes.',
   ),
@@ -61,4 +67,14 @@ export const Application = section({
   plannedCost: maybe(money()).describe('What the product in it was to cost.'),
   cost: maybe(money()).describe('What the product in it cost, as it was drawn from the bottles.'),
   plants: maybe(words(300, 'Write which plants.')).describe('Which plants, when not all on the benches.'),
+  mixedAt: maybe(instant()).describe('When it was mixed, from when on its use-within time counts.'),
+  temperatureC: maybe(number(-60, 70, 'Write degrees Celsius.')).describe('How warm it was, °C.'),
+  crop: maybe(words(1_000, 'Write what was treated.')).describe('The plants or the site treated, as they were then.'),
+  location: maybe(words(1_000, 'Write where it was.')).describe('Where that is and which part of it, as it was then.'),
+  closedUntil: maybe(instant()).describe(
+    'Closed at least until then, whatever else this says: an amendment that would open earlier is not confirmed.',
+  ),
+  withdrawn: setting(yesNo(), false).describe(
+    'Whether it was entered in error: it stays on record and counts nowhere.',
+  ),
 });

@@ -2,6 +2,7 @@
 
 import type { BenchFormScreen } from '@/lib/views/bench-form';
 import { type BenchDraft, BLANK_PLANTS, benchInFields, type PlantsTyped } from '@/shared/forms/bench';
+import type { FormState } from '@/shared/forms/form-state';
 import { FormField } from '../../_parts/form-field';
 import { ThingForm } from '../../_parts/thing-form';
 import parts from '../../_parts/thing-form.module.css';
@@ -54,16 +55,13 @@ function BenchHead({ form, otherNames }: { form: Form<BenchDraft>; otherNames: s
   const isTaken = otherNames.some((name) => name.trim().toLowerCase() === draft.name.trim().toLowerCase());
   return (
     <>
-      <FormField state={state} name="name" label="What it is called" hint={isTaken ? TAKEN : undefined}>
-        {(wiring) => (
-          <input
-            {...wiring}
-            value={draft.name}
-            onChange={({ target }) => set({ name: target.value })}
-            autoComplete="off"
-          />
-        )}
-      </FormField>
+      <Typed {...{ state, draft, set }} name="name" label="What it is called" hint={isTaken ? TAKEN : undefined} />
+      <Typed
+        {...{ state, draft, set }}
+        name="place"
+        label="Where it stands"
+        hint="For the record: house 2, north side."
+      />
       <div>
         <Tick name="customers" is={draft.customers} onChange={(customers) => set({ customers })}>
           Customers can reach it
@@ -73,32 +71,47 @@ function BenchHead({ form, otherNames }: { form: Form<BenchDraft>; otherNames: s
         </Tick>
       </div>
       <div className={parts.pair}>
-        <FormField state={state} name="area" label="Area" hint="Such as 130 sq ft or 12 m2. Doses by area need it.">
-          {(wiring) => (
-            <input
-              {...wiring}
-              value={draft.area}
-              onChange={({ target }) => set({ area: target.value })}
-              autoComplete="off"
-            />
-          )}
-        </FormField>
-        <FormField state={state} name="coverage" label="Coverage" hint="1 is usual; 1.1 sprays a tenth more.">
-          {(wiring) => (
-            <input
-              {...wiring}
-              value={draft.coverage}
-              onChange={({ target }) => set({ coverage: target.value })}
-              inputMode="decimal"
-              autoComplete="off"
-            />
-          )}
-        </FormField>
+        <Typed {...{ state, draft, set }} name="area" label="Area" hint={AREA} />
+        <Typed
+          {...{ state, draft, set, inputMode: 'decimal' }}
+          name="coverage"
+          label="Coverage"
+          hint="1 is usual; 1.1 sprays a tenth more."
+        />
       </div>
+      <Typed {...{ state, draft, set, type: 'date' }} name="harvestOn" label="Next harvest or sale" hint={HARVEST} />
     </>
   );
 }
 
+type TypedProps = {
+  state: FormState;
+  draft: BenchDraft;
+  set: (fields: Partial<BenchDraft>) => void;
+  name: Exclude<keyof BenchDraft, 'plants'>;
+  label: string;
+  hint?: string;
+  type?: 'text' | 'date';
+  inputMode?: 'decimal';
+};
+
+function Typed({ state, draft, set, name, label, hint, type = 'text', inputMode }: TypedProps) {
+  return (
+    <FormField {...{ state, name, label, hint }}>
+      {(wiring) => (
+        <input
+          {...{ ...wiring, type, inputMode }}
+          value={draft[name]}
+          onChange={({ target }) => set({ [name]: target.value })}
+          autoComplete="off"
+        />
+      )}
+    </FormField>
+  );
+}
+
+const AREA = 'Such as 130 sq ft or 12 m2. Doses by area need it.';
+const HARVEST = 'Sprayings too close before it, by the label, are flagged. Leave it empty when there is no such day.';
 const TAKEN = 'Another bench has this name already. Choose one that tells them apart.';
 
 type TickProps = { name: string; is: string; onChange: (is: string) => void; children: string };

@@ -16,6 +16,8 @@ export const ASKED_FIELDS: Record<Asked, readonly string[]> = {
   sprayPh: ['label.sprayPh.min', 'label.sprayPh.max'],
   notWith: ['label.doNotMixWith'],
   registration: ['label.registration'],
+  heat: ['label.hotAboveC'],
+  aid: ['label.firstAid', 'label.storage'],
 };
 
 const SILICATE = [
@@ -83,5 +85,16 @@ export function AskedField({ asked }: { asked: Asked }) {
       );
     case 'registration':
       return <TextField name="label.registration" label="Registration number" />;
+    case 'heat':
+      return <TextField name="label.hotAboveC" label="Never above this temperature, °C" number />;
+    case 'aid':
+      return <AidFields />;
   }
 }
+
+const AidFields = () => (
+  <>
+    <TextField name="label.firstAid" label="First aid" hint="As the label says it. One tap away when it is needed." />
+    <TextField name="label.storage" label="How to store it" hint="Such as: locked, dry, above freezing." />
+  </>
+);

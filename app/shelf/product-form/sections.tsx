@@ -12,7 +12,7 @@ type Draft = Record<string, string>;
 type SectionsProps = { change: (next: (draft: Draft) => Draft) => void; isNew: boolean };
 
 const BASES = ['% w/w', '% w/v', '% v/v', 'g/L', 'g/kg', 'lb/gal'].map((basis) => [basis, basis] as const);
-const LABEL: readonly Asked[] = ['limits', 'modes', 'safety', 'sprayPh', 'notWith', 'registration'];
+const LABEL: readonly Asked[] = ['limits', 'modes', 'safety', 'sprayPh', 'notWith', 'registration', 'heat', 'aid'];
 const ELSE: readonly Asked[] = ['formulation', 'silicate', 'density', 'spoon'];
 
 /** Everything of a product beside its name: what its kind needs up front, and the rest behind "more". */
@@ -56,12 +56,32 @@ export function Sections({ change, isNew }: SectionsProps) {
           hint="Only when the usual order is wrong for it: 1 is first."
           number
         />
+        <MadeFrom change={change} />
         {isNew ? (
           <input type="hidden" name="archived" value={draft.archived ?? 'no'} />
         ) : (
           <ChoiceField name="archived" label="Put away?" choices={AWAY} otherwise="no" />
         )}
       </Section>
+    </>
+  );
+}
+
+/** What a stock solution is made from stays with it, and can be corrected. */
+function MadeFrom({ change }: Pick<SectionsProps, 'change'>) {
+  const { draft } = useTyping();
+  if (!Object.keys(draft).some((name) => name.startsWith('madeFrom['))) return null;
+  return (
+    <>
+      <p className={styles.legend}>What this stock solution is made from</p>
+      <Rows list="madeFrom" one="source" draft={draft} change={change}>
+        {(row) => (
+          <div className={styles.pair}>
+            <TextField name={`${row}.product`} label="Product, by its id" />
+            <TextField name={`${row}.dose`} label="How much it holds" />
+          </div>
+        )}
+      </Rows>
     </>
   );
 }

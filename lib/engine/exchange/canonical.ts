@@ -42,6 +42,11 @@ export function canonical(file: ShopFile): ShopFile {
         .sort((a, b) => (a.on < b.on ? -1 : 1)),
     })),
     applications: file.applications.map(plainApplications(file, products)),
+    orders: file.orders.map((order) => ({
+      ...order,
+      freight: money(order.freight),
+      lines: order.lines.map((line) => ({ ...line, price: money(line.price) })),
+    })),
   };
 }
 

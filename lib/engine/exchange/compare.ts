@@ -16,6 +16,7 @@ export const COLLECTIONS = [
   'recipes',
   'programs',
   'applications',
+  'orders',
 ] as const;
 export type Collection = (typeof COLLECTIONS)[number];
 
@@ -60,6 +61,7 @@ export function compare(current: ShopFile | null, incoming: ShopFile): Compariso
     recipes: compareList(from?.recipes, to.recipes),
     programs: compareList(from?.programs, to.programs),
     applications: compareList(from?.applications, to.applications),
+    orders: compareList(from?.orders, to.orders),
   };
   return {
     settings: from ? differences(from.shop, to.shop) : [],
@@ -96,6 +98,7 @@ export function merged(current: ShopFile, incoming: ShopFile): ShopFile {
     recipes: withLeft(current.recipes, incoming.recipes),
     programs: withLeft(current.programs, incoming.programs),
     applications: withLeft(current.applications, incoming.applications),
+    orders: withLeft(current.orders, incoming.orders),
   };
 }
 

@@ -23,7 +23,9 @@ export function plainApplications(file: ShopFile, products: ById<FileProduct>) {
   return (application: FileApplication): FileApplication => ({
     ...application,
     startedAt: plainInstant(value(readInstant(application.startedAt))),
-    endedAt: application.endedAt === null ? null : plainInstant(value(readInstant(application.endedAt))),
+    endedAt: moment(application.endedAt),
+    mixedAt: moment(application.mixedAt),
+    closedUntil: moment(application.closedUntil),
     products:
       application.products.length > 0
         ? application.products.map((line) => ({ ...line, amount: amountIn(line.amount, products.get(line.product)) }))
@@ -42,7 +44,8 @@ function asTheRecipeSays(
 ): FileApplication['products'] {
   return (recipe?.ingredients ?? []).map(({ product, dose }) => {
     const reiHours = products.get(product)?.label.reiHours ?? null;
-    return { product, dose, amount: null, reiMinutes: reiHours === null ? null : minutesUp(reiHours) };
+    const asThen = { name: null, registration: null, actives: null };
+    return { product, dose, amount: null, reiMinutes: reiHours === null ? null : minutesUp(reiHours), ...asThen };
   });
 }
 
@@ -55,6 +58,8 @@ function amountIn(text: string | null, product: Parameters<typeof packOf>[1] | u
   const amount = text === null || !product ? null : packOf(text, product);
   return amount === null || !product ? text : plainStock(amount, product.form);
 }
+
+const moment = (text: string | null): string | null => (text === null ? null : plainInstant(value(readInstant(text))));
 
 const money = (text: string | null): string | null => (text === null ? null : plainMoney(value(readMoney(text))));
 

@@ -6,15 +6,22 @@ export type Removable = 'product' | 'supplier' | 'offer';
 /**
  * Where something of a shop is used, in words, place by place; empty when nothing uses it.
  *
- *   product    recipes, lots, offers, application records, and the must-not-mix of other products
- *   supplier   offers
- *   offer      nothing in the file; its prices are history all the same, which the books know
+ *   product    recipes, lots, offers, application records, stock solutions, and the must-not-mix of other products
+ *   supplier   offers, orders
+ *   offer      orders; its prices are history all the same, which the books know
  *
  * Takes    the shop as its file, and the id
  */
 export function usesOf(file: ShopFile, what: Removable, id: string): string[] {
-  if (what === 'supplier') return offersIn(file, (offer) => offer.supplier === id);
-  if (what === 'offer') return [];
+  const orders = (isIts: (order: ShopFile['orders'][number]) => boolean) =>
+    several(
+      'order of',
+      file.orders.filter(isIts).map(({ placedOn }) => placedOn),
+    );
+  if (what === 'supplier') {
+    return [...offersIn(file, (offer) => offer.supplier === id), ...orders((order) => order.supplier === id)];
+  }
+  if (what === 'offer') return orders(({ lines }) => lines.some(({ offer }) => offer === id));
   const product = file.products.find((one) => one.id === id);
   const recipes = file.recipes.filter(({ ingredients }) => ingredients.some((one) => one.product === id));
   const records = file.applications.filter((application) => names(application, id));
@@ -31,6 +38,10 @@ export function usesOf(file: ShopFile, what: Removable, id: string): string[] {
     ...several(
       'record of spraying on',
       records.map(({ startedAt }) => startedAt.slice(0, 10)),
+    ),
+    ...several(
+      'stock solution',
+      file.products.filter(({ madeFrom }) => madeFrom.some((one) => one.product === id)).map(({ name }) => name),
     ),
     ...several('must-not-mix of', otherLabels(file, product?.name ?? id, id)),
   ];

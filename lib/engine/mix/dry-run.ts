@@ -40,13 +40,8 @@ export const benchesOf = ({ benches, area }: Batch): Bench[] =>
     ? benches
     : [
         {
-          id: UNNAMED,
-          name: 'the ground that it is for',
-          customers: true,
-          enclosed: true,
-          coverage: 1,
-          area,
-          plants: [],
+          ...{ id: UNNAMED, name: 'the ground that it is for', coverage: 1, area, place: null, plants: [] },
+          ...{ customers: true, enclosed: true, harvestOn: null },
         },
       ];
 

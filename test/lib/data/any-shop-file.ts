@@ -3,23 +3,13 @@ import { checkDigit } from '@/shared/measure/gtin';
 import { FORMAT, type ShopFile } from '@/shared/shop-file/contract';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { addDays, Day } from '@/shared/time/day';
+import { day, doseOf, maybe, money, sizeOf, tidyMoney, word } from './any-fields';
+import { applicationOf, order } from './any-record';
 
 /*
  * Whole shops at random, as files that pass parsing. Everything refers to something, and everything that may be unknown
  * sometimes is.
  */
-
-const word = fc
-  .string({ maxLength: 12, unit: fc.constantFrom(...'abcdeé ß"\\{}%,;=~√0123') })
-  .map((text) => `a${text}z`);
-const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
-const money = fc.nat(2_000_000_000).map((micros) => (micros / 1e6).toFixed(6));
-const tidyMoney = fc.constantFrom('0', '12.00', '0.125', '74.5', '1234.567891');
-const day = fc.integer({ min: 0, max: 700 }).map((n) => addDays(Day.parse('2025-06-01'), n));
-const sizeOf = (form: 'liquid' | 'powder') =>
-  form === 'liquid' ? fc.constantFrom('1 qt', '1 gal', '250 mL', '8 fl oz') : fc.constantFrom('1 lb', '250 g', '8 oz');
-const doseOf = (form: 'liquid' | 'powder') =>
-  form === 'liquid' ? fc.constantFrom('5 mL/gal', '1 1/2 tsp/gal', '0.5 %') : fc.constantFrom('1.5 g/L', '2 g/gal');
 
 const product = (id: string) =>
   fc
@@ -39,6 +29,8 @@ const product = (id: string) =>
         { maxLength: 2 },
       ),
       reiHours: maybe(fc.constantFrom(0, 4, 12.5, 0.01)),
+      hotAboveC: maybe(fc.constantFrom(30, 32.5)),
+      madeFrom: fc.boolean(),
       days: maybe(fc.nat(400)),
       words: fc.array(word, { maxLength: 3 }),
       sprayPh: maybe(fc.constant({ min: 5, max: 7.25 })),
@@ -47,18 +39,20 @@ const product = (id: string) =>
       gtins: fc.constantFrom([], ['20000000001'], ['20000000002', '20000000003']),
     })
     .map((from): ShopFile['products'][number] => {
-      const { reiHours, days, words, sprayPh, gtins, ...rest } = from;
+      const { reiHours, days, words, sprayPh, gtins, hotAboveC, madeFrom, ...rest } = from;
       const [min, max] = from.form === 'liquid' ? ['1 mL/L', '3 mL/L'] : ['1 g/L', '2 g/L'];
       return {
         ...rest,
         id,
         gtins: gtins.map((number) => `${id.slice(1)}${number}`).map((digits) => digits + checkDigit(digits)),
         mixOrder: days,
+        madeFrom: madeFrom ? [{ product: id, dose: from.form === 'liquid' ? '5 mL/L' : '100 g/L' }] : [],
         shelfLife: { unopenedDays: days, openedDays: days },
         label: {
           rates: words.map((use) => ({ use, min, max })),
           ...{ reiHours, phiDays: days, maxApplicationsPerYear: days, minDaysBetween: days, modes: words, sprayPh },
           ...{ signalWord: null, protectiveEquipment: words, doNotMixWith: words, registration: null },
+          ...{ hotAboveC, firstAid: words[0] ?? null, storage: words[1] ?? null },
         },
       };
     });
@@ -74,6 +68,8 @@ const lotOf = (id: string, { id: product, form }: ShopFile['products'][number]) 
       opened: maybe(fc.nat(50)),
       expiresOn: maybe(day),
       keptIn: maybe(word),
+      order: maybe(fc.constant('q0')),
+      offer: maybe(fc.constant('o0')),
     })
     .map(({ left, opened, receivedOn, count, ...rest }): ShopFile['lots'][number] => ({
       ...{ id, product, count, receivedOn, ...rest },
@@ -89,6 +85,8 @@ const bench = (id: string) =>
     enclosed: fc.boolean(),
     coverage: fc.double({ min: 0.1, max: 3, noNaN: true }),
     area: maybe(fc.constantFrom('130 sq ft', '12 m2')),
+    place: maybe(word),
+    harvestOn: maybe(day),
     plants: fc.array(
       fc.record({
         name: word,
@@ -122,6 +120,7 @@ export const anyShopFile: fc.Arbitrary<ShopFile> = fc
           recipes: fc.array(one, { minLength: 1, maxLength: 3 }).chain((of) => fc.tuple(recipeOf([...new Set(of)]))),
           programs: fc.tuple(...programIds.map((id) => programOf(id, benchIds))),
           applications: one.chain((of) => fc.tuple(applicationOf(benchIds, of))),
+          orders: fc.tuple(order),
         });
       }),
   )
@@ -151,6 +150,26 @@ const settings = fc.record({
   wagePerHour: maybe(money),
   sameModeInARow: fc.integer({ min: 1, max: 5 }),
   capitalPerYear: fc.double({ min: 0, max: 1, noNaN: true }),
+  minutesPerPlant: maybe(fc.constant(0.25)),
+  minutesPerBatch: maybe(fc.constant(20)),
+  specialDays: fc.constantFrom(
+    [],
+    [
+      { on: '2026-07-04', name: null, hours: [] },
+      { on: '2026-05-09', name: 'fair', hours: [['08:00', '20:00'] as [string, string]] },
+    ],
+  ),
+  oilSulfurDays: fc.nat(40),
+  monthlyHighsC: maybe(fc.constant([18, 19.5, 21, 24, 27, 31, 33, 33, 29, 25, 21, 18])),
+  oilHotC: fc.constantFrom(29.5, 32),
+  keepRecordsYears: fc.integer({ min: 2, max: 9 }),
+  address: maybe(word),
+  contact: maybe(word),
+  emergency: fc.record({
+    contacts: fc.constantFrom([], [{ name: 'Ada', phone: '555 0100' }]),
+    medical: maybe(word),
+    poisonLine: maybe(word),
+  }),
 });
 
 const supplier = fc.record({
@@ -226,35 +245,6 @@ const programOf = (id: string, benchIds: string[]) =>
         },
       ],
     ),
-  });
-
-const applicationOf = (benchIds: string[], { id: product, form }: ShopFile['products'][number]) =>
-  fc.record({
-    id: fc.constant('a0'),
-    recipe: fc.constant('r0'),
-    benches: fc.shuffledSubarray(benchIds, { minLength: 1 }),
-    startedAt: fc.constantFrom('2026-02-24T22:30:00Z', '2026-02-24T23:30:00.125+01:00'),
-    endedAt: maybe(fc.constant('2026-02-25T00:10:00+01:00')),
-    by: maybe(word),
-    products: fc.array(
-      fc.record({
-        product: fc.constant(product),
-        dose: doseOf(form),
-        amount: maybe(sizeOf(form)),
-        reiMinutes: maybe(fc.nat(3_000)),
-      }),
-      { maxLength: 2 },
-    ),
-    sprayed: maybe(fc.constantFrom('2 gal', '0.5 L')),
-    leftover: maybe(fc.constant('120 mL')),
-    leftoverWent: maybe(word),
-    conditions: maybe(word),
-    pH: maybe(fc.constantFrom(5.8, 6.25)),
-    acid: maybe(sizeOf(form).map((amount) => ({ product, amount }))),
-    passed: fc.constantFrom([], [{ rule: 'short', reason: 'there was a bottle that nobody had entered' }]),
-    plannedCost: maybe(tidyMoney),
-    cost: maybe(tidyMoney),
-    plants: maybe(word),
   });
 
 /** A file as parsing gives it. Throws with the faults when it is refused. */

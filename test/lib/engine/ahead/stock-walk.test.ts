@@ -32,11 +32,15 @@ const oil = (openedDays: number | null): Product => ({
     sprayPh: null,
     doNotMixWith: [],
     registration: null,
+    hotAboveC: null,
+    firstAid: null,
+    storage: null,
   },
   shelfLife: { unopenedDays: null, openedDays },
   mixOrder: null,
   alkaliSilicate: false,
   gtins: [],
+  madeFrom: [],
   archived: false,
 });
 
@@ -52,6 +56,8 @@ const bottle = (lot: string, product: Product, more: Partial<Container> = {}): C
   openedOn: null,
   expiresOn: null,
   keptIn: null,
+  order: null,
+  offer: null,
   ...more,
 });
 

@@ -18,6 +18,8 @@ const bench = (count: number, mlPerPlant: number | null, coverage = 1): Bench =>
   enclosed: false,
   coverage,
   area: null,
+  place: null,
+  harvestOn: null,
   plants: [{ name: 'fern', pot: '4 in', count, mlPerPlant }],
 });
 

@@ -52,7 +52,7 @@ const faultPaths = (file: ShopFile, current = FILE) => compare(current, file).fa
 
 test('into a new shop, everything is added', () => {
   const { collections, settings, faults } = compare(null, FILE);
-  expect(COLLECTIONS.map((name) => collections[name].added.length)).toEqual([1, 2, 1, 2, 1, 1, 1, 1]);
+  expect(COLLECTIONS.map((name) => collections[name].added.length)).toEqual([1, 2, 1, 2, 1, 1, 1, 1, 0]);
   expect({ settings, faults }).toEqual({ settings: [], faults: [] });
 });
 

@@ -31,7 +31,7 @@ test('a list made by somebody else comes in by the names it has, with whatever i
   const { lots } = resultOf(SHOP, 'lots', text);
   expect(lots[0]).toEqual({
     ...{ id: 'p-2026-02-13', product: 'p', pack: '1 qt', count: 1, remaining: '600.5 mL', paid: '12.50' },
-    ...{ receivedOn: '2026-02-13', openedOn: null, expiresOn: '2027-12-31', keptIn: null },
+    ...{ receivedOn: '2026-02-13', openedOn: null, expiresOn: '2027-12-31', keptIn: null, order: null, offer: null },
   });
   expect(lots).toHaveLength(2);
 });
@@ -58,9 +58,9 @@ test('everything that a product is can be said in a line, lists in one column or
       ],
       ...{ reiHours: 12, phiDays: 0, maxApplicationsPerYear: 3, minDaysBetween: 7, modes: ['IRAC UN', 'FRAC NC'] },
       ...{ signalWord: 'CAUTION', protectiveEquipment: ['gloves', 'goggles'], sprayPh: { min: 5, max: 7.5 } },
-      ...{ doNotMixWith: ['sulfur'], registration: 'R-1' },
+      ...{ doNotMixWith: ['sulfur'], registration: 'R-1', hotAboveC: null, firstAid: null, storage: null },
     },
-    ...{ shelfLife: { unopenedDays: 730, openedDays: 365 }, gtins: ['2000000000015'] },
+    ...{ shelfLife: { unopenedDays: 730, openedDays: 365 }, gtins: ['2000000000015'], madeFrom: [] },
   });
 });
 
