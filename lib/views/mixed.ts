@@ -17,6 +17,7 @@ import { lastingAddress } from './bottle-address';
 import type { Fig } from './figures';
 import { type HereNow, shopNow } from './house';
 import { pouredText } from './mix-pours';
+import { type PlannedCost, plannedCost } from './planned-cost';
 
 /** What a finished mix came to. */
 export type MixedScreen = Pick<HereNow, 'today' | 'ways'> & {
@@ -30,6 +31,8 @@ export type MixedScreen = Pick<HereNow, 'today' | 'ways'> & {
   pH: string | null;
   passed: { rule: string; reason: string }[];
   lines: { product: { id: string; name: string }; amount: string; costMicros: number | null }[];
+  /** What it was to cost by line, as far as the books tell; null where they do not. */
+  planned: PlannedCost | null;
   cost: { planned: number | null; actual: number | null; perLitre: string | null; perPlant: string | null };
   bottles: { label: string; href: string; left: Fig | null; leftText: string }[];
 };
@@ -40,7 +43,7 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
   const record = here?.shop.applications.find(({ id }) => id === application);
   if (!here || !record) return null;
   const { shop, file, ways, today } = here;
-  const drawn = await drawnFor(here.id, application);
+  const [drawn, planned] = [await drawnFor(here.id, application), await plannedCost(here, record)];
   const noted = file.applications.find(({ id }) => id === application);
   const ended = record.endedAt === null ? '' : ` to ${showUntil(record.endedAt, shop.zone, today)}`;
   return {
@@ -52,7 +55,8 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
     leftover: noted?.leftover ? `${noted.leftover}${noted.leftoverWent ? `: ${noted.leftoverWent}` : ''}` : null,
     pH: record.pH === null ? null : showNumber(record.pH),
     passed: noted?.passed ?? [],
-    lines: linesOf(record, drawn),
+    lines: [...linesOf(record, drawn), ...leftOutOf(record, planned)],
+    planned,
     cost: costOf(record, ways.currency),
     bottles: drawn.map((one) => bottleOf(one, shop)),
   };
@@ -78,6 +82,12 @@ function linesOf({ id, recipe, amounts }: Application, drawn: readonly DrawnFrom
     };
   });
 }
+
+/** What was planned and did not go in. */
+const leftOutOf = ({ recipe }: Application, planned: PlannedCost | null): MixedScreen['lines'] =>
+  (planned?.lines ?? [])
+    .filter(({ product }) => !recipe.ingredients.some((one) => one.product.id === product.id))
+    .map(({ product }) => ({ product, amount: 'left out', costMicros: 0 }));
 
 /** Null when a price is not known, and when some of it came from a bottle that is not in the books. */
 function costDrawn(application: string, product: string, amount: number, drawn: readonly DrawnFrom[]): Micros | null {

@@ -3,15 +3,20 @@
 import { useKeptMixes } from '@/app/_parts/kept-mixes';
 import type { MixedScreen } from '@/lib/views/mixed';
 import { showMoney } from '@/shared/measure/show';
+import type { MixProgress } from '@/shared/mix/mix-progress';
 import styles from './mixed.module.css';
 
-type CostByLineProps = Pick<MixedScreen, 'application' | 'lines' | 'cost'> & { currency: string };
+type CostByLineProps = Pick<MixedScreen, 'application' | 'lines' | 'cost' | 'planned'> & { currency: string };
 
-/** What the mix cost as it was drawn, beside what the sheet had said; line by line on the device that it was mixed with. */
-export function CostByLine({ application, lines, cost, currency }: CostByLineProps) {
-  const kept = useKeptMixes()?.find(({ finished }) => finished?.application === application);
-  const planned = (product: string) => kept?.plan.pours.find((pour) => pour.product === product)?.costMicros ?? null;
+/**
+ * What the mix cost as it was drawn, beside what the sheet had said. What it had said of each line is kept on the device
+ * that the mix was made with; elsewhere it is what the books still tell.
+ */
+export function CostByLine({ application, lines, cost, planned, currency }: CostByLineProps) {
+  const kept = useKeptMixes()?.find(({ finished }) => finished?.application === application) ?? null;
+  const plannedOf = plannedBy(kept, planned);
   const money = (micros: number | null) => (micros === null ? 'not known' : showMoney(micros, currency));
+  const inAll = kept || planned?.isAsSaid ? cost.planned : (planned?.material ?? null);
   return (
     <section aria-labelledby="cost">
       <h2 id="cost">What it cost</h2>
@@ -20,9 +25,9 @@ export function CostByLine({ application, lines, cost, currency }: CostByLinePro
         <thead>
           <tr>
             <th scope="col">Product</th>
-            {kept && (
+            {plannedOf && (
               <th scope="col" className="number">
-                Planned
+                {kept || planned?.isAsSaid ? 'Planned' : 'By the recipe'}
               </th>
             )}
             <th scope="col" className="number">
@@ -37,13 +42,13 @@ export function CostByLine({ application, lines, cost, currency }: CostByLinePro
                 <a href={`/shelf/${encodeURIComponent(product.id)}`}>{product.name}</a>{' '}
                 <span className="soft">{amount}</span>
               </th>
-              {kept && <td className="number">{money(planned(product.id))}</td>}
+              {plannedOf && <td className="number">{plannedText(plannedOf(product.id), money)}</td>}
               <td className="number">{money(costMicros)}</td>
             </tr>
           ))}
           <tr className={styles.all}>
             <th scope="row">In all</th>
-            {kept && <td className="number">{money(cost.planned)}</td>}
+            {plannedOf && <td className="number">{money(inAll)}</td>}
             <td className="number">
               {money(cost.actual)}
               <Difference {...cost} money={money} />
@@ -51,7 +56,7 @@ export function CostByLine({ application, lines, cost, currency }: CostByLinePro
           </tr>
         </tbody>
       </table>
-      {!kept && <p>Planned: {money(cost.planned)}</p>}
+      {!kept && <Said planned={planned} said={money(cost.planned)} />}
       {(cost.perLitre || cost.perPlant) && (
         <p>
           {cost.perLitre && `${cost.perLitre} a litre`}
@@ -60,6 +65,40 @@ export function CostByLine({ application, lines, cost, currency }: CostByLinePro
         </p>
       )}
     </section>
+  );
+}
+
+/** What a line was to cost: undefined when it was not planned at all, null when it is not known. */
+type PlannedOf = (product: string) => number | null | undefined;
+
+function plannedBy(kept: MixProgress | null, planned: MixedScreen['planned']): PlannedOf | null {
+  if (kept) return (product) => kept.plan.pours.find((pour) => pour.product === product)?.costMicros;
+  return planned && ((product) => planned.lines.find((line) => line.product.id === product)?.micros);
+}
+
+const plannedText = (micros: number | null | undefined, money: (micros: number | null) => string): string =>
+  micros === undefined ? 'not planned' : money(micros);
+
+/** Where the planned lines come from, where it is not the sheet itself that is still here. */
+function Said({ planned, said }: { planned: MixedScreen['planned']; said: string }) {
+  if (!planned) {
+    return (
+      <p className="soft">
+        The sheet said {said} in all. What it said of each product was kept only where it was mixed, and these books
+        cannot tell it any more.
+      </p>
+    );
+  }
+  return planned.isAsSaid ? (
+    <p className="soft">
+      Planned: by its recipe for what was sprayed, from the bottles as they stood before. That comes to what the sheet
+      said.
+    </p>
+  ) : (
+    <p className="soft">
+      The sheet said {said} in all, and its lines were kept only where it was mixed. By the recipe: for what was
+      sprayed, from the bottles as they stood before, and what was short at the offers of today.
+    </p>
   );
 }
 

@@ -29,6 +29,7 @@ export default async function MixedPage({ params }: OfRecord) {
         currency={screen.ways.currency}
         lines={screen.lines}
         cost={screen.cost}
+        planned={screen.planned}
       />
       <Bottles screen={screen} />
       {(screen.leftover || screen.passed.length > 0) && (
