@@ -1,16 +1,14 @@
 import { type NextRequest, NextResponse } from 'next/server';
 import { ownHosts } from '@/lib/door/allowed-hosts';
-import { judgeKnock } from '@/lib/door/judge-knock';
+import { judgeKnock, turnedProblem } from '@/lib/door/judge-knock';
 import { DATA_POLICY, pagePolicy, SECURITY_HEADERS } from '@/lib/door/security-headers';
-import type { Problem } from '@/shared/api/problem';
 
 /** Judges every page request, and gives each page a content policy with a nonce of its own. */
 export function proxy(request: NextRequest): NextResponse {
   const { method, headers, nextUrl } = request;
   const turned = judgeKnock({ method, path: nextUrl.pathname, header: (name) => headers.get(name) }, ownHosts());
   if (turned) {
-    const told: Problem = { code: 'turned-away', message: turned.message };
-    return dressed(NextResponse.json(told, { status: turned.status }), DATA_POLICY);
+    return dressed(NextResponse.json(turnedProblem(turned), { status: turned.status }), DATA_POLICY);
   }
   const policy = pagePolicy(freshNonce(), process.env.NODE_ENV === 'development');
   const inward = new Headers([...headers].filter(([name]) => !name.startsWith('x-forwarded-')));

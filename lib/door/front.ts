@@ -1,10 +1,9 @@
 import { randomBytes } from 'node:crypto';
 import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
-import type { Problem } from '@/shared/api/problem';
 import { ownHosts } from './allowed-hosts';
 import { hasEntered } from './entered';
 import { REQUEST_ID_HEADER } from './incident';
-import { judgeKnock, type TurnedAway } from './judge-knock';
+import { judgeKnock, type TurnedAway, turnedProblem } from './judge-knock';
 import { DATA_POLICY, SECURITY_HEADERS } from './security-headers';
 
 /**
@@ -68,7 +67,7 @@ function sendSentence(response: ServerResponse, status: number, message: string)
   response.setHeader('Content-Type', 'application/json; charset=utf-8');
   response.setHeader('Content-Security-Policy', DATA_POLICY);
   response.setHeader('Cache-Control', 'no-store');
-  response.end(JSON.stringify({ code: 'turned-away', message } satisfies Problem));
+  response.end(JSON.stringify(turnedProblem({ message })));
 }
 
 function blameTheSender(response: ServerResponse, requestId: string): void {

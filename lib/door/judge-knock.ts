@@ -1,3 +1,4 @@
+import type { Problem } from '@/shared/api/problem';
 import { API_BYTES, bytesInWords, FORM_BYTES } from './body-limits';
 
 /** What a request shows before it is let in. Header names are lower case. */
@@ -5,6 +6,9 @@ export type Knock = { method: string; path: string; header(name: string): string
 
 /** A request turned away, with the status and one sentence that says why. */
 export type TurnedAway = { status: 400 | 403 | 405 | 411 | 413 | 415; message: string };
+
+/** What is answered to a request that was turned away. */
+export const turnedProblem = ({ message }: Pick<TurnedAway, 'message'>): Problem => ({ code: 'turned-away', message });
 
 /**
  * Whether a request may come in at all. The same judgement stands in front of the server, in the proxy,

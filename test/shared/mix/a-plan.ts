@@ -1,4 +1,7 @@
+import { finishBodyOf } from '@/shared/mix/finish-body';
+import { afterwards, type MixAction } from '@/shared/mix/mix-action';
 import { bottleKey, type MixPlan } from '@/shared/mix/mix-plan';
+import { beginMix, type MixProgress } from '@/shared/mix/mix-progress';
 import { Day } from '@/shared/time/day';
 import { Zone } from '@/shared/time/zone';
 
@@ -59,3 +62,19 @@ export const OIL_2 = { lotId: 'o', place: 1 };
 /** What the books have in a bottle of the plan. */
 export const leftIn = (spot: { lotId: string; place: number }): number =>
   PLAN.products.flatMap(({ bottles }) => bottles).find((one) => bottleKey(one) === bottleKey(spot))?.left ?? 0;
+
+export const ID = 'a'.repeat(32);
+export const begun = (plan: MixPlan = PLAN) => beginMix(plan, ID, 1_000);
+export const after = (progress: MixProgress, ...actions: MixAction[]) => actions.reduce(afterwards, progress);
+
+export const TIMES: MixAction[] = [
+  { do: 'spraying', since: Date.UTC(2026, 2, 31, 21, 40, 20) },
+  { do: 'answer', field: 'endedAt', text: '2026-03-31T18:20' },
+];
+export const poured = (fill: number): MixAction[] =>
+  ['oil', 'salt'].map((product) => ({ do: 'poured', fill, product }) satisfies MixAction);
+export const bodyOf = (progress: MixProgress) => {
+  const finishing = finishBodyOf(progress);
+  if (!finishing.ok) throw new Error(JSON.stringify(finishing.faults));
+  return finishing.body;
+};

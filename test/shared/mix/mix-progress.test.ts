@@ -1,29 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { FinishMixBody } from '@/shared/api/finish-mix-body';
-import { finishBodyOf, leftOutKey } from '@/shared/mix/finish-body';
+import { finishBodyOf } from '@/shared/mix/finish-body';
 import { afterwards, type MixAction } from '@/shared/mix/mix-action';
-import type { MixPlan } from '@/shared/mix/mix-plan';
-import { beginMix, type MixProgress, readProgress } from '@/shared/mix/mix-progress';
+import { readProgress } from '@/shared/mix/mix-progress';
 import { keyBeside, screenAt, screensOf } from '@/shared/mix/mix-screens';
-import { partsExactly, pourFaults } from '@/shared/mix/poured-so-far';
-import { OIL_1, OIL_2, PLAN } from './a-plan';
-
-const ID = 'a'.repeat(32);
-const begun = (plan: MixPlan = PLAN) => beginMix(plan, ID, 1_000);
-const after = (progress: MixProgress, ...actions: MixAction[]) => actions.reduce(afterwards, progress);
-
-const TIMES: MixAction[] = [
-  { do: 'spraying', since: Date.UTC(2026, 2, 31, 21, 40, 20) },
-  { do: 'answer', field: 'endedAt', text: '2026-03-31T18:20' },
-];
-const poured = (fill: number): MixAction[] =>
-  ['oil', 'salt'].map((product) => ({ do: 'poured', fill, product }) satisfies MixAction);
-const bodyOf = (progress: MixProgress) => {
-  const finishing = finishBodyOf(progress);
-  if (!finishing.ok) throw new Error(JSON.stringify(finishing.faults));
-  return finishing.body;
-};
+import { pourFaults } from '@/shared/mix/poured-so-far';
+import { after, begun, bodyOf, ID, OIL_1, OIL_2, PLAN, poured, TIMES } from './a-plan';
 
 test('a mix poured as planned draws the sum of its fills, one bottle after the other, and its body is what the shop takes', () => {
   const body = bodyOf(after(begun(), ...poured(0), ...poured(1), ...poured(2), ...TIMES));
@@ -166,64 +149,6 @@ test('while it waits to be sent nothing changes; refused, it is at the end again
   expect(
     after(sent, { do: 'finish' }, { do: 'refused', code: null, message: 'late', faults: [] }, { do: 'correct' }),
   ).toBe(sent);
-});
-
-/** The salt is so little that nothing there measures it. */
-const FAR = { ...PLAN, pours: PLAN.pours.map((pour) => (pour.product === 'salt' ? { ...pour, farOff: 'No.' } : pour)) };
-
-test('what nothing measures is not poured as the sheet has it: somebody says how much it was, or why it was left out', () => {
-  const salt = { fill: 0, product: 'salt' };
-  const mixed = after(begun(FAR), ...poured(0), { do: 'no-more', fill: 0 }, ...TIMES);
-  const faultsOf = (progress: MixProgress) => {
-    const finishing = finishBodyOf(progress);
-    return finishing.ok ? [] : finishing.faults.map(({ screen, message }) => [screen, message]);
-  };
-  expect(faultsOf(mixed)).toEqual([['pour 0 salt', 'salt, fill 1: neither poured nor left out. Say which.']]);
-  const parts = partsExactly(mixed, 0, 'salt');
-  expect(bodyOf(after(mixed, { do: 'change', ...salt, parts }, { do: 'poured', ...salt })).poured).toMatchObject([
-    { product: 'oil' },
-    { product: 'salt', from: [{ amount: '5 g' }] },
-  ]);
-  const out = after(mixed, { do: 'left-out', ...salt });
-  expect(faultsOf(out)).toEqual([['pour 0 salt', 'salt, fill 1: write why it was left out.']]);
-  const why = after(out, { do: 'reason', rule: leftOutKey('salt'), text: ' no scale ' });
-  expect(bodyOf(why)).toMatchObject({
-    poured: [{ product: 'oil' }],
-    passed: [{ rule: 'left-out', reason: 'salt: no scale' }],
-  });
-  // Whatever can be measured is left out without a word.
-  expect(
-    bodyOf(
-      after(
-        mixed,
-        { do: 'left-out', fill: 0, product: 'oil' },
-        { do: 'change', ...salt, parts },
-        { do: 'poured', ...salt },
-      ),
-    ).passed,
-  ).toEqual([]);
-});
-
-test('a pH says nothing of an acid where another was in the tank already', () => {
-  const own = { ...PLAN, ownAcid: 'salt' };
-  const mixed = (plan: MixPlan, ...more: MixAction[]) =>
-    bodyOf(after(begun(plan), ...poured(0), { do: 'no-more', fill: 0 }, ...TIMES, ...more)).acid;
-  const acid: MixAction = { do: 'acid', pour: { fill: 0, product: 'acid', first: '2 mL', more: '' } };
-  const salt: MixAction = { do: 'acid', pour: { fill: 0, product: 'salt', first: '1 g', more: '' } };
-  expect(mixed(PLAN, acid)).toBe('acid');
-  expect(mixed(own)).toBe('salt');
-  expect(mixed(own, salt)).toBe('salt');
-  expect(mixed(own, acid)).toBeNull();
-});
-
-test('a mix that was kept before these were thought of is still understood', () => {
-  const kept = JSON.parse(JSON.stringify(begun()));
-  for (const pour of kept.plan.pours) delete pour.farOff;
-  delete kept.plan.pH.own;
-  delete kept.plan.pH.unreckoned;
-  expect(readProgress(JSON.stringify(kept))).toEqual(begun());
-  kept.refusal = { message: 'No.', faults: [] };
-  expect(readProgress(JSON.stringify(kept))?.refusal).toEqual({ code: null, message: 'No.', faults: [] });
 });
 
 const screens = screensOf(begun()).map(({ key }) => key);
