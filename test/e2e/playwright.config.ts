@@ -36,6 +36,8 @@ export default defineConfig({
     locale: 'en-US',
     timezoneId: 'America/New_York',
     trace: 'off',
+    // A colour is judged as it stands, not on its way there.
+    contextOptions: { reducedMotion: 'reduce' },
   },
   projects: [
     { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },

@@ -30,7 +30,12 @@ export default async function SuppliersPage() {
           an order-by day.
         </EmptyPlace>
       ) : (
-        <SupplierList suppliers={suppliers} currency={ways.currency} />
+        <section aria-labelledby="buying">
+          <h2 id="buying" className="spoken">
+            Those the shop buys from
+          </h2>
+          <SupplierList suppliers={suppliers} currency={ways.currency} />
+        </section>
       )}
       {putAway.length > 0 && (
         <section aria-labelledby="away">

@@ -138,6 +138,7 @@ test('a count is felt at once wherever the bottle counts: on the shelf, in what 
   await page.goto('/shelf/bottle/calcium-b/0');
   await page.getByLabel('What you see in it').fill('10 mL');
   await page.getByRole('button', { name: 'This is what I see' }).tap();
+  await expect(page.getByLabel(/^What may have become of it/)).toHaveAccessibleDescription(/more than 5 %/);
   await page.getByLabel(/^What may have become of it/).selectOption('spilled');
   await page.getByRole('button', { name: 'This is what I see' }).tap();
   await expect(page.getByText('Counted 10 mL. The ledger says so now.')).toBeVisible();
