@@ -9,6 +9,7 @@ import { applicationCount } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { plainStock } from '@/lib/engine/exchange/plain-text';
+import { longestReiOf } from '@/lib/engine/keepout/reopening';
 import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
 import { asItIs } from '@/lib/engine/mix/sprayed-product';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
@@ -102,7 +103,7 @@ function recordOf(
     products: poured.map(({ product, total }) => {
       const planned = recipe.ingredients.find((one) => one.product === product);
       const dose = planned?.dose.text ?? `${plainStock(total, product.form)}/${plainStock(mixed.sprayed, 'liquid')}`;
-      return { product: product.id, dose, amount: total, reiMinutes: product.label.rei, ...asItIs(product) };
+      return { product: product.id, dose, amount: total, reiMinutes: longestReiOf([product]), ...asItIs(product) };
     }),
     details: {
       ...NO_DETAILS,

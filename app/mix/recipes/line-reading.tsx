@@ -40,7 +40,8 @@ function amountText({ amount, form }: CheckedLine, { units }: Ways, fill: string
 
 /** What the label says beside a dose: inside it, outside it with a shape and a word, or that nobody can say. */
 export function LabelSaid({ label: { ranges, fits, severity, message } }: { label: CheckedLabel }) {
-  if (ranges.length === 0) return <p className="soft">Label: no rate is entered, so the dose is not judged.</p>;
+  if (ranges.length === 0 && message === null)
+    return <p className="soft">Label: no rate is entered, so the dose is not judged.</p>;
   if (fits) return <p className="soft">Label: {ranges.join('; ')}. Inside it.</p>;
   return (
     <p className={styles.said}>

@@ -1,9 +1,11 @@
 import { type Minutes, minutes } from '@/shared/quantity/amounts';
 import { addMinutes, type Instant } from '@/shared/time/instant';
-import type { Application, Label, Recipe } from '../shop';
+import type { Application, Product, Recipe } from '../shop';
+import { withSources } from '../strength/sources';
 
 /**
- * How long people stay out after a mix: the longest restricted-entry interval of what is in it.
+ * How long people stay out after a mix: the longest restricted-entry interval of what is in it, and of what a stock
+ * solution in it is made from.
  *
  * Takes   a recipe; plain water closes nothing
  * Gives   null as soon as one interval is unknown, or is no whole number of minutes: unknown is never zero
@@ -13,14 +15,20 @@ export const longestRei = ({ ingredients }: Pick<Recipe, 'ingredients'>): Minute
   longestReiOf(ingredients.map(({ product }) => product));
 
 /** The same for products in one tank. */
-export function longestReiOf(products: readonly { label: Pick<Label, 'rei'> }[]): Minutes | null {
+export function longestReiOf(products: readonly Product[]): Minutes | null {
   let longest = NO_INTERVAL;
-  for (const { label } of products) {
+  for (const { label } of products.flatMap(withSources)) {
     if (label.rei === null || !isInterval(label.rei)) return null;
     if (label.rei > longest) longest = label.rei;
   }
   return longest;
 }
+
+/** The products of a mix, and of its stock solutions, whose interval is unknown: each once. */
+export const withoutInterval = ({ ingredients }: Pick<Recipe, 'ingredients'>): Product[] =>
+  [...new Set(ingredients.flatMap(({ product }) => withSources(product)))].filter(
+    ({ label }) => label.rei === null || !isInterval(label.rei),
+  );
 
 const NO_INTERVAL = minutes(0);
 const isInterval = (minutes: number): boolean => Number.isSafeInteger(minutes) && minutes >= 0;

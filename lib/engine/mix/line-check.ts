@@ -3,11 +3,12 @@ import { type Exact, exact, multiply, toNumber } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { cheapestOffer, unitPrice } from '../ahead/cheapest-offer';
 import { doseFindings, rangeText } from '../rules/dose-outside-label';
-import type { Severity } from '../rules/flag';
+import { byGravity, type Severity } from '../rules/flag';
 import { sameWords } from '../rules/in-words';
 import { toEnterFor } from '../rules/missing-figures';
 import type { Ingredient, Product, Recipe, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
+import { withSources } from '../strength/sources';
 import { mixStrength, type SubstanceStrength } from './mix-strength';
 
 /** A line that cannot be read: which of its two fields is wrong, and what to write instead. */
@@ -74,10 +75,13 @@ function labelOf(recipe: Recipe, line: Ingredient): CheckedLabel {
   const { rates } = line.product.label;
   const named = line.use === null ? rates : rates.filter(({ use }) => sameWords(use, line.use ?? ''));
   const ranges = (named.length > 0 ? named : rates).map(rangeText);
-  if (rates.length === 0) return { ranges, fits: null, severity: null, message: null };
   if (meetsOnGround(line, named)) return { ranges, fits: null, severity: 'note', message: BY_BENCHES };
-  const finding = doseFindings(recipe, { benches: [], sprayMl: null }).find(({ product }) => product === line.product);
-  return { ranges, fits: !finding, severity: finding?.severity ?? null, message: finding?.message() ?? null };
+  const about = withSources(line.product);
+  const [finding] = doseFindings(recipe, { benches: [], sprayMl: null })
+    .filter(({ product }) => about.includes(product))
+    .sort(byGravity);
+  const fits = finding ? false : rates.length === 0 ? null : true;
+  return { ranges, fits, severity: finding?.severity ?? null, message: finding?.message() ?? null };
 }
 
 /** A dose per volume meets a rate per area only over the ground and the spray of some benches, and a recipe has none. */

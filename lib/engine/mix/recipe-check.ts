@@ -14,6 +14,7 @@ import { type CheckedLine, checkedLine, type LineFault } from './line-check';
 import { type ElementStrength, mixStrength, type SubstanceStrength } from './mix-strength';
 import { orderOfAddition } from './order';
 import { readLine } from './read-line';
+import { wearingFor } from './wearing';
 
 /** What a recipe comes to, as far as it can be read. */
 export type RecipeCheck = {
@@ -63,7 +64,7 @@ export function recipeCheck(shop: Shop, draft: RecipeDraft): RecipeCheck {
     ...costOf(shop, lines),
     ...mixStrength(mixed),
     reiMinutes: longestReiOf(mixed.map(({ product }) => product)),
-    equipment: [...new Set(mixed.flatMap(({ product }) => product.label.protectiveEquipment))],
+    equipment: wearingFor([...new Set(mixed.map(({ product }) => product))]).equipment,
     flags: flagsOf(shop, recipe),
   };
 }

@@ -1,5 +1,6 @@
 import { plain } from '../rules/in-words';
 import type { Product } from '../shop';
+import { withSources } from '../strength/sources';
 
 /** What the labels in a mix ask of the person who mixes it. */
 export type Wearing = {
@@ -11,9 +12,13 @@ export type Wearing = {
   signalWord: string | null;
 };
 
-/** What to wear for a mix: the union of what its labels ask for, and the gravest of their signal words. */
-export function wearingFor(products: readonly Product[]): Wearing {
+/**
+ * What to wear for a mix: the union of what its labels ask for, and the gravest of their signal words. What a stock
+ * solution is made from is in the tank, too.
+ */
+export function wearingFor(mixed: readonly Product[]): Wearing {
   const pieces = new Map<string, string>();
+  const products = [...new Set(mixed.flatMap(withSources))];
   for (const { label } of products) {
     for (const piece of label.protectiveEquipment) if (!pieces.has(plain(piece))) pieces.set(plain(piece), piece);
   }
@@ -21,7 +26,7 @@ export function wearingFor(products: readonly Product[]): Wearing {
   const [signalWord = null] = words.sort((a, b) => gravity(a) - gravity(b));
   return {
     equipment: [...pieces.values()],
-    equipmentUnknown: products.filter(({ label }) => label.protectiveEquipment.length === 0),
+    equipmentUnknown: mixed.filter(({ label }) => label.protectiveEquipment.length === 0),
     signalWord,
   };
 }

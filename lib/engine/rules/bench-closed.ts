@@ -1,4 +1,4 @@
-import { longestReiOf } from '../keepout/reopening';
+import { withoutInterval } from '../keepout/reopening';
 import type { Bench } from '../shop';
 import type { Flag } from './flag';
 import { benchNames, listed, momentNear } from './in-words';
@@ -68,11 +68,9 @@ function closerInWords(plan: Unflagged, turn: Turn, by: Turn, where: string): st
 }
 
 function toEnter({ recipe, planned }: Turn): string {
-  const unknown = recipe.ingredients
-    .map(({ product }) => product)
-    .filter((product) => longestReiOf([product]) === null);
+  const unknown = withoutInterval(recipe);
   if (unknown.length > 0) {
-    return `Enter the restricted-entry interval of ${listed([...new Set(unknown.map(({ name }) => name))])} from its label.`;
+    return `Enter the restricted-entry interval of ${listed(unknown.map(({ name }) => name))} from its label.`;
   }
   return planned ? 'Enter when it ends.' : 'Note when that application ended.';
 }

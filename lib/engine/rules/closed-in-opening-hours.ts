@@ -6,7 +6,7 @@ import { atClock, dayOf } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
 import { type ClearStarts, clearStarts, SEARCH_DAYS } from '../keepout/clear-starts';
 import { type Openings, openingDuring, openingsOf, type Span } from '../keepout/opening-hours';
-import { longestReiOf } from '../keepout/reopening';
+import { withoutInterval } from '../keepout/reopening';
 import type { Bench } from '../shop';
 import type { Flag } from './flag';
 import { benchNames, listed, momentNear } from './in-words';
@@ -44,10 +44,7 @@ export function closedInOpeningHours(plan: Unflagged): Flag[] {
 }
 
 function neverReopens({ recipe }: Spraying, benches: Bench[]): string {
-  const unknown = recipe.ingredients
-    .map(({ product }) => product)
-    .filter((product) => longestReiOf([product]) === null);
-  const names = listed([...new Set(unknown.map(({ name }) => name))]);
+  const names = listed(withoutInterval(recipe).map(({ name }) => name));
   return `Nobody can say when ${benchNames(benches)} would reopen after this, so it counts as closed to customers in opening hours. Enter the restricted-entry interval of ${names} from its label.`;
 }
 

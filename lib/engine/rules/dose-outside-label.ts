@@ -8,13 +8,15 @@ import type { Flag, Severity } from './flag';
 import { listed, sameWords } from './in-words';
 import { toEnterFor } from './missing-figures';
 import { type Finding, flagBatches } from './recipe-findings';
+import { type DosedLine, sourceLines } from './source-lines';
 import type { Unflagged } from './unflagged';
 
 /**
  * A dose outside the rates of the product's own label.
  *
  * Looks at  the dose of each product in a recipe, all its lines together, and the label's rate for the use that the line
- *           names; without a use, the label's only rate
+ *           names; without a use, the label's only rate. What a stock solution is made from is dosed with it, and is judged
+ *           by its own label as well, together with lines of its own
  * Fires     above the maximum; below the minimum; when the label has no rate for that use, or several and no use is named;
  *           when dose and rate cannot be compared. A dose per volume meets a rate per area over the ground of the benches
  *           and the spray that is mixed for it. Exactly at either end is inside. A product without rates is not judged.
@@ -33,13 +35,32 @@ export type Sprayed = { benches: readonly Bench[]; sprayMl: Exact | null };
 /** The doses of a recipe that lie outside their labels, for one mix. */
 export function doseFindings({ ingredients }: Recipe, sprayed: Sprayed): Finding[] {
   const ground = { area: groundOf(sprayed.benches), sprayMl: sprayed.sprayMl, benches: sprayed.benches };
+  const poured = new Set(ingredients.map(({ product }) => product));
+  const all = [...ingredients.map((line) => ({ ...line, holder: null })), ...sourceLines(ingredients)];
   const findings: Finding[] = [];
-  for (const product of new Set(ingredients.map((ingredient) => ingredient.product))) {
-    const lines = ingredients.filter((ingredient) => ingredient.product === product);
-    const verdict = product.label.rates.length === 0 ? null : judge({ product, lines, ground });
-    if (verdict) findings.push({ product, ...verdict });
+  for (const product of new Set(all.map((line) => line.product))) {
+    const lines = all.filter((line) => line.product === product);
+    const verdict = product.label.rates.length === 0 ? null : judgeAll(product, lines, ground);
+    if (verdict && (poured.has(product) || !isSaidOf(lines, verdict, findings))) findings.push({ product, ...verdict });
   }
   return findings;
+}
+
+/** A solution has its rates from its source: what is wrong with the one already need not be said of the other. */
+const isSaidOf = (lines: DosedLine[], { severity }: Verdict, findings: Finding[]): boolean =>
+  findings.some(
+    (one) =>
+      lines.some(({ holder }) => holder === one.product) && (one.severity === severity || one.severity === 'stop'),
+  );
+
+function judgeAll(product: Product, lines: DosedLine[], ground: Dosing['ground']): Verdict | null {
+  const known = lines.flatMap((line) => (line.dose ? { ...line, dose: line.dose } : []));
+  if (known.length === lines.length) return judge({ product, lines: known, ground });
+  const holders = listed([...new Set(lines.flatMap(({ dose, holder }) => (dose ? [] : (holder?.name ?? []))))]);
+  return warn(
+    () =>
+      `Nobody can say how much of ${product.name} the dose of ${holders} brings, so it cannot be held against its label. Enter what ${holders} holds of it, as a dose that can be turned into an amount.`,
+  );
 }
 
 /** One product of a mix with all its lines, and what the mix is sprayed on. */

@@ -3,7 +3,8 @@ import type { Stock } from '@/shared/quantity/amounts';
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { showDay, showInstant } from '@/shared/time/show-day';
-import type { Bench, Product } from '../shop';
+import type { Bench, Product, Recipe } from '../shop';
+import { withSources } from '../strength/sources';
 import type { Unflagged } from './unflagged';
 
 /** Words in a row: "A", "A and B", "A, B and C". */
@@ -27,6 +28,14 @@ export const counted = (number: number, thing: string): string => `${number} ${t
 /** A day beside today: the year is said when it is another one. */
 export const dayNear = ({ today }: Unflagged, day: Day | number): string =>
   showDay(typeof day === 'number' ? dayFromNumber(day) : day, today);
+
+/** Where a product is in a mix only inside of a stock solution, a sentence that says so, with a space after it. */
+export function heldIn({ ingredients }: Pick<Recipe, 'ingredients'>, product: Product): string {
+  const mixed = [...new Set(ingredients.map((ingredient) => ingredient.product))];
+  if (mixed.includes(product)) return '';
+  const holders = mixed.filter((one) => withSources(one).includes(product)).map(({ name }) => name);
+  return `${listed(holders)} ${holders.length === 1 ? 'is' : 'are'} made from ${product.name}. `;
+}
 
 /** A moment on the shop's clock: "Tue 3 March 18:15". */
 export const momentNear = ({ shop, today }: Unflagged, instant: Instant): string =>

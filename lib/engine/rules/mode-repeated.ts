@@ -1,4 +1,5 @@
 import type { Bench, Product, Recipe } from '../shop';
+import { withSources } from '../strength/sources';
 import type { Flag } from './flag';
 import { alikeInWords, counted, plain } from './in-words';
 import { flagSpraying } from './raise';
@@ -9,7 +10,8 @@ import type { Unflagged } from './unflagged';
  * The same mode of action too often in a row on a bench, which breeds resistance.
  *
  * Looks at  each bench by itself: applications on record and planned sprayings that contain any mode-of-action group, in
- *           order; what contains none neither counts nor interrupts
+ *           order; what contains none neither counts nor interrupts. A stock solution brings the groups of what it is
+ *           made from
  * Fires     at each planned spraying that brings a group more often in a row than the shop allows; once for a spraying
  *           and product, the first in the mix with that group, with every bench concerned
  * Severity  warn
@@ -57,7 +59,7 @@ function modesByRecipe(): (recipe: Recipe) => Mode[] {
     if (before) return before;
     const modes = new Map<string, Mode>();
     for (const { product } of recipe.ingredients) {
-      for (const text of product.label.modes) {
+      for (const text of withSources(product).flatMap(({ label }) => label.modes)) {
         const key = plain(text);
         if (key !== '' && !modes.has(key)) modes.set(key, { key, text: text.trim(), product });
       }

@@ -4,6 +4,7 @@ import { type SprayPh, sprayPhOf } from '../mix/spray-ph';
 import type { Water } from '../mix/water';
 import type { Product, Recipe } from '../shop';
 import type { Ground } from '../strength/dose-in-stock';
+import { sourcesOf, withSources } from '../strength/sources';
 import type { Flag } from './flag';
 import { type Finding, flagBatches } from './recipe-findings';
 import type { Unflagged } from './unflagged';
@@ -12,7 +13,8 @@ import type { Unflagged } from './unflagged';
  * A spray whose pH a label in it does not want.
  *
  * Looks at  the pH that a recipe's spray will have: its target pH, or without one the pH of the shop's water with the
- *           recipe's own alkali silicate and acids in it (`sprayPhOf`); and the range on the label of each product
+ *           recipe's own alkali silicate and acids in it (`sprayPhOf`); and the range on the label of each product, and of
+ *           what a stock solution is made from
  * Fires     when the pH is below the lowest or above the highest of the range, once per product. Exactly at either end is
  *           inside. A product without a range is not judged, and a pH that nobody can say raises nothing.
  * Severity  warn
@@ -25,9 +27,9 @@ export const phOutsideRange = (plan: Unflagged): Flag[] =>
 
 /** The labels in a recipe that its pH does not suit, for one mix. The ground matters to a silicate dosed per area only. */
 export function phFindings(recipe: Recipe, water: Water | null, ground?: Ground): Finding[] {
-  const products = [...new Set(recipe.ingredients.map(({ product }) => product))];
+  const products = [...new Set(recipe.ingredients.flatMap(({ product }) => withSources(product)))];
   const ranged = products.flatMap((product) =>
-    product.label.sprayPh ? [{ product, range: product.label.sprayPh }] : [],
+    product.label.sprayPh && !isSaidBefore(product, products) ? [{ product, range: product.label.sprayPh }] : [],
   );
   const spray = ranged.length === 0 ? null : sprayPhOf(recipe, water, ground);
   if (spray === null) return [];
@@ -41,6 +43,15 @@ export function phFindings(recipe: Recipe, water: Water | null, ground?: Ground)
         `${saidOf(spray, water)}; the label of ${product.name} asks for ${rangeText(range)}. ${remedy(ranges, product)}`,
     }));
 }
+
+/** A source whose range its solution has as well, as most have from it, is not said twice. */
+const isSaidBefore = (source: Product, products: readonly Product[]): boolean =>
+  products.some(
+    (one) => one !== source && sourcesOf(one).has(source) && !sourcesOf(source).has(one) && isSameRange(one, source),
+  );
+
+const isSameRange = ({ label: { sprayPh: one } }: Product, { label: { sprayPh: other } }: Product): boolean =>
+  one?.min === other?.min && one?.max === other?.max;
 
 type Range = { min: number; max: number };
 

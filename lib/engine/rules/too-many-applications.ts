@@ -1,6 +1,6 @@
 import type { Bench, Product } from '../shop';
 import type { Flag } from './flag';
-import { alikeInWords, counted, dayNear } from './in-words';
+import { alikeInWords, counted, dayNear, heldIn } from './in-words';
 import { flagSpraying } from './raise';
 import { benchMemory, productsOf, type Turn, turnsOf } from './turns';
 import type { Unflagged } from './unflagged';
@@ -9,19 +9,20 @@ import type { Unflagged } from './unflagged';
  * A product more often on a bench than its label allows in a year.
  *
  * Looks at  each bench by itself: applications on record and planned sprayings with the product, in order, in the 365 days
- *           that end with the spraying's date, itself counted
+ *           that end with the spraying's date, itself counted. One of a stock solution is one of each product that it is
+ *           made from
  * Fires     when they are more than the label's most applications in a year; once for a spraying and product, with
  *           every bench concerned
  * Severity  stop
  * Cleared   by leaving the spraying out, by another product, or by moving it until earlier ones are a year back
  */
 export function tooManyApplications(plan: Unflagged, turns: Turn[] = turnsOf(plan)): Flag[] {
-  const limited = productsOf(({ label }) => label.maxApplicationsPerYear !== null);
+  const limited = productsOf(({ label }) => label.maxApplicationsPerYear !== null, isStricter);
   const daysOn = benchMemory(() => new Map<Product, Days>());
   const flags: Flag[] = [];
   for (const turn of turns) {
     for (const product of limited(turn.recipe)) {
-      const most = product.label.maxApplicationsPerYear ?? Number.POSITIVE_INFINITY;
+      const most = mostOf(product);
       const over: Over[] = [];
       for (const spot of turn.spots) {
         const days = addDay(daysOn(spot), product, turn.day);
@@ -35,11 +36,21 @@ export function tooManyApplications(plan: Unflagged, turns: Turn[] = turnsOf(pla
         severity: 'stop',
         benches: over.map(({ bench }) => bench),
       } as const;
-      flags.push(flagSpraying(turn.planned, { ...about, product }, () => messageFor(plan, product, most, over)));
+      flags.push(
+        flagSpraying(
+          turn.planned,
+          { ...about, product },
+          () => heldIn(turn.recipe, product) + messageFor(plan, product, most, over),
+        ),
+      );
     }
   }
   return flags;
 }
+
+const isStricter = (source: Product, solution: Product): boolean => mostOf(source) <= mostOf(solution);
+
+const mostOf = ({ label }: Product): number => label.maxApplicationsPerYear ?? Number.POSITIVE_INFINITY;
 
 const YEAR = 365;
 

@@ -4,6 +4,7 @@ import { dayOf } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
 import { isMoment, reopensAfter } from '../keepout/reopening';
 import type { Application, Bench, Product, Recipe, Shop } from '../shop';
+import { sourcesOf, withSources } from '../strength/sources';
 import type { Unflagged } from './unflagged';
 
 /** Benches get their turn of spray: as recorded, or as planned. */
@@ -69,13 +70,28 @@ function plannedTurn(planned: Spraying, spotsOf: SpotsOf): Turn {
   return { recipe, spots: spotsOf(program.benches), startsAt, day: dayNumber(date), reopensAt, planned };
 }
 
-/** What is in a recipe, each product once, worked out once for each recipe. */
-export function productsOf(of: (product: Product) => boolean): (recipe: Recipe) => readonly Product[] {
+/**
+ * What is in a recipe, each product once, worked out once for each recipe. A stock solution brings what it is made from:
+ * the limits of those labels count its applications, too.
+ *
+ * Takes   which products matter, and whether the limit of a source is at least as strict as that of its solution: then
+ *         the source is said alone, since whatever the solution breaks, the source breaks
+ */
+export function productsOf(
+  of: (product: Product) => boolean,
+  isStricter: (source: Product, solution: Product) => boolean = () => false,
+): (recipe: Recipe) => readonly Product[] {
+  const isSaid = (solution: Product): boolean =>
+    withSources(solution).some(
+      (source) => source !== solution && of(source) && isStricter(source, solution) && !sourcesOf(source).has(solution),
+    );
   const known = new Map<Recipe, readonly Product[]>();
   return (recipe) => {
     const before = known.get(recipe);
     if (before) return before;
-    const products = [...new Set(recipe.ingredients.map(({ product }) => product))].filter(of);
+    const products = [...new Set(recipe.ingredients.flatMap(({ product }) => withSources(product)))].filter(
+      (product) => of(product) && !isSaid(product),
+    );
     known.set(recipe, products);
     return products;
   };
