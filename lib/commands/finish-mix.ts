@@ -9,6 +9,7 @@ import { applicationCount } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { plainStock } from '@/lib/engine/exchange/plain-text';
+import { counts } from '@/lib/engine/keepout/counting';
 import { longestReiOf } from '@/lib/engine/keepout/reopening';
 import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
 import { asItIs } from '@/lib/engine/mix/sprayed-product';
@@ -81,7 +82,9 @@ function plannedFault(file: ShopFile, planned: FinishMix['planned']): Refusal | 
   const program = file.programs.find(({ id }) => id === planned.program);
   if (!program) return { code: 'not-found', what: 'program', id: planned.program };
   const change = program.changes.find(({ on }) => on === planned.on);
-  return change?.kind === 'done' ? { code: 'already-done', on: planned.on } : null;
+  const record = file.applications.find(({ id }) => id === change?.application);
+  // What was done by a record entered in error is still to be done.
+  return change?.kind === 'done' && (!record || counts(record)) ? { code: 'already-done', on: planned.on } : null;
 }
 
 const doneChange = ({ program, on }: NonNullable<FinishMix['planned']>, application: string) => ({

@@ -11,6 +11,7 @@ import { readInstant } from '@/shared/time/instant';
 import { readRepeat, settleUntil } from '@/shared/time/recurrence';
 import { readZone, type Zone } from '@/shared/time/zone';
 import { containersOf, offerOf, ordersOf, productsOf, sizeOf, supplierOf } from './goods-of-file';
+import { counts } from './keepout/counting';
 import { type Find, finder, known, maybe, money } from './known';
 import type { Application, Bench, Ingredient, Measure, Product, Program, Recipe, Shop, Sprayer } from './shop';
 
@@ -45,7 +46,9 @@ export function shopOfFile(file: ShopFile): Shop {
     containers: file.lots.flatMap((lot) => containersOf(lot, product(lot.product))),
     benches,
     recipes,
-    programs: file.programs.map((program) => programOf(program, settings.zone, recipe, bench)),
+    programs: file.programs.map((program) =>
+      programOf(withoutErrors(program, file.applications), settings.zone, recipe, bench),
+    ),
     applications: file.applications.map((application) => ({
       ...applicationOf(application, recipe(application.recipe), product, settings.drop),
       benches: application.benches.map(bench),
@@ -135,6 +138,14 @@ const recipeOf = (recipe: ShopFile['recipes'][number], find: Find<Product>, drop
     return { product, dose: known(readDose(ingredient.dose, product.form, drop)), use, order };
   }),
 });
+
+/** A program without the turns that were done by a record that counts nowhere: nothing is known to have been sprayed. */
+function withoutErrors(program: FileProgram, applications: FileApplication[]): FileProgram {
+  const inError = new Set(applications.filter((record) => !counts(record)).map(({ id }) => id));
+  if (inError.size === 0) return program;
+  const stands = ({ application }: FileProgram['changes'][number]) => application === null || !inError.has(application);
+  return { ...program, changes: program.changes.filter(stands) };
+}
 
 function programOf(program: FileProgram, zone: Zone, recipe: Find<Recipe>, bench: Find<Bench>): Program {
   const startMinute = known(readClockTime(program.startTime));

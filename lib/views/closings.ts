@@ -1,5 +1,6 @@
 import type { Instant } from '@/shared/time/instant';
 import type { Plan } from '../engine/ahead/plan';
+import { countingApplications } from '../engine/keepout/counting';
 import { reopensAfter } from '../engine/keepout/reopening';
 import type { Bench, Recipe, Shop } from '../engine/shop';
 
@@ -32,7 +33,7 @@ export function closingsOf(shop: Shop, plan: Plan): Closing[] {
 
 /** The closings that application records give. */
 export function recordedClosings(shop: Shop): Closing[] {
-  return shop.applications.map((application) => {
+  return countingApplications(shop).map((application) => {
     const { benches, recipe, startedAt, endedAt } = application;
     const reopensAt = reopensAfter(application);
     return { benches, recipe, planned: false, startsAt: startedAt, endsAt: endedAt, reopensAt };

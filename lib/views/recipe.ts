@@ -2,6 +2,7 @@ import 'server-only';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
 import { type RecipeVersion, recipeVersions } from '../data/recipe-versions';
+import { countingApplications } from '../engine/keepout/counting';
 import type { CheckedLabel } from '../engine/mix/line-check';
 import { recipeChanges } from '../engine/mix/recipe-changes';
 import type { RecipeCheck } from '../engine/mix/recipe-check';
@@ -80,9 +81,11 @@ function linesOf({ figure }: House, { id, ingredients }: Recipe, { lines }: Reci
 
 function versionsOf({ shop }: House, versions: RecipeVersion[]): VersionShown[] {
   const names = new Map(shop.products.map(({ id, name }) => [id, name]));
+  const counting = new Set(countingApplications(shop).map(({ id }) => id));
   return versions.map((version, place) => {
     const before = versions[place + 1];
-    const { number, actor, savedAt, applications } = version;
+    const { number, actor, savedAt } = version;
+    const applications = version.applications.filter(({ id }) => counting.has(id));
     const changes = before ? recipeChanges(before, version, (product) => names.get(product) ?? product) : null;
     return { number, actor, savedAt, applications, changes };
   });

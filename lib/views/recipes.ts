@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
+import { countingApplications } from '../engine/keepout/counting';
 import { longestRei } from '../engine/keepout/reopening';
 import type { Recipe, Shop } from '../engine/shop';
 import type { Fig } from './figures';
@@ -43,9 +44,9 @@ export const programsOf = ({ programs }: Shop, recipe: Recipe): RecipeListed['pr
     .filter(({ recipes }) => recipes.includes(recipe))
     .map(({ id, benches }) => ({ id, benches: benches.map(({ name }) => name) }));
 
-function lastSprayed({ applications }: Shop, { id }: Recipe): Instant | null {
+function lastSprayed(shop: Shop, { id }: Recipe): Instant | null {
   let last: Instant | null = null;
-  for (const { recipe, startedAt } of applications) {
+  for (const { recipe, startedAt } of countingApplications(shop)) {
     if (recipe.id === id && (last === null || startedAt > last)) last = startedAt;
   }
   return last;

@@ -16,9 +16,16 @@ const LAST = civilNumber(9999, 12, 31) * DAY - 1;
 export const Instant = z.number().int().min(FIRST).max(LAST).brand<'Instant'>();
 export type Instant = z.infer<typeof Instant>;
 
+/** The last instant there is. As the end of something, it says that nobody knows the end. */
+export const LAST_INSTANT = LAST as Instant;
+
+/** Whether a number that should be an instant is one. */
+export const isInstant = (milliseconds: number): milliseconds is Instant =>
+  Number.isInteger(milliseconds) && milliseconds >= FIRST && milliseconds <= LAST;
+
 /** An instant from milliseconds since 1970. Throws RangeError when they are not whole, or outside the years 1970 to 9999. */
 export function instantOf(milliseconds: number): Instant {
-  if (Number.isInteger(milliseconds) && milliseconds >= FIRST && milliseconds <= LAST) return milliseconds as Instant;
+  if (isInstant(milliseconds)) return milliseconds;
   throw new RangeError(`instant: ${milliseconds} ms is outside the years 1970 to 9999`);
 }
 

@@ -1,7 +1,7 @@
 import { MINUTES_IN_DAY } from '@/shared/time/clock-time';
-import { dayNumber } from '@/shared/time/day';
+import { dayFromNumber, dayNumber } from '@/shared/time/day';
 import { addMinutes, type Instant, instantOf } from '@/shared/time/instant';
-import { dayOf, type Zone } from '@/shared/time/zone';
+import { atClock, dayOf, type Zone } from '@/shared/time/zone';
 import { type Openings, openingsBetween, type Span } from './opening-hours';
 
 /** Starts that keep a bench's closed time clear of opening hours. Null: there is none. */
@@ -28,8 +28,10 @@ export const SEARCH_DAYS = 14;
  */
 export function clearStarts(openings: Openings, zone: Zone, planned: Span, earliest: Instant): ClearStarts {
   const day = dayNumber(dayOf(zone, planned.from));
-  const joined = openingsBetween(openings, Math.max(day - LOOK_DAYS, FIRST_DAY), day + LOOK_DAYS);
-  const gaps = gapsBetween(joined);
+  const [firstDay, lastDay] = [Math.max(day - LOOK_DAYS, FIRST_DAY), day + LOOK_DAYS];
+  const joined = openingsBetween(openings, firstDay, lastDay);
+  const edge = (number: number): Instant => atClock(zone, dayFromNumber(number), 0);
+  const gaps = gapsBetween(joined, { from: edge(firstDay), to: edge(lastDay + 1) });
   const length = planned.to - planned.from;
   const first = latest(earliest, addMinutes(planned.from, -SEARCH_DAYS * MINUTES_IN_DAY));
   const last = addMinutes(planned.from, SEARCH_DAYS * MINUTES_IN_DAY);
@@ -48,14 +50,15 @@ const FIRST_DAY = 2;
 
 const latest = (a: Instant, b: Instant): Instant => (a > b ? a : b);
 
-/** The times between one opening and the next, in order. What lies before the first and after the last is not judged. */
-function gapsBetween(openings: Span[]): Span[] {
+/** The times between one opening and the next, in order: in holidays, too, from the first day looked at to the last. */
+function gapsBetween(openings: Span[], looked: Span): Span[] {
   const gaps: Span[] = [];
-  let from: Instant | null = null;
+  let { from } = looked;
   for (const opening of openings) {
-    if (from !== null) gaps.push({ from, to: opening.from });
+    if (from < opening.from) gaps.push({ from, to: opening.from });
     from = opening.to;
   }
+  if (from < looked.to) gaps.push({ from, to: looked.to });
   return gaps;
 }
 

@@ -1,34 +1,47 @@
-import type { Instant } from '@/shared/time/instant';
+import { type Instant, isInstant } from '@/shared/time/instant';
+import type { Spraying } from '../ahead/plan';
 import type { Application, Bench, Shop } from '../shop';
-import { isMoment, reopensAfter } from './reopening';
+import { countingApplications } from './counting';
+import { reopensAfter } from './reopening';
 
 /**
  * Whether people may stand at a bench. `open` means that every recorded interval has elapsed, and nothing more.
- * `unknown` means keep out. `because` lists the applications that decide it.
+ * `unknown` means keep out. `because` lists the applications that decide it, `unrecorded` the planned sprayings that do.
  */
 export type BenchState = {
   bench: Bench;
   state: 'open' | 'closed' | 'unknown';
   until: Instant | null;
   because: Application[];
+  unrecorded: Spraying[];
 };
 
 /**
- * Which benches people keep out of at a moment, from application records alone.
+ * Which benches people keep out of at a moment.
  *
  *   until = the latest end + longest REI in the mix, of all applications on the bench that have begun
  *
- * Takes   the shop, and the moment asked about
+ * Takes   the shop, the moment asked about, and planned sprayings that were to begin before it and are not on record, as
+ *         `unrecordedSprayings` finds them: somebody may be spraying, so their benches are kept out of until it is said
+ *         what became of them. Without any it is records alone that count, as the shop file defines
  * Gives   one state per bench, in the shop's order. Unknown when any application that has begun lacks an end or an
- *         interval, or holds a value that cannot be; else closed while now is before `until`, to the millisecond; else open
+ *         interval, or holds a value that cannot be, and when a spraying is not on record; else closed while now is before
+ *         `until`, to the millisecond; else open
  * Rounds  nothing: an interval is never shortened
- * Source  contract "Keep-out"; planned sprayings close nothing, since only a record says that something was sprayed
+ * Source  contract "Keep-out"
  */
-export function keepOut(shop: Shop, now: Instant): BenchState[] {
-  if (!isMoment(now)) return shop.benches.map((bench) => ({ bench, state: 'unknown', until: null, because: [] }));
-  const records = recordsByBench(shop.applications, now);
-  return shop.benches.map((bench) => ({ bench, ...standingOf(records.get(bench.id) ?? [], now) }));
+export function keepOut(shop: Shop, now: Instant, unrecorded: readonly Spraying[] = []): BenchState[] {
+  if (!isInstant(now)) return shop.benches.map((bench) => ({ bench, ...NOBODY_KNOWS }));
+  const records = recordsByBench(countingApplications(shop), now);
+  return shop.benches.map((bench) => {
+    const due = unrecorded.filter(({ program }) => program.benches.some(({ id }) => id === bench.id));
+    return { bench, ...standingOf(records.get(bench.id) ?? [], due, now) };
+  });
 }
+
+type Standing = Omit<BenchState, 'bench'>;
+
+const NOBODY_KNOWS: Standing = { state: 'unknown', until: null, because: [], unrecorded: [] };
 
 type Begun = { application: Application; reopensAt: Instant | null };
 
@@ -36,7 +49,7 @@ type Begun = { application: Application; reopensAt: Instant | null };
 function recordsByBench(applications: Application[], now: Instant): Map<string, Begun[]> {
   const found = new Map<string, Begun[]>();
   for (const application of applications) {
-    if (application.startedAt > now) continue;
+    if (isInstant(application.startedAt) && application.startedAt > now) continue;
     const record = { application, reopensAt: reopensAfter(application) };
     for (const { id } of application.benches) {
       const records = found.get(id);
@@ -47,16 +60,19 @@ function recordsByBench(applications: Application[], now: Instant): Map<string, 
   return found;
 }
 
-function standingOf(records: Begun[], now: Instant): Omit<BenchState, 'bench'> {
+function standingOf(records: Begun[], unrecorded: Spraying[], now: Instant): Standing {
   const unknown = records.filter(({ reopensAt }) => reopensAt === null);
-  if (unknown.length > 0) return { state: 'unknown', until: null, because: applicationsOf(unknown) };
+  if (unknown.length > 0 || unrecorded.length > 0) {
+    return { ...NOBODY_KNOWS, because: applicationsOf(unknown), unrecorded };
+  }
   let until: Instant | null = null;
   for (const { reopensAt } of records) {
     if (reopensAt !== null && (until === null || reopensAt > until)) until = reopensAt;
   }
-  if (until === null || now >= until) return { state: 'open', until: null, because: [] };
+  if (until === null || now >= until) return { state: 'open', until: null, because: [], unrecorded };
   const last = until;
-  return { state: 'closed', until, because: applicationsOf(records.filter(({ reopensAt }) => reopensAt === last)) };
+  const because = applicationsOf(records.filter(({ reopensAt }) => reopensAt === last));
+  return { state: 'closed', until, because, unrecorded };
 }
 
 const applicationsOf = (records: Begun[]): Application[] => {

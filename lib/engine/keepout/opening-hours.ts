@@ -1,7 +1,7 @@
 import { MINUTES_IN_DAY } from '@/shared/time/clock-time';
-import { dayFromNumber, weekdayOf } from '@/shared/time/day';
+import { dayFromNumber, dayNumber, weekdayOf } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
-import { atClock, clockOf, type Zone } from '@/shared/time/zone';
+import { atClock, clockOf, dayOf, type Zone } from '@/shared/time/zone';
 import type { Shop } from '../shop';
 
 /** From one moment up to, but not including, another. */
@@ -9,18 +9,20 @@ export type Span = { from: Instant; to: Instant };
 
 /** The shop's opening hours of any day as moments, worked out once a day and kept. */
 export type Openings = {
-  /** Whether the shop opens at all in a week. */
+  zone: Zone;
+  /** Whether the shop opens at all, on any weekday or on a day of its own hours. */
   ever: boolean;
   /** Takes a day number. Gives the day's openings in order. */
   on(day: number): readonly Span[];
 };
 
-type Hours = Pick<Shop, 'zone' | 'openingHours'>;
+type Hours = Pick<Shop, 'zone' | 'openingHours' | 'specialDays'>;
 
 /**
  * When customers are in the shop, as moments: while the clock on its wall reads opening hours.
  *
- * Takes   opening hours by weekday; a day has them from its own midnight to the next
+ * Takes   opening hours by weekday, which a day has from its own midnight to the next; and days with hours of their own,
+ *         which hold instead of those of the weekday, none meaning closed
  * Gives   on a day when the clocks change, what is left of an opening of which a part is skipped, and again the part that
  *         is repeated
  */
@@ -33,12 +35,17 @@ export function openingsOf(shop: Hours): Openings {
     kept.set(day, spans);
     return spans;
   };
-  return { ever: Object.values(shop.openingHours).some((hours) => hours.length > 0), on };
+  const special = [...shop.specialDays.values()].map(({ hours }) => hours);
+  return {
+    zone: shop.zone,
+    ever: [...Object.values(shop.openingHours), ...special].some((hours) => hours.length > 0),
+    on,
+  };
 }
 
-function spansOn({ zone, openingHours }: Hours, number: number): Span[] {
+function spansOn({ zone, openingHours, specialDays }: Hours, number: number): Span[] {
   const day = dayFromNumber(number);
-  const hours = openingHours[weekdayOf(day)];
+  const hours = specialDays.get(day)?.hours ?? openingHours[weekdayOf(day)];
   if (hours.length === 0) return [];
   const [start, end] = [atClock(zone, day, 0), atClock(zone, day, MINUTES_IN_DAY)];
   if (addMinutes(start, MINUTES_IN_DAY) !== end) return readOffTheWall(zone, hours, start, end);
@@ -74,18 +81,15 @@ function join(spans: Span[], span: Span): void {
  */
 export function openingDuring(openings: Openings, { from, to }: Span, firstDay: number): Span | null {
   if (!openings.ever || from >= to) return null;
-  for (let day = firstDay; day < firstDay + MOST_DAYS; day += 1) {
-    const spans = openings.on(day);
-    for (const span of spans) {
+  const lastDay = dayNumber(dayOf(openings.zone, to));
+  for (let day = firstDay; day <= lastDay; day += 1) {
+    for (const span of openings.on(day)) {
       if (span.from >= to) return null;
       if (span.to > from) return span;
     }
   }
   return null;
 }
-
-/** A shop that opens at all opens within any two weeks, even when a clock change swallows the one opening of a week. */
-const MOST_DAYS = 16;
 
 /**
  * The openings of some days in a row, those that touch joined to one: round the clock is one long opening.

@@ -1,10 +1,11 @@
 import { addDays, type Day, dayNumber } from '@/shared/time/day';
-import { addMinutes, type Instant } from '@/shared/time/instant';
+import { addMinutes, type Instant, isInstant } from '@/shared/time/instant';
 import { atClock, clockOf } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
 import type { Application, Bench, Shop } from '../shop';
+import { countingApplications } from './counting';
 import { openingsOf } from './opening-hours';
-import { isMoment, reopensAfter } from './reopening';
+import { reopensAfter } from './reopening';
 
 /** From one minute of a local day to another, counted from its midnight as time passes. */
 export type MinuteSpan = [from: number, to: number];
@@ -26,6 +27,8 @@ export type DayStrips = {
   day: Day;
   /** How long the day is: 1,440, or less or more when the clocks change in it. */
   minutes: number;
+  /** What is special about it, where the shop has hours of their own for it. */
+  special: { name: string | null; hours: readonly [from: number, to: number][] } | null;
   /** Where each full hour of the clock stands; a skipped one is missing, a repeated one comes twice. */
   hours: { clock: number; at: number }[];
   benches: BenchStrip[];
@@ -40,13 +43,14 @@ export type DayStrips = {
  */
 export function dayStrips(shop: Shop, sprayings: readonly Spraying[], day: Day): DayStrips {
   const span = { from: atClock(shop.zone, day, 0), to: atClock(shop.zone, addDays(day, 1), 0) };
-  const closures = closuresByBench(shop.applications, sprayings, span);
+  const closures = closuresByBench(countingApplications(shop), sprayings, span);
   const open = openingsOf(shop)
     .on(dayNumber(day))
     .flatMap(({ from, to }) => clip(span, from, to));
   return {
     day,
     minutes: minutesFrom(span.from, span.to),
+    special: shop.specialDays.get(day) ?? null,
     hours: hoursOf(shop, span),
     benches: shop.benches.map((bench) => stripOf(bench, open, closures.get(bench.id) ?? [], span)),
   };
@@ -76,7 +80,7 @@ function closuresByBench(applications: Application[], sprayings: readonly Sprayi
 /** An end that cannot be, before the start or no moment at all, is as good as none. */
 function recorded(application: Application): Closure {
   const { startedAt, endedAt } = application;
-  const ended = endedAt !== null && isMoment(endedAt) && endedAt >= startedAt ? endedAt : null;
+  const ended = endedAt !== null && isInstant(endedAt) && endedAt >= startedAt ? endedAt : null;
   return { startsAt: startedAt, endsAt: ended, reopensAt: reopensAfter({ ...application, endedAt: ended }) };
 }
 

@@ -1,5 +1,5 @@
 import { type Minutes, minutes } from '@/shared/quantity/amounts';
-import { addMinutes, type Instant } from '@/shared/time/instant';
+import { type Instant, isInstant, LAST_INSTANT } from '@/shared/time/instant';
 import type { Application, Product, Recipe } from '../shop';
 import { withSources } from '../strength/sources';
 
@@ -47,20 +47,28 @@ export function reiOf({ recipe, recordedRei }: Pick<Application, 'recipe' | 'rec
 }
 
 /**
- * The moment a bench reopens after an application: its end and the longest interval in the mix.
+ * The moment a bench reopens after an application: its end and the longest interval in the mix, and no sooner than an
+ * amendment that nobody has confirmed yet would have it.
  *
  * Takes   the record; its end may be unknown
- * Gives   null when the end or an interval is unknown, or when the end is before the start: such a record proves nothing
+ * Gives   null when the end or an interval is unknown, or when the end is before the start: such a record proves nothing,
+ *         and damaged ones end in keep out. Null, too, while an amendment keeps it closed until the last instant there is:
+ *         so it says that before it nobody knew
  * Units   elapsed time, which a change of the clocks neither shortens nor lengthens
  */
 export function reopensAfter(record: Reopening): Instant | null {
-  const { startedAt, endedAt } = record;
+  const { startedAt, endedAt, closedUntil } = record;
   const rei = reiOf(record);
-  if (rei === null || endedAt === null || !isMoment(startedAt) || !isMoment(endedAt)) return null;
-  return endedAt < startedAt ? null : addMinutes(endedAt, rei);
+  if (rei === null || endedAt === null || !isInstant(startedAt) || !isInstant(endedAt) || endedAt < startedAt)
+    return null;
+  const elapsed = endedAt + rei * MINUTE;
+  if (closedUntil === null) return withinTime(elapsed);
+  return isInstant(closedUntil) ? withinTime(Math.max(elapsed, closedUntil)) : null;
 }
 
-type Reopening = Pick<Application, 'recipe' | 'recordedRei' | 'startedAt' | 'endedAt'>;
+type Reopening = Pick<Application, 'recipe' | 'recordedRei' | 'startedAt' | 'endedAt' | 'closedUntil'>;
 
-/** Whether a value that should be an instant is one. Damaged records must end in keep out, never in open. */
-export const isMoment = (instant: number): boolean => Number.isSafeInteger(instant);
+const MINUTE = 60_000;
+
+/** An interval that would end after the last moment there is never ends. */
+const withinTime = (moment: number): Instant | null => (isInstant(moment) && moment < LAST_INSTANT ? moment : null);

@@ -1,4 +1,5 @@
 import { divide, exact, toNumber } from '@/shared/quantity/exact';
+import { countingApplications } from '../keepout/counting';
 import type { Application, Product, Recipe, Shop } from '../shop';
 import { type AcidDose, acidDoses, acidsIn, firstPart, readingOf } from './acid-doses';
 import type { Batch } from './batch';
@@ -66,7 +67,7 @@ const times = ({ perLitre }: AcidDose, ml: number): number | null =>
 
 /** What the records say of acid that was poured and of the pH that was measured then, in the water as it is known now. */
 export const acidReadings = (shop: Shop): Reading[] =>
-  shop.applications.flatMap((application) => readingIn(shop, application) ?? []);
+  countingApplications(shop).flatMap((application) => readingIn(shop, application) ?? []);
 
 function readingIn({ water: measured }: Shop, { recipe, sprayed, pH, acid }: Application): Reading | null {
   if (!measured || !sprayed || sprayed.over === 0n || pH === null || !acid) return null;

@@ -12,6 +12,7 @@ import {
 } from '@/shared/quantity/exact';
 import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
 import type { Day } from '@/shared/time/day';
+import { countingApplications } from '../keepout/counting';
 import { longestRei } from '../keepout/reopening';
 import type { Flag } from '../rules/flag';
 import type { Recipe, Shop } from '../shop';
@@ -80,7 +81,7 @@ export function mixSheet(
     wearing: wearingFor([...new Set(recipe.ingredients.map(({ product }) => product))]),
     rei: longestRei(recipe),
     useWithin: recipe.useWithin,
-    untried: untriedPairs(recipe.ingredients, shop.applications),
+    untried: untriedPairs(recipe.ingredients, countingApplications(shop)),
     cautions: cautionsFor(steps),
     flags: run.flags,
     cost: costOf(shop, batch, run.materialCost, worked),

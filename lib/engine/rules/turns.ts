@@ -1,8 +1,9 @@
 import { dayNumber } from '@/shared/time/day';
-import { type Instant, instantOf } from '@/shared/time/instant';
+import { type Instant, instantOf, isInstant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
-import { isMoment, reopensAfter } from '../keepout/reopening';
+import { countingApplications } from '../keepout/counting';
+import { reopensAfter } from '../keepout/reopening';
 import type { Application, Bench, Product, Recipe, Shop } from '../shop';
 import { sourcesOf, withSources } from '../strength/sources';
 import type { Unflagged } from './unflagged';
@@ -30,7 +31,7 @@ export type Spot = { bench: Bench; number: number };
  */
 export function turnsOf({ shop, sprayings }: Unflagged): Turn[] {
   const spotsOf = spotsBy();
-  const records = shop.applications.map((application) => recordedTurn(shop, application, spotsOf));
+  const records = countingApplications(shop).map((application) => recordedTurn(shop, application, spotsOf));
   const planned = sprayings.map((spraying) => plannedTurn(spraying, spotsOf));
   return [...records, ...planned].sort((a, b) => a.startsAt - b.startsAt);
 }
@@ -57,7 +58,7 @@ type SpotsOf = (benches: Bench[]) => readonly Spot[];
 
 function recordedTurn({ zone }: Shop, application: Application, spotsOf: SpotsOf): Turn {
   const { recipe, benches, startedAt } = application;
-  const [startsAt, day] = isMoment(startedAt) ? [startedAt, dayNumber(dayOf(zone, startedAt))] : LONG_AGO;
+  const [startsAt, day] = isInstant(startedAt) ? [startedAt, dayNumber(dayOf(zone, startedAt))] : LONG_AGO;
   const reopensAt = reopensAfter(application);
   return { recipe, spots: spotsOf(benches), startsAt, day, reopensAt, planned: null };
 }

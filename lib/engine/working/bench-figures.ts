@@ -1,4 +1,5 @@
 import type { Instant } from '@/shared/time/instant';
+import { countingApplications } from '../keepout/counting';
 import type { BenchState } from '../keepout/keep-out';
 import { reiOf, reopensAfter } from '../keepout/reopening';
 import type { Application, Bench, Shop } from '../shop';
@@ -30,7 +31,7 @@ export function benchWorking(
 /** At an open bench, the application whose interval was the last to elapse. */
 function lastElapsed(shop: Shop, bench: Bench, now: Instant): Application[] {
   let last: { application: Application; at: Instant } | null = null;
-  for (const application of shop.applications) {
+  for (const application of countingApplications(shop)) {
     const at = reopensAfter(application);
     if (at === null || application.startedAt > now || !application.benches.includes(bench)) continue;
     if (last === null || at > last.at) last = { application, at };

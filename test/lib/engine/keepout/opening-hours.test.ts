@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { clearStarts } from '@/lib/engine/keepout/clear-starts';
 import { openingDuring, openingsOf } from '@/lib/engine/keepout/opening-hours';
-import { dayNumber } from '@/shared/time/day';
+import { addDays, Day, dayNumber } from '@/shared/time/day';
 import { addMinutes, instantOf } from '@/shared/time/instant';
 import { dayOf, readZone, type Zone } from '@/shared/time/zone';
 import { CHANGES, MINUTE, MINUTES_IN_DAY, type OpeningHours, openingsOn, WEEKDAYS, wallOf } from './wall-clock-minutes';
@@ -13,7 +13,9 @@ const zoneOf = (name: string): Zone => {
   return reading.value;
 };
 
-const DAYS_BEFORE = 30;
+const DAYS_BEFORE = 40;
+/** How far a search reads the wall, either way. */
+const DAYS_AROUND = 34;
 const walls = CHANGES.map(([zone, on]) => {
   const first = new Date(Date.parse(`${on}T00:00:00Z`) - DAYS_BEFORE * MINUTES_IN_DAY * MINUTE);
   return wallOf(zone, first.toISOString().slice(0, 10), 2 * DAYS_BEFORE);
@@ -28,6 +30,24 @@ const anyHours: fc.Arbitrary<OpeningHours> = fc
   .tuple(...WEEKDAYS.map(() => fc.array(opening, { maxLength: 1 })))
   .map((days) => Object.fromEntries(WEEKDAYS.map((name, at) => [name, days[at] ?? []])) as OpeningHours);
 
+/** A run of holidays around the change, and a day or two with hours of their own. */
+const anySpecialDays = fc.record({
+  away: fc.option(fc.record({ from: fc.integer({ min: -20, max: 10 }), days: fc.integer({ min: 1, max: 25 }) })),
+  own: fc.array(fc.tuple(fc.integer({ min: -12, max: 12 }), opening), { maxLength: 2 }),
+});
+
+function specialDaysOf(
+  change: string,
+  { away, own }: { away: { from: number; days: number } | null; own: [number, [number, number]][] },
+) {
+  const special = new Map<Day, { name: string | null; hours: [number, number][] }>();
+  const on = (days: number): Day => addDays(Day.parse(change), days);
+  for (let day = 0; day < (away?.days ?? 0); day += 1)
+    special.set(on((away?.from ?? 0) + day), { name: null, hours: [] });
+  for (const [days, hours] of own) special.set(on(days), { name: 'Fair', hours: [hours] });
+  return special;
+}
+
 /** A closed time that starts within a day and a half of a change of the clocks. */
 const closedTime = fc.record({
   place: fc.nat(CHANGES.length - 1),
@@ -40,15 +60,18 @@ function placed({ place, offset, length }: { place: number; offset: number; leng
   const wall = walls[place];
   if (!wall) throw new Error('there is a wall for every change');
   const from = instantOf(wall.from + (DAYS_BEFORE * MINUTES_IN_DAY + offset) * MINUTE);
-  return { wall, zone: zoneOf(wall.zone), span: { from, to: addMinutes(from, length) } };
+  const change = CHANGES[place]?.[1] ?? '';
+  return { wall, change, zone: zoneOf(wall.zone), span: { from, to: addMinutes(from, length) } };
 }
 
 test('a closed time meets opening hours exactly when one of its minutes reads as open on the wall', () => {
   fc.assert(
-    fc.property(closedTime, anyHours, (closed, openingHours) => {
-      const { wall, zone, span } = placed(closed);
-      const found = openingDuring(openingsOf({ zone, openingHours }), span, dayNumber(dayOf(zone, span.from)));
-      expect(found !== null).toBe(openingsOn(wall, openingHours, span.from, 7)(span.from, span.to));
+    fc.property(closedTime, anyHours, anySpecialDays, (closed, openingHours, days) => {
+      const { wall, change, zone, span } = placed(closed);
+      const specialDays = specialDaysOf(change, days);
+      const openings = openingsOf({ zone, openingHours, specialDays });
+      const found = openingDuring(openings, span, dayNumber(dayOf(zone, span.from)));
+      expect(found !== null).toBe(openingsOn(wall, openingHours, specialDays, span.from, 7)(span.from, span.to));
     }),
     { numRuns: 2_000 },
   );
@@ -57,28 +80,43 @@ test('a closed time meets opening hours exactly when one of its minutes reads as
 test('the clear starts are clear, nothing nearer is, and the last in time for the next opening is the last', () => {
   const DAY = MINUTES_IN_DAY * MINUTE;
   fc.assert(
-    fc.property(closedTime, anyHours, fc.integer({ min: 0, max: 15 }), (closed, openingHours, daysToCome) => {
-      const { wall, zone, span: planned } = placed(closed);
-      const length = planned.to - planned.from;
-      const overlaps = openingsOn(wall, openingHours, planned.from, 28);
-      if (!overlaps(planned.from, planned.to)) return;
-      const earliest = instantOf(planned.from - daysToCome * DAY);
-      const { before, after, inTime } = clearStarts(openingsOf({ zone, openingHours }), zone, planned, earliest);
+    fc.property(
+      closedTime,
+      anyHours,
+      anySpecialDays,
+      fc.integer({ min: 0, max: 15 }),
+      (closed, openingHours, days, daysToCome) => {
+        const { wall, change, zone, span: planned } = placed(closed);
+        const specialDays = specialDaysOf(change, days);
+        const length = planned.to - planned.from;
+        const overlaps = openingsOn(wall, openingHours, specialDays, planned.from, DAYS_AROUND);
+        if (!overlaps(planned.from, planned.to)) return;
+        const earliest = instantOf(planned.from - daysToCome * DAY);
+        const { before, after, inTime } = clearStarts(
+          openingsOf({ zone, openingHours, specialDays }),
+          zone,
+          planned,
+          earliest,
+        );
 
-      const isClear = (start: number) => !overlaps(start, start + length);
-      const first = Math.max(earliest, planned.from - 14 * DAY);
-      const nearest = (from: number, to: number, step: number): number | null => {
-        for (let start = from; step > 0 ? start <= to : start >= to; start += step) if (isClear(start)) return start;
-        return null;
-      };
-      expect(before).toBe(nearest(planned.from - MINUTE, first, -MINUTE));
-      expect(after).toBe(nearest(planned.from + MINUTE, planned.from + 14 * DAY, MINUTE));
+        const isClear = (start: number) => !overlaps(start, start + length);
+        const first = Math.max(earliest, planned.from - 14 * DAY);
+        const nearest = (from: number, to: number, step: number): number | null => {
+          for (let start = from; step > 0 ? start <= to : start >= to; start += step) if (isClear(start)) return start;
+          return null;
+        };
+        expect(before).toBe(nearest(planned.from - MINUTE, first, -MINUTE));
+        expect(after).toBe(nearest(planned.from + MINUTE, planned.from + 14 * DAY, MINUTE));
 
-      let opens = planned.from + MINUTE;
-      while (!overlaps(opens, opens + MINUTE) || overlaps(opens - MINUTE, opens)) opens += MINUTE;
-      const start = opens - length;
-      expect(inTime).toEqual({ opening: opens, start: start >= first && isClear(start) ? start : null });
-    }),
+        let opens = planned.from + MINUTE;
+        const opensAt = (at: number) => overlaps(at, at + MINUTE) && !overlaps(at - MINUTE, at);
+        while (opens < planned.from + 29 * DAY && !opensAt(opens)) opens += MINUTE;
+        // Beyond a month away the next opening is not looked for.
+        if (!opensAt(opens)) return;
+        const start = opens - length;
+        expect(inTime).toEqual({ opening: opens, start: start >= first && isClear(start) ? start : null });
+      },
+    ),
     { numRuns: 1_000 },
   );
 });
