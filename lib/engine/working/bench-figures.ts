@@ -1,4 +1,4 @@
-import type { Instant } from '@/shared/time/instant';
+import { type Instant, LAST_INSTANT } from '@/shared/time/instant';
 import { countingApplications } from '../keepout/counting';
 import type { BenchState } from '../keepout/keep-out';
 import { reiOf, reopensAfter } from '../keepout/reopening';
@@ -14,7 +14,7 @@ export function benchWorking(
 ): FoundWorking | null {
   const standing = benches.find(({ bench }) => bench.id === id);
   if (!standing || figure !== 'until') return null;
-  const { bench, state, until, because } = standing;
+  const { bench, state, until, because, unrecorded } = standing;
   return {
     title: `${bench.name}: who may stand there`,
     value:
@@ -23,8 +23,17 @@ export function benchWorking(
         : until === null
           ? text('every recorded interval has elapsed')
           : { kind: 'instant', instant: until },
-    rule: 'Closed from the start of an application until its end + the longest restricted-entry interval in the mix, in elapsed hours; the latest of all applications counts. A missing end or interval keeps the bench closed. Counted from records; the label governs.',
-    steps: (state === 'open' ? lastElapsed(shop, bench, now) : because).flatMap(applicationSteps),
+    rule: 'Closed from the start of an application until its end + the longest restricted-entry interval in the mix, in elapsed hours; the latest of all applications counts. A missing end or interval keeps the bench closed, and so does a planned spraying whose time has come until it is recorded, skipped or moved. The label governs.',
+    steps: [
+      ...(state === 'open' ? lastElapsed(shop, bench, now) : because).flatMap(applicationSteps),
+      ...unrecorded.map(({ recipe, startsAt }) =>
+        entered(
+          `${recipe.name} was to begin`,
+          { kind: 'instant', instant: startsAt },
+          'the plan; nobody has said what became of it',
+        ),
+      ),
+    ],
   };
 }
 
@@ -40,7 +49,7 @@ function lastElapsed(shop: Shop, bench: Bench, now: Instant): Application[] {
 }
 
 function applicationSteps(application: Application): Step[] {
-  const { recipe, startedAt, endedAt } = application;
+  const { recipe, startedAt, endedAt, closedUntil } = application;
   const rei = reiOf(application);
   return [
     entered(`${recipe.name} began`, { kind: 'instant', instant: startedAt }, 'application record'),
@@ -56,5 +65,13 @@ function applicationSteps(application: Application): Step[] {
         : { kind: 'minutes', minutes: rei },
       `labels of ${recipe.ingredients.map(({ product }) => product.name).join(', ')}`,
     ),
+    ...(closedUntil === null ? [] : [keptClosed(closedUntil)]),
   ];
 }
+
+const keptClosed = (until: Instant): Step =>
+  entered(
+    'Kept closed at least until',
+    until === LAST_INSTANT ? { kind: 'unknown', because: 'Before, nobody knew.' } : { kind: 'instant', instant: until },
+    'an amendment that nobody has confirmed yet',
+  );
