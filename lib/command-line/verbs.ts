@@ -37,6 +37,9 @@ const VERBS: Record<string, Verb> = {
   keepout: { file: true, options: { '--now': '2026-03-02T09:00:00Z' }, answer: keepout },
 };
 
+/** The one verb that asks a database and no file: its answer takes reading, so it stands apart. */
+const VERIFY = { verify: { file: false, options: { '--database': 'data/shop.db' } } };
+
 /**
  * The `shop` command: one question about a shop file, one JSON document as the answer.
  *
@@ -44,9 +47,10 @@ const VERBS: Record<string, Verb> = {
  * Gives   the exit code: 0 answered; 2 refused, with every fault as one line of JSON on standard error
  */
 export async function shop(words: readonly string[]): Promise<number> {
-  const asked = readArguments(words, VERBS);
+  const asked = readArguments(words, { ...VERBS, ...VERIFY });
   if (!asked.ok) return refused([{ path: '', message: asked.message }]);
   const { verb, file, options } = asked.value;
+  if (verb in VERIFY) return verified(options);
   const answer = VERBS[verb]?.answer;
   if (!answer) throw new RangeError(`shop: ${verb} is known and has no answer`);
   if (file === null) return answered(shopFileSchema());
@@ -70,6 +74,14 @@ function worked(answer: () => Answer): Answer {
 
 const TOO_MUCH =
   'Some amounts or costs in this file add up to more than can be kept exactly. Look for a count, a price or a size with a few digits too many.';
+
+/** What is wrong with the records is told twice: in the document, and as every verb tells faults. */
+async function verified(options: Options): Promise<number> {
+  const { verify } = await import('./verify');
+  const { document, faults } = await verify(options.get('--database'), process.env.INIT_CWD ?? process.cwd());
+  if (document) await answered(document);
+  return faults.length > 0 ? refused(faults) : 0;
+}
 
 async function answered(document: unknown): Promise<number> {
   await printed(process.stdout, `${JSON.stringify(document)}\n`);

@@ -3,7 +3,17 @@ import { inParts } from './by-owner';
 import type { Rows } from './database';
 
 /** The tables of which a list of thousands brings thousands of rows. */
-type Table = 'Product' | 'Content' | 'Rate' | 'Offer' | 'Price' | 'PriceBreak' | 'Lot' | 'Container' | 'Movement';
+type Table =
+  | 'Product'
+  | 'Content'
+  | 'Rate'
+  | 'Offer'
+  | 'Price'
+  | 'PriceBreak'
+  | 'Lot'
+  | 'Container'
+  | 'Movement'
+  | 'RecordSeal';
 
 /** What a row may hold: lists of plain words and the like stand in a column as JSON. */
 type Stored = string | number | bigint | boolean | null | undefined | readonly Stored[] | { [field: string]: Stored };

@@ -7,6 +7,7 @@ import { readInstant } from '@/shared/time/instant';
 import type { Rows } from './database';
 import { newestVersions } from './save-recipes';
 import { parsed, type Saving } from './saving';
+import { sealWritten } from './seal-records';
 import { realOrNull, smallOrNull, toStored, toStoredOrNull } from './whole';
 import type { Stamp } from './writer';
 
@@ -137,7 +138,7 @@ function amountOf(product: string, text: string | null, products: Products): Sto
   return of && text !== null ? packOf(text, of) : null;
 }
 
-/** Write application records and amendments, which only grow. */
+/** Write application records and amendments, which only grow, and seal each of them. */
 export async function saveRecords(rows: Rows, stamp: Stamp, records: ApplicationRecord[]): Promise<void> {
   const { shopId, commandId, actor } = stamp;
   const recordedAt = toStored(stamp.recordedAt);
@@ -164,6 +165,8 @@ export async function saveRecords(rows: Rows, stamp: Stamp, records: Application
       }),
     ),
   });
+  const written = records.map(({ id, number }) => ({ kind: 'version' as const, application: id, version: number }));
+  await sealWritten(rows, stamp, written);
 }
 
 const detailColumns = (details: RecordDetails) => ({

@@ -53,6 +53,12 @@ const ROOMS: Room[] = [
     packages: [NODE, /^next$/],
   },
   {
+    // The one verb that asks a database: it reads the file itself, without the client.
+    in: /^lib\/command-line\/verify\.ts$/,
+    own: [/^lib\/data\/(database-file|records-of-file)$/, /^lib\/engine\//, SHARED],
+    packages: [NODE],
+  },
+  {
     in: /^lib\/command-line\//,
     own: [/^lib\/command-line\//, /^lib\/engine\//, SHARED, CLOCK],
     packages: [NODE, /^tsx(\/|$)/],

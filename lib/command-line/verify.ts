@@ -1,0 +1,44 @@
+import { resolve } from 'node:path';
+import { databaseFile } from '@/lib/data/database-file';
+import { type RecordsChecked, recordsOfFile } from '@/lib/data/records-of-file';
+import { faultSentence } from '@/lib/engine/record/chain';
+import { NO_HASH } from '@/lib/engine/record/seal-text';
+import type { Fault } from '@/shared/outcome';
+
+/** What `shop verify` prints, and what it says is wrong. */
+export type Verified = { document: object | null; faults: Fault[] };
+
+/**
+ * Check the records of every shop in a database against the chain that seals them.
+ *
+ * Takes    the path as it was typed, and the folder it was typed in; left out, the database of the data folder
+ * Gives    how many records, versions and lines each shop has, and the hash of the newest line, to be compared with one
+ *          that was printed or exported before; and every fault, each naming its record
+ */
+export async function verify(typed: string | undefined, folder: string): Promise<Verified> {
+  const file = typed === undefined ? databaseFile() : resolve(folder, typed);
+  try {
+    const shops = await recordsOfFile(file);
+    const faults = shops.flatMap(faultsIn);
+    return { document: { ok: faults.length === 0, database: file, shops: shops.map(shopIn) }, faults };
+  } catch (error) {
+    return { document: null, faults: [{ path: '', message: (error as Error).message }] };
+  }
+}
+
+const faultsIn = ({ shop, faults }: RecordsChecked): Fault[] =>
+  faults.map((fault) => ({ path: `${shop}.${fault.application}.${fault.version}`, message: faultSentence(fault) }));
+
+function shopIn({ shop, name, things, seals, faults }: RecordsChecked) {
+  const versions = things.filter(({ kind }) => kind === 'version');
+  return {
+    ...{ shop, name, ok: faults.length === 0 },
+    records: new Set(versions.map(({ application }) => application)).size,
+    versions: versions.length,
+    confirmations: things.length - versions.length,
+    lines: seals.length,
+    newestHash: seals.at(-1)?.hash ?? NO_HASH,
+    firstFault: faults[0] ? faultSentence(faults[0]) : null,
+    faults: faults.map((fault) => ({ ...fault, message: faultSentence(fault) })),
+  };
+}

@@ -1,0 +1,53 @@
+import { existsSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { type ChainFault, chainFaults } from '@/lib/engine/record/chain';
+import type { Seal, Sealable } from '@/lib/engine/record/seal-text';
+import { type Ask, sealableIn, sealsIn } from './sealed-rows';
+import { sha256 } from './sha256';
+
+/** The records of one shop and the chain over them, read out of a database file. */
+export type RecordsChecked = {
+  shop: string;
+  name: string;
+  things: readonly Sealable[];
+  seals: readonly Seal[];
+  faults: ChainFault[];
+};
+
+/**
+ * Check the records of every shop in a database file, whether a server has it open or not. Nothing is written.
+ *
+ * Throws   Error with a sentence when there is no such file, or when it is not a database of this program
+ */
+export async function recordsOfFile(file: string): Promise<RecordsChecked[]> {
+  if (!existsSync(file)) throw new Error(`There is no database at ${file}. Give its path, or set DATA_DIR.`);
+  const database = new Database(file, { readonly: true, fileMustExist: true, timeout: 5_000 });
+  try {
+    const ask = askFile(database);
+    const shops = await ask('SELECT CAST("id" AS TEXT) AS id, CAST("name" AS TEXT) AS name FROM "Shop" ORDER BY "id"');
+    const checked: RecordsChecked[] = [];
+    // In one transaction, so that what a running server writes meanwhile is not taken for damage.
+    database.exec('BEGIN');
+    for (const { id, name } of shops) checked.push({ name: String(name), ...(await recordsOfShop(ask, String(id))) });
+    return checked;
+  } catch (error) {
+    throw new Error(`${file} cannot be read as a database of this program: ${(error as Error).message}.`, {
+      cause: error,
+    });
+  } finally {
+    database.close();
+  }
+}
+
+/** The records of one shop and the chain over them, through any connection. */
+export async function recordsOfShop(ask: Ask, shop: string): Promise<Omit<RecordsChecked, 'name'>> {
+  const things = await sealableIn(ask, { shopId: shop, applications: null });
+  const seals = await sealsIn(ask, shop);
+  return { shop, things, seals, faults: chainFaults(seals, things, sha256) };
+}
+
+/** Asks a database file that was opened without the client. */
+export const askFile =
+  (database: Database.Database): Ask =>
+  async (sql, ...values) =>
+    database.prepare<unknown[], Record<string, unknown>>(sql).all(...values);
