@@ -110,7 +110,10 @@ async function drawAll(
   return accept(paid);
 }
 
-/** The product that a solution is: the one that was made before, or a new one. */
+/**
+ * The product that a solution is: the one that was made before, or a new one. One that does not say yet what it is made
+ * from says it from now on.
+ */
 async function productFor(
   rows: Rows,
   stamp: Stamp,
@@ -118,10 +121,15 @@ async function productFor(
   made: Omit<ShopFile['products'][number], 'id'>,
 ): Promise<Outcome<{ id: string; isNew: boolean }>> {
   const strength = ({ name, form, contents }: typeof made) => fingerprint({ name, form, contents });
-  const before = file.products.find((one) => !one.archived && strength(one) === strength(made));
-  if (before) return accept({ id: before.id, isNew: false });
+  const isOf = ({ madeFrom }: typeof made) => fingerprint(madeFrom) === fingerprint(made.madeFrom);
+  const before = file.products
+    .filter((one) => !one.archived && strength(one) === strength(made))
+    .find((one) => one.madeFrom.length === 0 || isOf(one));
+  if (before && isOf(before)) return accept({ id: before.id, isNew: false });
   const taken = file.products.map(({ id }) => id);
-  const id = idFromName(made.name, taken, SHELF_PAGES);
-  const saved = await savePart(rows, stamp, file, { products: [{ ...made, id }] });
-  return saved.ok ? accept({ id, isNew: true }) : saved;
+  const product = before
+    ? { ...before, madeFrom: made.madeFrom }
+    : { ...made, id: idFromName(made.name, taken, SHELF_PAGES) };
+  const saved = await savePart(rows, stamp, file, { products: [product] });
+  return saved.ok ? accept({ id: product.id, isNew: !before }) : saved;
 }

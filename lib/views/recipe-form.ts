@@ -8,6 +8,7 @@ import type { Product } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
 import { askedShop } from './asked-shop';
 import { type HereNow, shopNow } from './house';
+import { type ReplaceAsked, type Replaced, replacedIn } from './solutions';
 import { openedThing, type ThingOpened } from './thing-form';
 
 /** A product that a line may choose, with the uses that its label names. */
@@ -21,14 +22,30 @@ export type RecipeFormScreen = Pick<HereNow, 'ways'> & {
   /** What other recipes are called, so that a second one of a name is noticed. */
   otherNames: string[];
   fill: string;
+  /** The line that was put in the place of another one, when that was asked. */
+  replaced: Replaced | null;
 };
 
-/** What the form of a recipe needs, changed or new. Gives null when there is no shop, or no such recipe. */
-export async function recipeFormScreen(clock: Clock, id: string | null): Promise<RecipeFormScreen | null> {
+/**
+ * What the form of a recipe needs, changed or new.
+ *
+ * Takes    which line of it is to be poured from a stock solution, filled in to begin with
+ * Gives    null when there is no shop, or no such recipe
+ */
+export async function recipeFormScreen(
+  clock: Clock,
+  id: string | null,
+  asked: ReplaceAsked | null = null,
+): Promise<RecipeFormScreen | null> {
   const here = await shopNow(clock);
   const recipe = here?.file.recipes.find((one) => one.id === id) ?? null;
   if (!here || (id !== null && !recipe)) return null;
-  const draft = draftOfRecipe(recipe);
+  const known = here.shop.recipes.find((one) => one.id === id);
+  const replacing = known && asked && replacedIn(here.shop, known, asked);
+  const saved = draftOfRecipe(recipe);
+  const draft = replacing
+    ? { ...saved, lines: saved.lines.map((line, at) => (at === asked.line ? { ...line, ...replacing.typed } : line)) }
+    : saved;
   const used = new Set(draft.lines.map(({ product }) => product));
   return {
     ways: here.ways,
@@ -38,6 +55,7 @@ export async function recipeFormScreen(clock: Clock, id: string | null): Promise
     choices: here.shop.products.filter(({ id, archived }) => !archived || used.has(id)).map(choiceOf),
     otherNames: here.file.recipes.filter((one) => one.id !== id).map(({ name }) => name),
     fill: here.file.shop.fillCapacity,
+    replaced: replacing?.replaced ?? null,
   };
 }
 

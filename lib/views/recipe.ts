@@ -11,6 +11,7 @@ import { checkOf } from '../engine/working/recipe-figures';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 import { programsOf, type RecipeListed } from './recipes';
+import { type SolutionOffered, solutionsIn } from './solutions';
 
 /** A line of a recipe as its page shows it. */
 export type RecipeLineShown = {
@@ -45,6 +46,8 @@ export type RecipeScreen = Pick<House, 'today' | 'ways'> & {
   fill: string;
   check: Pick<RecipeCheck, 'order' | 'elements' | 'flags' | 'reiMinutes' | 'equipment' | 'strength'>;
   programs: RecipeListed['programs'];
+  /** What its lines could be poured from instead, at an equal dose. */
+  solutions: SolutionOffered[];
   versions: VersionShown[];
 };
 
@@ -62,6 +65,7 @@ export async function recipeScreen(clock: Clock, id: string): Promise<RecipeScre
     costPerLitre: figure('recipe', id, 'costPerLitre'),
     fill: file.shop.fillCapacity,
     programs: programsOf(shop, recipe),
+    solutions: solutionsIn(shop, recipe),
     versions: versionsOf(house, await recipeVersions(house.id, id)),
   };
 }

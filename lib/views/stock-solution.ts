@@ -8,11 +8,13 @@ import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import { inDrawOrder } from '../engine/ledger/draw-order';
 import { lastUsableDay } from '../engine/ledger/last-usable-day';
-import { shareText, thinnedDose } from '../engine/mix/stock-solution-of';
+import { shareText, solutionName } from '../engine/mix/stock-solution-of';
+import { thinnedDose } from '../engine/mix/thinned-dose';
 import type { Container, Product, Shop } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { spotsNamed } from './bottle-address';
 import { type HereNow, shopNow } from './house';
+import { type SolutionOffered, solutionsIn } from './solutions';
 
 /** What the form that makes a stock solution needs. */
 export type StockSolutionScreen = {
@@ -24,8 +26,10 @@ export type StockSolutionScreen = {
   makeUpTo: string;
   /** "72 g/L", where what is taken and made is known already. */
   strength: string | null;
-  /** What stands in recipes, and what would stand there instead. */
+  /** What stands in recipes, and what would stand there instead once this was made. */
   instead: { recipe: { id: string; name: string }; dose: string; solution: string }[];
+  /** What recipes could take of the solutions that were made of it already. */
+  made: SolutionOffered[];
   places: string[];
 };
 
@@ -42,14 +46,19 @@ export async function stockSolutionScreen(
   if (!here || !product) return null;
   const amount = readStock(asked.amount, product);
   const share = amount.ok ? shareOf(amount.value, asked.make) : null;
+  const made = here.shop.recipes.flatMap((recipe) => solutionsIn(here.shop, recipe));
+  const ofThis = made.filter((one) => one.product.id === product.id);
+  const name = share && solutionName(product, share);
   return {
     commandId: newCommandId(),
     shop: here.id,
+    made: ofThis,
     product: { id: product.id, name: product.name, form: product.form },
     bottles: await bottlesOf(here, product, amount.ok ? amount.value : 0),
     makeUpTo: asked.make,
     strength: share && shareText(product, share),
-    instead: share ? insteadIn(here.shop, product, share) : [],
+    instead:
+      share && !ofThis.some(({ solution }) => solution.name === name) ? insteadIn(here.shop, product, share) : [],
     places: [...new Set(here.shop.containers.flatMap(({ keptIn }) => keptIn ?? []))].sort(),
   };
 }

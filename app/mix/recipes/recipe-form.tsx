@@ -19,11 +19,15 @@ const withRoom = (draft: RecipeDraft): RecipeDraft => {
   return { ...draft, lines: [...draft.lines, ...Array.from({ length: spare }, () => BLANK_LINE)] };
 };
 
+/** What was half typed without a line that was put in comes back without it, and the other way round. */
+const draftKey = ({ replaced }: RecipeFormScreen): string =>
+  replaced ? `recipe with ${replaced.now.product} on line ${replaced.line}` : 'recipe';
+
 /** A recipe as it is typed, with what it comes to beside every line. Without scripts it is an ordinary form. */
 export function RecipeForm({ screen }: { screen: RecipeFormScreen }) {
   const initial = withRoom(screen.draft);
   const form = useThingForm({
-    ...{ what: 'recipe', thing: screen.thing, action: saveRecipeAction, initial },
+    ...{ what: draftKey(screen), thing: screen.thing, action: saveRecipeAction, initial },
     inFields: recipeInFields,
   });
   const { draft, change } = form;

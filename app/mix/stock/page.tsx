@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import { type StockSolutionScreen, stockSolutionScreen } from '@/lib/views/stock-solution';
 import { EmptyPlace } from '../../_parts/empty-place';
+import { FromSolution } from '../../_parts/from-solution';
 import { one, type Search } from '../../_parts/search';
 import styles from './stock.module.css';
 import { StockForm } from './stock-form';
@@ -37,18 +38,18 @@ export default async function StockSolutionPage({ searchParams }: { searchParams
 }
 
 /** What to write in recipes afterwards. It is left to the owner, because a recipe says what is meant to go in. */
-function Instead({ screen: { instead, product, strength } }: { screen: StockSolutionScreen }) {
-  if (instead.length === 0) return null;
+function Instead({ screen: { instead, made, product, strength } }: { screen: StockSolutionScreen }) {
+  if (instead.length + made.length === 0) return null;
   return (
     <section aria-labelledby="instead">
       <h2 id="instead">In recipes, instead of {product.name}</h2>
-      <p>
-        At {strength}, this brings as much. A recipe goes on taking {product.name} itself until it is changed.
-      </p>
+      <p>A recipe goes on taking {product.name} itself until it is changed.</p>
+      {made.length > 0 && <FromSolution offered={made} named="recipe" />}
+      {instead.length > 0 && <p className="apart">At {strength}, once it is made, this brings as much:</p>}
       <ul className={styles.instead}>
         {instead.map(({ recipe, dose, solution }) => (
           <li key={`${recipe.id} ${dose}`}>
-            <a className="button" href={`/mix/recipes/${encodeURIComponent(recipe.id)}/edit`}>
+            <a className="button" href={`/mix/recipes/${encodeURIComponent(recipe.id)}`}>
               {recipe.name}
             </a>
             <span>

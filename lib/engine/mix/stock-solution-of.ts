@@ -1,15 +1,14 @@
-import { decimalText } from '@/shared/measure/decimal-text';
 import type { Dose } from '@/shared/measure/dose';
 import { showNumber } from '@/shared/measure/show';
 import { type Reading, read, unreadable } from '@/shared/outcome';
-import { compare, divide, type Exact, exact, multiply, smaller, toNumber } from '@/shared/quantity/exact';
+import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { plain } from '../rules/in-words';
 import { wordsFor } from '../rules/must-not-mix';
 import type { Content, Product, Shop } from '../shop';
-import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import { strengthOf } from '../strength/strength-of';
 import { toEnterForStrength } from './missing-strength';
+import { isTooWeak, shareDose, thinnedText, writtenShare } from './thinned-dose';
 
 type FileProduct = ShopFile['products'][number];
 
@@ -18,8 +17,9 @@ type FileProduct = ShopFile['products'][number];
  *
  *   strength of a content = of the source × its share     rate = rate of the source ÷ its share, in mL of solution
  *
- * What its label asks for is what the label of the source asks for. Upper ends of rates are rounded down and lower ends
- * up, so that no solution is ever allowed more than its source.
+ * What its label asks for is what the label of the source asks for, first aid and storage too. Upper ends of rates are
+ * rounded down and lower ends up, so that no solution is ever allowed more than its source; and it names its source, so
+ * that what is limited there counts each of its applications.
  *
  * Takes    the shop; the source; how much of it is in each mL of the solution, µL of a liquid or mg of a powder
  * Refuses  a content whose strength is not known, or a rate that cannot be turned into an amount: what to enter first; a
@@ -35,22 +35,25 @@ export function stockSolutionOf(shop: Shop, source: FileProduct, share: Exact): 
     contents.push(thinned);
   }
   const rates: FileProduct['label']['rates'] = [];
+  const written = writtenShare(share);
   for (const { use, min, max } of product.label.rates) {
     const [least, most] = [
-      min && thinnedText(min, product, share, 'up'),
-      max && thinnedText(max, product, share, 'down'),
+      min && thinnedText(min, product, written, 'up'),
+      // Nothing sprayed is stronger than a litre of it in a litre.
+      max && (isTooWeak(max, product, written) ? '1000 mL/L' : thinnedText(max, product, written, 'down')),
     ];
-    if ((min && !least) || (max && !most)) return unreadable(noRate(product, share, min));
+    if ((min && !least) || (max && !most)) return unreadable(noRate(product, written, min));
     rates.push({ use, min: least, max: most });
   }
   const doNotMixWith = [...new Set([...source.label.doNotMixWith, ...keptApartFrom(shop, product)])];
   return read({
     ...source,
-    name: `${source.name} stock solution, ${shareText(product, share)}`,
+    name: solutionName(product, share),
     form: 'liquid',
     contents,
     label: { ...source.label, rates, doNotMixWith },
     ...{ densityGPerMl: null, gramsPerTeaspoon: null, gtins: [], archived: false },
+    madeFrom: [{ product: source.id, dose: shareDose(product, share) }],
     shelfLife: { unopenedDays: null, openedDays: null },
   });
 }
@@ -59,37 +62,11 @@ export function stockSolutionOf(shop: Shop, source: FileProduct, share: Exact): 
 export const shareText = ({ form }: Pick<Product, 'form'>, share: Exact): string =>
   `${showNumber(toNumber(share))} ${form === 'liquid' ? 'mL/L' : 'g/L'}`;
 
-/**
- * The dose of a stock solution that brings as much as a dose of its source, as somebody would type it.
- *
- * Rounds   to four significant digits, which is finer than anything measures
- * Gives    null when the dose of the source cannot be turned into an amount
- */
-export const thinnedDose = (dose: Dose, product: Product, share: Exact): string | null =>
-  thinnedText(dose, product, share, 'nearest');
+/** What a solution is called, which tells the strengths of one product apart. */
+export const solutionName = (product: Pick<Product, 'form' | 'name'>, share: Exact): string =>
+  `${product.name} stock solution, ${shareText(product, share)}`;
 
-/** A litre of it in a litre: nothing sprayed is stronger. */
-const ALL_OF_IT = exact(1000n);
 const THOUSAND = exact(1000n);
-
-type Rounded = 'up' | 'down' | 'nearest';
-
-function thinnedText(dose: Dose, product: Product, share: Exact, rounded: Rounded): string | null {
-  // So much of the substance in the spray is as much of it, whatever it comes in.
-  if (dose.kind === 'substance') return dose.text;
-  if (dose.kind === 'perArea') {
-    const perSquareMetre = stockPerSquareMetre(dose, product);
-    return perSquareMetre && `${rateText(divide(perSquareMetre, share), rounded)} mL/m2`;
-  }
-  const rate = ratePerMl(dose, product);
-  if (!rate) return null;
-  const mlPerLitre = multiply(divide(rate, share), THOUSAND);
-  if (compare(mlPerLitre, ALL_OF_IT) > 0 && rounded !== 'down') return null;
-  return `${rateText(smaller(mlPerLitre, ALL_OF_IT), rounded)} mL/L`;
-}
-
-const rateText = (rate: Exact, rounded: Rounded): string =>
-  rounded === 'nearest' ? showNumber(toNumber(rate)) : decimalText(rate, rounded);
 
 function thinnedContent(content: Content, product: Product, share: Exact): Content | null {
   const { substance, amount, basis } = content;
@@ -109,8 +86,7 @@ function keptApartFrom({ products }: Shop, source: Product): string[] {
 }
 
 function noRate(product: Product, share: Exact, min: Dose | null): string {
-  const rate = min && min.kind !== 'perArea' ? ratePerMl(min, product) : null;
-  if (rate && compare(rate, share) > 0) {
+  if (min && isTooWeak(min, product, share)) {
     return `That is too weak: the label of ${product.name} asks for more of it than there would be in pure solution. Use less water.`;
   }
   return product.form === 'liquid'

@@ -102,8 +102,20 @@ async function makesASolution(page: Page): Promise<void> {
   await page.getByLabel('May be used for how many days').fill('10');
   await page.getByRole('button', { name: 'It is made' }).click();
   await expect(page.getByText('The stock solution is on the shelf')).toBeVisible();
+  await expect(page.getByRole('link', { name: /^Write it in.*Calcium feed$/ })).toBeVisible();
   await page.getByRole('link', { name: 'Look at it' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Iron chelate 6 % stock solution');
   const file = await (await page.request.get('/api/v1/shop')).json();
   expect(file.lots.at(-1)).toMatchObject({ receivedOn: '2026-04-14', expiresOn: '2026-04-24', count: 1 });
+  await pourFromIt(page);
+}
+
+/** The recipe takes the solution from then on, as strong as before, once it is written in and saved. */
+async function pourFromIt(page: Page): Promise<void> {
+  await page.goto('/mix/recipes/calcium-feed');
+  await page.getByRole('link', { name: /^Write it in/ }).click();
+  await expect(page.getByRole('region', { name: 'poured from a stock solution' })).toContainText(/It was1\/8 tsp\/gal/);
+  await isSound(page);
+  await page.getByRole('button', { name: 'Save as a new version' }).click();
+  await expect(page.getByRole('region', { name: 'What goes in' })).toContainText('Iron chelate 6 % stock solution');
 }

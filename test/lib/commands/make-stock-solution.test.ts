@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { changeShop } from '@/lib/commands/change-shop';
 import { type MakeStockSolution, makeStockSolution } from '@/lib/commands/make-stock-solution';
 import { newId } from '@/lib/data/new-id';
 import { shopFileOf } from '@/lib/data/snapshot';
@@ -82,10 +83,27 @@ test('the rates of its label are those of the source at the same strength, and n
   const shopId = await smallShop(WITH_POWDER);
   const made = await make(shopId);
   const rate = made.ok ? productOf(await shopFileOf(shopId), made.value.product)?.label.rates[0] : null;
-  // A sixteenth and a third of 3.6 g in 3.785411784 L, at 72 g/L.
-  expect(Number.parseFloat(rate?.min ?? '')).toBeCloseTo(0.225 / 3.785411784 / 0.072, 8);
-  expect(Number.parseFloat(rate?.max ?? '')).toBeCloseTo(1.2 / 3.785411784 / 0.072, 8);
-  expect(Number.parseFloat(rate?.max ?? '')).toBeLessThanOrEqual(1.2 / 3.785411784 / 0.072);
+  // A sixteenth and a third of 3.6 g in a gallon, at 72 g/L: 0.225 ÷ 0.072 and 1.2 ÷ 0.072.
+  expect(rate).toMatchObject({ min: '3.125 mL/gal', max: '16.666666666 mL/gal' });
+});
+
+test('it says what it is made from, never less than there is, and one from before says so once it is made again', async () => {
+  const shopId = await smallShop(WITH_POWDER);
+  const [plain, third] = [await make(shopId), await make(shopId, { makes: '70 mL' })];
+  if (!plain.ok || !third.ok) throw new Error('refused');
+  const source = async (id: string) => productOf(await shopFileOf(shopId), id)?.madeFrom;
+  const exactly = [{ product: 'fe', dose: '72 g/L' }];
+  expect(await source(plain.value.product)).toEqual(exactly);
+  // 3600 mg in 70 mL is 51.428571428571… g/L.
+  expect(await source(third.value.product)).toEqual([{ product: 'fe', dose: '51.428571429 g/L' }]);
+
+  const known = productOf(await shopFileOf(shopId), plain.value.product);
+  const older = known && { ...known, madeFrom: [] };
+  const forgotten = await changeShop({ commandId: newId(), shopId, part: { products: older ? [older] : [] } }, CLOCK);
+  expect(forgotten).toMatchObject({ ok: true });
+  expect(await source(plain.value.product)).toEqual([]);
+  expect(await make(shopId)).toMatchObject({ value: { product: plain.value.product, isNew: false } });
+  expect(await source(plain.value.product)).toEqual(exactly);
 });
 
 test('made again at the same strength it is another bottle of the same product', async () => {

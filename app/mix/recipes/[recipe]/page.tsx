@@ -4,6 +4,7 @@ import { clock } from '@/lib/clock';
 import { type RecipeScreen, recipeScreen } from '@/lib/views/recipe';
 import { showMinutes } from '@/shared/measure/show';
 import { Figure } from '../../../_parts/figure';
+import { FromSolution } from '../../../_parts/from-solution';
 import styles from './recipe.module.css';
 import { RecipeFlags, RecipeMix } from './recipe-mix';
 import { RecipeTable } from './recipe-table';
@@ -29,6 +30,13 @@ export default async function RecipePage({ params }: RecipeParams) {
       <RecipeFlags flags={screen.check.flags} />
       <RecipeAnswers screen={screen} />
       <RecipeTable screen={screen} />
+      {screen.solutions.length > 0 && (
+        <section aria-labelledby="from-stock">
+          <h2 id="from-stock">From a stock solution</h2>
+          <p className="soft">As strong as it is, and easier to measure. It becomes a new version once it is saved.</p>
+          <FromSolution offered={screen.solutions} named="product" />
+        </section>
+      )}
       <p className="apart">
         <a className="button" href={`/mix/recipes/${encodeURIComponent(screen.id)}/edit`}>
           Change this recipe

@@ -2,15 +2,18 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import { recipeFormScreen } from '@/lib/views/recipe-form';
+import { one, type Search } from '../../../../_parts/search';
 import { RecipeForm } from '../../recipe-form';
+import { ReplacedLine } from '../../replaced-line';
 
 export const metadata: Metadata = { title: 'Change a recipe' };
 
-type RecipeParams = { params: Promise<{ recipe: string }> };
+type RecipeParams = { params: Promise<{ recipe: string }>; searchParams: Promise<Search> };
 
-export default async function EditRecipePage({ params }: RecipeParams) {
+export default async function EditRecipePage({ params, searchParams }: RecipeParams) {
   const id = decodeURIComponent((await params).recipe);
-  const screen = await recipeFormScreen(clock, id);
+  const { line, from } = await searchParams;
+  const screen = await recipeFormScreen(clock, id, { line: Number(one(line)) - 1, from: one(from) ?? '' });
   if (!screen) notFound();
   return (
     <>
@@ -19,6 +22,7 @@ export default async function EditRecipePage({ params }: RecipeParams) {
       </p>
       <h1>Change this recipe</h1>
       <p className="soft">Saving makes a new version. What was sprayed by an earlier one keeps it.</p>
+      {screen.replaced && <ReplacedLine replaced={screen.replaced} />}
       <RecipeForm screen={screen} />
     </>
   );
