@@ -29,6 +29,7 @@ export type Refusal =
   | { code: 'already-done'; on: string }
   | { code: 'in-use'; what: string; where: string[] }
   | { code: 'no-such-route' }
+  | { code: 'clock-moved' }
   | { code: 'faults'; faults: Fault[] };
 
 /** A decision: the value, or why not. Only expected refusals travel this way. */
@@ -76,6 +77,8 @@ const SENTENCES: Sentences = {
   'in-use': ({ what, where }) =>
     `This ${what} is in use and stays: ${where.join('; ')}. Put it away instead: it is then offered nowhere, and what it did stays.`,
   'no-such-route': () => 'Nothing answers at this address. /api/v1/openapi.json lists what does.',
+  'clock-moved': () =>
+    'The clock has moved on since this page was made. Reload it, compare the time once more, and confirm that one.',
   faults: ({ faults }) =>
     `${faults.length === 1 ? 'One thing' : `${faults.length} things`} must be put right first. Nothing was changed.`,
 };

@@ -62,8 +62,5 @@ function whyText({ state, elapsedAt, because, next }: BenchStanding, ways: Ways)
   const reasons = state === 'open' ? (elapsedAt === null ? [] : ['as recorded']) : because;
   if (!next) return state === 'open' ? [...reasons, 'nothing due today'].join(' · ') : reasons.join(' · ');
   const until = next.reopensAt === null ? 'on, not known until when' : `to ${clock(next.reopensAt)}`;
-  const due = next.unrecorded
-    ? `${next.recipe} was due ${clock(next.startsAt)}, not recorded`
-    : `closed ${clock(next.startsAt)} ${until}`;
-  return [...reasons, due].join(' · ');
+  return [...reasons, `closed ${clock(next.startsAt)} ${until}`].join(' · ');
 }

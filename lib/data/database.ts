@@ -1,5 +1,5 @@
 import 'server-only';
-import { existsSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import { type Prisma, PrismaClient } from '@/prisma/generated/client';
 import { databaseFile } from './database-file';
@@ -8,6 +8,8 @@ import { type Pragma, READER_PRAGMAS, refuseWrongPragmas, setPragmas, WRITER_PRA
 /** The database of the shops, on two connections: one writes, one command after another; the other only reads. */
 export type Database = {
   file: string;
+  /** Which file it is, whatever stands under its name later. */
+  inode: bigint;
   writer: PrismaClient;
   reader: PrismaClient;
   /** The end of the line of commands that wait their turn. Only `write` touches it. */
@@ -23,13 +25,22 @@ const open = openInThisProcess(globalThis);
 /**
  * The database in the data folder (DATA_DIR, or `data`), opened once per process, also across reloads in development.
  *
- * Throws   Error with a sentence when there is none, or when it would not keep what it is given
+ * Throws   Error with a sentence when there is none, when it would not keep what it is given, or when the file that was
+ *          opened is no longer the one in the folder: it could still be read, and would show a shop that is gone
  */
 export function database(): Promise<Database> {
   const file = databaseFile();
   const opened = open.get(file) ?? openDatabase(file).catch(forget(file));
   open.set(file, opened);
-  return opened;
+  return opened.then(stillThere);
+}
+
+function stillThere(opened: Database): Database {
+  const { file, inode } = opened;
+  if (statSync(file, { bigint: true, throwIfNoEntry: false })?.ino === inode) return opened;
+  throw new Error(
+    `The database at ${file} was taken away or replaced while it was open. Stop the shop and start it anew.`,
+  );
 }
 
 /**
@@ -58,7 +69,8 @@ export async function openDatabase(file: string, wanted: { writer: Pragma[]; rea
     await close();
     throw error;
   }
-  return { file, writer, reader, line: Promise.resolve(), close } satisfies Database;
+  const { ino: inode } = statSync(file, { bigint: true });
+  return { file, inode, writer, reader, line: Promise.resolve(), close } satisfies Database;
 }
 
 const PRAGMAS = { writer: WRITER_PRAGMAS, reader: READER_PRAGMAS };

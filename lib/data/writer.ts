@@ -1,6 +1,7 @@
 import 'server-only';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Instant } from '@/shared/time/instant';
+import { followMark } from './clock-mark';
 import { type Database, database, type Rows } from './database';
 import { fingerprint } from './fingerprint';
 import { newId } from './new-id';
@@ -39,9 +40,14 @@ export async function write<T extends Plain>(
   recordedAt: Instant,
   work: (rows: Rows, stamp: Stamp) => Promise<Outcome<T>>,
 ): Promise<Outcome<T>> {
-  const opened = await database();
   const hash = fingerprint([command.name, command.shopId, command.body]);
-  const turn = opened.line.then(() => persistently(() => once(opened, command, hash, recordedAt, work)));
+  return inTurn((opened) => once(opened, command, hash, recordedAt, work));
+}
+
+/** Write something that is no command, after every command that came before it. It awaits nothing but the rows. */
+export async function inTurn<T>(work: (opened: Database) => Promise<T>): Promise<T> {
+  const opened = await database();
+  const turn = opened.line.then(() => persistently(() => work(opened)));
   opened.line = turn.catch(() => {});
   return turn;
 }
@@ -81,6 +87,7 @@ async function once<T extends Plain>(
           recordedAt: BigInt(recordedAt),
         },
       });
+      await followMark(rows, recordedAt);
       return accept(answer);
     }, PATIENCE);
   } catch (thrown) {

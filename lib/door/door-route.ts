@@ -133,6 +133,7 @@ function refusal(why: Refusal): Response {
     'shop-changed-since-preview': 409,
     'changed-meanwhile': 409,
     'already-done': 409,
+    'clock-moved': 409,
   };
   const answered = why.code in status ? status[why.code as keyof typeof status] : 422;
   return problem(answered, why.code, explain(why), why.code === 'faults' ? why.faults : undefined);

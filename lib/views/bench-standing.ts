@@ -7,6 +7,7 @@ import { benchAnchor } from './bench-anchor';
 import { type Closing, closingsOf } from './closings';
 import type { Fig } from './figures';
 import type { House } from './house';
+import { elapsedAt, reasonsOf } from './keep-out-words';
 
 /** Who may stand at one bench: now as recorded, and through the day as recorded and planned. */
 export type BenchStanding = {
@@ -20,10 +21,10 @@ export type BenchStanding = {
   closedUntil: Instant | null;
   /** When the last recorded interval elapsed, when it is open and there was one. */
   elapsedAt: Instant | null;
-  /** What the keep-out rests on: recipes, and what is missing. */
+  /** What the keep-out rests on: recipes, sprayings that were due, and what is missing. */
   because: string[];
-  /** The next spraying planned for today, or the one that was planned and not recorded. */
-  next: { recipe: string; startsAt: Instant; reopensAt: Instant | null; unrecorded: boolean } | null;
+  /** The next spraying planned for today. */
+  next: { startsAt: Instant; reopensAt: Instant | null } | null;
   strip: BenchStrip | null;
 };
 
@@ -32,7 +33,8 @@ export function benchStandings(house: House): BenchStanding[] {
   const { shop, plan, today, benches, figure } = house;
   const closings = closingsOf(shop, plan);
   const strips = dayStrips(shop, plan.sprayings, today).benches;
-  return benches.map(({ bench, state, until, because }) => {
+  return benches.map((standing) => {
+    const { bench, state, until } = standing;
     const own = closings.filter((closing) => closing.benches.includes(bench));
     return {
       id: bench.id,
@@ -41,35 +43,15 @@ export function benchStandings(house: House): BenchStanding[] {
       state,
       until: figure('bench', bench.id, 'until'),
       closedUntil: state === 'closed' ? until : null,
-      elapsedAt: state === 'open' ? lastElapsed(house, own) : null,
-      because: [...new Set(because.map(({ recipe, endedAt }) => reasonOf(state, recipe, endedAt)))],
+      elapsedAt: state === 'open' ? elapsedAt(shop, bench, house.now) : null,
+      because: reasonsOf(standing, house.ways),
       next: nextToday(house, own),
       strip: strips.find((strip) => strip.bench === bench) ?? null,
     };
   });
 }
 
-function reasonOf(
-  state: BenchState['state'],
-  recipe: BenchState['because'][number]['recipe'],
-  endedAt: Instant | null,
-) {
-  if (state !== 'unknown') return recipe.name;
-  if (endedAt === null) return `${recipe.name}: no end noted`;
-  const missing = recipe.ingredients.filter(({ product }) => product.label.rei === null);
-  return `no interval entered for ${missing.map(({ product }) => product.name).join(', ')}`;
-}
-
-/** When the latest recorded interval came to its end; null when nothing was ever recorded. */
-function lastElapsed({ now }: House, own: Closing[]): Instant | null {
-  const past = own.filter(({ planned, startsAt }) => !planned && startsAt <= now);
-  return past.reduce<Instant | null>(
-    (latest, { reopensAt }) => (reopensAt !== null && (latest === null || reopensAt > latest) ? reopensAt : latest),
-    null,
-  );
-}
-
-/** The next spraying of the day; or one whose time has come today while nobody has recorded it. */
+/** The next spraying of the day. One whose time has come keeps the bench closed until it is recorded. */
 function nextToday({ shop, now, today }: House, own: Closing[]): BenchStanding['next'] {
   const on = (instant: Instant): Day => dayOf(shop.zone, instant);
   const recorded = own.filter(({ planned, startsAt }) => !planned && on(startsAt) === today);
@@ -77,8 +59,6 @@ function nextToday({ shop, now, today }: House, own: Closing[]): BenchStanding['
     .filter((one) => one.planned && on(one.startsAt) === today)
     .filter((one) => !recorded.some(({ recipe }) => recipe === one.recipe))
     .sort((a, b) => a.startsAt - b.startsAt);
-  const next = due.find(({ startsAt }) => startsAt >= now) ?? due.at(-1);
-  if (!next) return null;
-  const { recipe, startsAt, reopensAt } = next;
-  return { recipe: recipe.name, startsAt, reopensAt, unrecorded: startsAt < now };
+  const next = due.find(({ startsAt }) => startsAt > now);
+  return next ? { startsAt: next.startsAt, reopensAt: next.reopensAt } : null;
 }

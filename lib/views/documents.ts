@@ -15,6 +15,7 @@ import type { MixDocument } from '../engine/mix/mix-document';
 import { shopOfFile } from '../engine/shop-of-file';
 import { type Working, workingOf } from '../engine/working/working';
 import { askedShop } from './asked-shop';
+import { benchStates, doubtNow } from './bench-states';
 import { WEEKS_AHEAD } from './house';
 
 /** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
@@ -35,15 +36,19 @@ export async function mixAnswer(asked: z.output<typeof MixQuestion>, clock: Cloc
   return outcome.ok ? outcome.value : outcome;
 }
 
-/** Which benches are closed, as `shop keepout` prints it. */
-export function keepoutAnswer(
+/**
+ * Which benches are closed. At a moment that is asked about, from records alone, as `shop keepout` prints it for the same
+ * shop as a file; now, as the keep-out board has it.
+ */
+export async function keepoutAnswer(
   asked: z.output<typeof KeepoutQuestion>,
   clock: Clock,
 ): Promise<Outcome<KeepoutDocument>> {
+  const doubt = await doubtNow(clock);
   return answerOf(asked.shop, (file) => {
     const shop = shopOfFile(file);
     const now = asked.now ?? clock.now();
-    return keepoutDocument(now, keepOut(shop, now), shop.zone);
+    return keepoutDocument(now, asked.now ? keepOut(shop, now) : benchStates(shop, now, doubt), shop.zone);
   });
 }
 
@@ -54,11 +59,12 @@ export function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Ou
 
 /** How a figure of the pages was reached, now. Refuses 'not-found' when there is no such figure. */
 export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clock: Clock): Promise<Outcome<Working>> {
+  const doubt = await doubtNow(clock);
   const outcome = await answerOf(asked.shop, (file) => {
     const shop = shopOfFile(file);
     const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
     const now = clock.now();
-    return workingOf({ plan, benches: keepOut(shop, now), now }, asked.figure);
+    return workingOf({ plan, benches: benchStates(shop, now, doubt), now }, asked.figure);
   });
   if (!outcome.ok) return outcome;
   return outcome.value ? accept(outcome.value) : refuse({ code: 'not-found', what: 'figure', id: asked.figure });

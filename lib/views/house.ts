@@ -7,9 +7,9 @@ import type { Clock } from '../clock';
 import { shopFileOf } from '../data/snapshot';
 import type { Plan } from '../engine/ahead/plan';
 import { planAhead } from '../engine/ahead/plan-ahead';
-import { type BenchState, keepOut } from '../engine/keepout/keep-out';
 import type { Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
+import { benchStates, doubtNow, type Standing } from './bench-states';
 import { type FigAt, figuresOf } from './figures';
 import { shopsAndShown } from './shown-shop';
 
@@ -30,7 +30,7 @@ export type HereNow = {
 };
 
 /** The same with what lies ahead, who may stand where, and every figure of both. */
-export type House = HereNow & { plan: Plan; benches: BenchState[]; figure: FigAt };
+export type House = HereNow & { plan: Plan; benches: Standing[]; figure: FigAt };
 
 /**
  * The shop that is being looked at, as it stands now. Read once for a request, whoever asks. What every page stands in
@@ -53,6 +53,6 @@ export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
   const here = await shopNow(clock);
   if (!here) return null;
   const plan = planAhead(here.shop, here.today, WEEKS_AHEAD);
-  const benches = keepOut(here.shop, here.now);
+  const benches = benchStates(here.shop, here.now, await doubtNow(clock));
   return { ...here, plan, benches, figure: figuresOf({ plan, benches, now: here.now }) };
 });

@@ -7,12 +7,12 @@ import { showInstant, showUntil } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import { type DrawnFrom, drawnFor } from '../data/record-draws';
 import { plantsOn } from '../engine/bench/spray-volume';
-import { keepOut } from '../engine/keepout/keep-out';
 import { account } from '../engine/ledger/account';
 import { balance } from '../engine/ledger/balance';
 import type { Application, Shop } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { figureAddress } from '../engine/working/shown';
+import { benchStates, type Doubt, doubtNow } from './bench-states';
 import { lastingAddress } from './bottle-address';
 import type { Fig } from './figures';
 import { type HereNow, shopNow } from './house';
@@ -50,7 +50,7 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
     ...{ today, ways, application, recipe: { id: record.recipe.id, name: record.recipe.name } },
     when: `${showInstant(record.startedAt, shop.zone)}${ended}`,
     by: record.by,
-    benches: benchesOf(here, record),
+    benches: benchesOf(here, record, await doubtNow(clock)),
     sprayed: record.sprayed && showVolume(toNumber(record.sprayed) * 1000, ways.units),
     leftover: noted?.leftover ? `${noted.leftover}${noted.leftoverWent ? `: ${noted.leftoverWent}` : ''}` : null,
     pH: record.pH === null ? null : showNumber(record.pH),
@@ -62,12 +62,13 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
   };
 }
 
-function benchesOf({ shop, now, ways, today }: HereNow, record: Application): MixedScreen['benches'] {
-  const states = keepOut(shop, now);
+function benchesOf({ shop, now, ways, today }: HereNow, record: Application, doubt: Doubt | null) {
+  const states = benchStates(shop, now, doubt);
   return record.benches.map(({ id, name }) => {
     const standing = states.find(({ bench }) => bench.id === id);
     const until = standing?.until ?? null;
-    return { id, name, state: standing?.state ?? 'unknown', until: until && showUntil(until, ways.zone, today) };
+    const state = standing?.state ?? ('unknown' as const);
+    return { id, name, state, until: until && showUntil(until, ways.zone, today) };
   });
 }
 

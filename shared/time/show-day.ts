@@ -49,8 +49,18 @@ export function showClock(instant: Instant, zone: Zone, beside: Day | null = nul
  * Rounds  up to the next whole minute, because a time read from a screen may never end an interval too soon
  */
 export function showUntil(instant: Instant, zone: Zone, beside: Day | null = null): string {
+  return showClock(wholeMinute(instant, zone), zone, beside);
+}
+
+/** The same with its weekday and date, and the year beside a day of another year: "Tue 3 March 18:15". */
+export function showDayUntil(instant: Instant, zone: Zone, beside: Day | null = null): string {
+  return showInstant(wholeMinute(instant, zone), zone, beside);
+}
+
+/** The minute that begins at an instant, or the next one. */
+function wholeMinute(instant: Instant, zone: Zone): Instant {
   const past = (instant + offsetAt(zone, instant)) % 60_000;
-  return showClock(past === 0 ? instant : instantOf(addMinutes(instant, 1) - past), zone, beside);
+  return past === 0 ? instant : instantOf(addMinutes(instant, 1) - past);
 }
 
 /** A day and a time: "Tue 3 March 18:15"; the year beside a day of another year; the offset where the clocks change. */

@@ -84,7 +84,11 @@ const ROOMS: Room[] = [
     packages: [NODE, /^@prisma\//, /^prisma\/config$/, /^better-sqlite3$/],
   },
   { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
-  { in: /^instrumentation\.ts$/, own: [/^lib\/data\/open-or-stop$/], packages: [] },
+  {
+    in: /^instrumentation\.ts$/,
+    own: [/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-clock$/, CLOCK],
+    packages: [],
+  },
   { in: /^instrumentation-client\.ts$/, own: [], packages: [] },
   { in: /^next\.config\.js$/, own: [], packages: [] },
   { in: /^test\//, own: [/./], packages: [/./] },

@@ -1,0 +1,44 @@
+import 'server-only';
+import type { Clock } from '@/lib/clock';
+import { anchorClock, clockMark, settleClock } from '@/lib/data/clock-mark';
+import { toStored } from '@/lib/data/whole';
+import { write } from '@/lib/data/writer';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import type { Instant } from '@/shared/time/instant';
+
+export type ConfirmClock = {
+  commandId: string;
+  /** Any shop of this machine: its clock is everybody's. */
+  shopId: string;
+  actor?: string;
+  /** What the clock showed when the person said that it is right. */
+  shownAt: Instant;
+};
+
+const MINUTE = 60_000;
+/** As long as a page may stand before somebody confirms the time on it. */
+const MOST_SINCE_SHOWN = 5 * MINUTE;
+
+/**
+ * Say that this machine's clock is right: from now on its time counts again, and it is on record who said so.
+ *
+ * Refuses  'clock-moved' when the clock shows something else by now than what was confirmed; 'not-found'
+ */
+export async function confirmClock(input: ConfirmClock, clock: Clock): Promise<Outcome<{ confirmed: true }>> {
+  const { commandId, shopId, actor, shownAt } = input;
+  const reading = { now: clock.now(), steady: clock.steady() };
+  const command = { id: commandId, name: 'confirmClock', shopId, body: { shownAt }, actor };
+  const outcome = await write(command, reading.now, async (rows, stamp) => {
+    const shop = await rows.shop.findUnique({ where: { id: shopId }, select: { id: true } });
+    if (!shop) return refuse({ code: 'not-found', what: 'shop', id: shopId });
+    if (Math.abs(reading.now - shownAt) > MOST_SINCE_SHOWN) return refuse({ code: 'clock-moved' });
+    const mark = await clockMark(rows);
+    const [markAt, nowAt] = [toStored(mark ?? reading.now), toStored(reading.now)];
+    const line = { id: stamp.commandId, markAt, nowAt, actor: stamp.actor, recordedAt: nowAt };
+    await rows.clockConfirmation.create({ data: line });
+    await settleClock(rows, reading);
+    return accept({ confirmed: true as const });
+  });
+  if (outcome.ok) await anchorClock(reading);
+  return outcome;
+}

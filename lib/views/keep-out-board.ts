@@ -1,0 +1,132 @@
+import 'server-only';
+import { showMinutes } from '@/shared/measure/show';
+import { Day } from '@/shared/time/day';
+import type { Instant } from '@/shared/time/instant';
+import { showDayUntil, showInstant } from '@/shared/time/show-day';
+import { dayOf } from '@/shared/time/zone';
+import type { Clock } from '../clock';
+import { shopOfLink } from '../data/shared-links';
+import { shopFileOf } from '../data/snapshot';
+import type { Shop } from '../engine/shop';
+import { shopOfFile } from '../engine/shop-of-file';
+import { figureAddress } from '../engine/working/shown';
+import { benchAnchor } from './bench-anchor';
+import { benchStates, type Doubt, doubtNow, type Standing } from './bench-states';
+import { elapsedAt, reasonsOf } from './keep-out-words';
+import { shopsAndShown } from './shown-shop';
+
+/** One bench on the keep-out board, in words that were made on the server: no phone decides what they say. */
+export type BoardBench = {
+  id: string;
+  /** Where it stands on the page. */
+  anchor: string;
+  name: string;
+  state: Standing['state'];
+  word: string;
+  /** Until when, or since when, with weekday and date; null when nobody knows, or nothing was recorded. */
+  when: string | null;
+  left: string | null;
+  because: string[];
+  /** Where the working of its state opens; null on a board that shows states and nothing else. */
+  working: string | null;
+};
+
+/** The keep-out board at one moment. */
+export type Board = {
+  shop: string | null;
+  /** The moment on the server's clock, in milliseconds and in words. */
+  now: number;
+  asOf: string;
+  zone: string;
+  /** Why every bench is kept out of; null when each is told for itself. */
+  doubt: Doubt | 'unreadable' | null;
+  benches: BoardBench[];
+};
+
+/** What a board tells: everything, or states and nothing else. */
+export type BoardDetail = 'full' | 'states';
+
+/**
+ * The board of the shop that is looked at.
+ *
+ * Gives   null when there is no shop. When anything at all cannot be read: a board that keeps people out of every bench
+ */
+export const keepOutBoard = (clock: Clock): Promise<Board | null> =>
+  readable(clock, async () => {
+    const { shown } = await shopsAndShown();
+    return shown && (await boardOf(shown.id, clock, 'full'));
+  });
+
+/** The board behind a secret link: states and nothing else. Null when there is no such link, or it was revoked. */
+export const floorBoard = (clock: Clock, token: string): Promise<Board | null> =>
+  readable(clock, async () => {
+    const shop = await shopOfLink(token, 'board');
+    return shop === null ? null : boardOf(shop, clock, 'states');
+  });
+
+async function readable(clock: Clock, read: () => Promise<Board | null>): Promise<Board | null> {
+  try {
+    return await read();
+  } catch (error) {
+    if (isNotOurs(error)) throw error;
+    console.error('The keep-out board cannot be read, so it keeps people out of every bench:', error);
+    return unreadableBoard(clock);
+  }
+}
+
+/** What Next throws to itself, such as "this page cannot be made at build time". It carries a digest of its own. */
+const isNotOurs = (error: unknown): boolean => error instanceof Error && 'digest' in error;
+
+function unreadableBoard(clock: Clock): Board {
+  const now = clock.now();
+  const asOf = `${new Date(now).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+  return { shop: null, now, asOf, zone: 'UTC', doubt: 'unreadable', benches: [] };
+}
+
+async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promise<Board> {
+  const doubt = await doubtNow(clock);
+  const shop = shopOfFile(await shopFileOf(shopId));
+  const now = clock.now();
+  return {
+    shop: shop.name,
+    now,
+    asOf: showInstant(now, shop.zone, LONG_AGO),
+    zone: shop.zone,
+    doubt,
+    benches: benchStates(shop, now, doubt).map((standing) => boardBench(shop, now, standing, detail)),
+  };
+}
+
+const MINUTE = 60_000;
+/** Beside a day of long ago, every day has its year. */
+const LONG_AGO = Day.parse('1970-01-02');
+
+/**
+ * One bench in words. The word `safe` stands nowhere: that an interval has elapsed is what the records say, and no more.
+ *
+ * Rounds  the end and what is left of it up to the minute; an end of which no minute is left still keeps people out
+ */
+export function boardBench(shop: Shop, now: Instant, standing: Standing, detail: BoardDetail): BoardBench {
+  const { bench, state, until } = standing;
+  const { zone } = shop;
+  const today = dayOf(zone, now);
+  const isFull = detail === 'full';
+  return {
+    ...{ id: bench.id, anchor: benchAnchor(bench.id), name: bench.name, state },
+    ...(state === 'open' ? openWords(shop, now, standing) : closedWords(shop, state, until)),
+    left: until === null ? null : `${showMinutes((until - now) / MINUTE)} left`,
+    because: isFull ? reasonsOf(standing, { zone, today }) : [],
+    working: isFull ? figureAddress('bench', bench.id, 'until') : null,
+  };
+}
+
+function closedWords({ zone }: Shop, state: 'closed' | 'unknown', until: Instant | null) {
+  if (state === 'unknown' || until === null) return { word: 'KEEP OUT (not known)', when: null };
+  return { word: 'KEEP OUT', when: `until ${showDayUntil(until, zone)}` };
+}
+
+function openWords(shop: Shop, now: Instant, { bench }: Standing) {
+  const at = elapsedAt(shop, bench, now);
+  if (at === null) return { word: 'Nothing recorded', when: null };
+  return { word: 'Interval elapsed', when: `${showDayUntil(at, shop.zone)}, as recorded` };
+}

@@ -1,0 +1,46 @@
+import type { Instant } from '@/shared/time/instant';
+import { showInstant } from '@/shared/time/show-day';
+import { reopensAfter, withoutInterval } from '../engine/keepout/reopening';
+import type { Application, Bench, Shop } from '../engine/shop';
+import type { Doubt, Standing } from './bench-states';
+import { recordedClosings } from './closings';
+import type { HereNow } from './house';
+
+/** What a state rests on: recipes, and what is missing. Empty at a bench that nothing keeps people out of. */
+export function reasonsOf(standing: Standing, { zone, today }: Pick<HereNow['ways'], 'zone' | 'today'>): string[] {
+  const { state, because, unrecorded, doubt } = standing;
+  if (doubt !== null) return [DOUBTS[doubt]];
+  const due = unrecorded.map(
+    ({ recipe, startsAt }) => `${recipe.name} was due ${showInstant(startsAt, zone, today)}, not recorded`,
+  );
+  return [...new Set([...because.map((record) => reasonOf(state, record)), ...due])];
+}
+
+const DOUBTS: Record<Doubt, string> = {
+  clock: 'the clock of this machine is not confirmed',
+  records: 'a part of the records is lost',
+};
+
+function reasonOf(state: Standing['state'], record: Application): string {
+  const { recipe, endedAt, closedUntil } = record;
+  if (state !== 'unknown') {
+    const isKept = closedUntil !== null && reopensAfter(record) === closedUntil;
+    return isKept ? `${recipe.name}, to the later end until the amendment is confirmed` : recipe.name;
+  }
+  if (endedAt === null) return `${recipe.name}: no end noted`;
+  const missing = withoutInterval(recipe).map(({ name }) => name);
+  return missing.length > 0
+    ? `no interval entered for ${missing.join(', ')}`
+    : `${recipe.name}: its end is not certain`;
+}
+
+/** When the latest recorded interval of a bench came to its end; null when nothing was ever recorded. */
+export function elapsedAt(shop: Shop, { id }: Bench, now: Instant): Instant | null {
+  const own = recordedClosings(shop).filter(
+    ({ benches, startsAt }) => startsAt <= now && benches.some((bench) => bench.id === id),
+  );
+  return own.reduce<Instant | null>(
+    (latest, { reopensAt }) => (reopensAt !== null && (latest === null || reopensAt > latest) ? reopensAt : latest),
+    null,
+  );
+}
