@@ -31,7 +31,7 @@ export type MixChemistrySeen = {
 export type OwnAcidSeen = {
   pours: { name: string; amount: Fig }[];
   pH: Fig;
-  /** Null without a target. */
+  /** Null where nothing more is to be added, or nobody can say how much. */
   left: Fig | null;
   message: string;
 };
@@ -93,12 +93,12 @@ export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen
   };
 }
 
-const ownSeen = ({ sheet, recipe }: AskedMix, { products, message }: OwnAcid, figure: FigAt): OwnAcidSeen => ({
+const ownSeen = ({ sheet }: AskedMix, { products, left, message }: OwnAcid, figure: FigAt): OwnAcidSeen => ({
   pours: sheet.steps.flatMap(({ ingredient: { product } }, number) =>
     products.includes(product) ? [{ name: product.name, amount: figure('step', number, 'amount') }] : [],
   ),
   pH: figure('ownPh'),
-  left: recipe.targetPh === null ? null : figure('acidLeft'),
+  left: left ? figure('acidLeft') : null,
   message,
 });
 

@@ -48,7 +48,8 @@ export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<
   return read({ plan, isDone: mix.value.planned?.became === 'done' });
 }
 
-function planOf(here: HereNow, mix: AskedMix, spots: SpotNamed, by: string): MixPlan {
+/** A mix as the one who makes it needs it: what its sheet says, in words, with every bottle that could be taken. */
+export function planOf(here: Here, mix: AskedMix, spots: SpotNamed, by: string): MixPlan {
   const { shop, recipe, batch, sheet, sprayer, planned, query } = mix;
   const { plantsText, sprayText, fills, fillText, waterFirstText, useWithin } = mixWords(mix, here.ways);
   const { units } = here.ways;
@@ -77,6 +78,8 @@ function planOf(here: HereNow, mix: AskedMix, spots: SpotNamed, by: string): Mix
     plannedCost: sheet.cost.material,
   };
 }
+
+type Here = Pick<HereNow, 'id' | 'shop' | 'now' | 'ways'>;
 
 const microlitres = (ml: Exact): number => wholeNearest(multiply(ml, exact(1000n)));
 
@@ -201,7 +204,7 @@ function bottleOf(container: Container, spots: SpotNamed): PlanBottle | null {
   };
 }
 
-function leftoverOf({ shop, now, ways }: HereNow, { recipe, batch, sheet }: AskedMix): MixPlan['leftover'] {
+function leftoverOf({ shop, now, ways }: Here, { recipe, batch, sheet }: AskedMix): MixPlan['leftover'] {
   const poured = sheet.steps.flatMap(({ ingredient: { product }, line: { amount } }) =>
     amount === null || amount === 0 ? [] : [{ product, from: [], elsewhere: stock(0), total: amount }],
   );

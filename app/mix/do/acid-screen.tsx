@@ -5,7 +5,7 @@ import { productIn } from '@/shared/mix/mix-plan';
 import styles from './do.module.css';
 import { FillingJug } from './filling-jug';
 import { Frame, type ScreenProps } from './frame';
-import { PhSaid } from './ph-said';
+import { OwnAcidSaid, PhSaid } from './ph-said';
 
 /** Two thirds of the acid, to be stirred in and measured. Never the whole, and never as certain. */
 export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
@@ -45,6 +45,7 @@ export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: num
         </div>
         <FillingJug level={0.82} liquid="other" />
       </div>
+      <OwnAcidSaid plan={plan} />
       <div className={styles.fields}>
         {plan.acids.length > 1 && (
           <fieldset className={styles.radios}>

@@ -67,7 +67,7 @@ function WhyLeftOut({ mix, act, fill, product, isLeftOut, isAsked }: WhyProps) {
   const missing = (asked || isAsked) && reason.trim() === '';
   const leave = () => (reason.trim() === '' ? setAsked(true) : act({ do: 'left-out', fill, product }));
   return (
-    <>
+    <div className={styles.sure}>
       <label htmlFor="why-left-out">Why it is left out</label>
       <textarea
         id="why-left-out"
@@ -88,6 +88,6 @@ function WhyLeftOut({ mix, act, fill, product, isLeftOut, isAsked }: WhyProps) {
           Yes, leave it out
         </button>
       )}
-    </>
+    </div>
   );
 }

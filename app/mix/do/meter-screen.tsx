@@ -4,7 +4,7 @@ import { pHOf } from '@/shared/mix/finish-body';
 import { productIn } from '@/shared/mix/mix-plan';
 import styles from './do.module.css';
 import { Frame, type ScreenProps } from './frame';
-import { PhSaid } from './ph-said';
+import { OwnAcidSaid, PhSaid } from './ph-said';
 
 /** What the meter says, and the drops that bring it to the target. Kept with the record. */
 export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
@@ -57,6 +57,7 @@ export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
           </>
         )}
       </div>
+      {plan.acids.length === 0 && <OwnAcidSaid plan={plan} />}
       <PhSaid plan={plan} />
       <p className={styles.why}>Without a meter, go on: the record then says that it was not measured.</p>
     </Frame>

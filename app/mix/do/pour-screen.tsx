@@ -12,6 +12,7 @@ import styles from './do.module.css';
 import { FarOff } from './far-off';
 import { FillingJug } from './filling-jug';
 import { Frame, type ScreenProps } from './frame';
+import { OwnAcidSaid } from './ph-said';
 import { PourChange } from './pour-change';
 
 type PourProps = ScreenProps & { pour: Extract<Screen, { kind: 'pour' }> };
@@ -28,6 +29,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
   const [isOpen, setOpen] = useState(planned === null);
   const [asked, setAsked] = useState(false);
   const far = planned?.farOff ? planned : null;
+  const isAskedHow = far !== null && (parts.length === 0 || isOpen);
   const blocked = wrong.length > 0 || (parts.length === 0 && !isLeftOut);
   const on = () => {
     if (noted && isUnexplained(mix, noted)) return setAsked(true);
@@ -53,9 +55,9 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
     >
       <div className={styles.beside2}>
         {isLeftOut ? <LeftOut planned={planned} /> : <Amount planned={planned} parts={noted ? parts : null} />}
-        <FillingJug level={0.5 + (0.3 * number) / of} liquid={its.liquid} />
+        {!isAskedHow && <FillingJug level={0.5 + (0.3 * number) / of} liquid={its.liquid} />}
       </div>
-      {far && (parts.length === 0 || isOpen) && (
+      {far && isAskedHow && (
         <FarOff {...{ mix, act, fill, isLeftOut }} planned={far} isAsked={asked} other={() => setOpen(true)} />
       )}
       {isOpen && (
@@ -72,6 +74,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
           {planned.coarse}
         </p>
       )}
+      {product === mix.plan.ownAcid && <OwnAcidSaid plan={mix.plan} />}
       {planned && <p className={styles.why}>{planned.why}</p>}
       {!isLeftOut && <From mix={mix} product={its} parts={parts} />}
     </Frame>
