@@ -1,7 +1,8 @@
 import type { MixQuery, MixWhat } from '@/shared/forms/mix-query';
 import { type Reading, read, unreadable } from '@/shared/outcome';
-import { type Minutes, minutes } from '@/shared/quantity/amounts';
-import { divide, type Exact, exact, multiply } from '@/shared/quantity/exact';
+import type { Minutes } from '@/shared/quantity/amounts';
+import { divide, type Exact, exact, multiply, ZERO } from '@/shared/quantity/exact';
+import { wholeUp } from '@/shared/quantity/rounding';
 import type { Day } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
@@ -13,6 +14,7 @@ import { type Batch, batchFor } from './batch';
 import { mixFlags, type SprayedWhen } from './mix-flags';
 import { type MixSheet, mixSheet } from './mix-sheet';
 import { type PlannedTurn, plannedTurn } from './planned-turn';
+import { unplannedMinutes } from './work';
 
 /** A mix that somebody asks for, worked out: the sheet, when it is sprayed, and every rule that it breaks then. */
 export type AskedMix = {
@@ -28,8 +30,8 @@ export type AskedMix = {
   when: SprayedWhen;
   /** The day that it is sprayed. */
   day: Day;
-  /** How long it is meant to take; null when no program says so. */
-  worked: Minutes | null;
+  /** How many minutes it is meant to take: as its program has it, or else by its plants; null when nobody can say. */
+  worked: Exact | null;
   sheet: MixSheet;
   flags: Flag[];
 };
@@ -51,7 +53,7 @@ export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: strin
   if (!sprayer) return unreadable('There is no such sprayer in this shop. Choose one of those below.');
   const batch = batchAsked(shop, asked.what, turn, sprayer);
   if (!batch.ok) return batch;
-  const worked = turn?.program.duration ?? null;
+  const worked = turn ? exact(turn.program.duration) : unplannedMinutes(shop, batch.value.plants);
   const when = whenSprayed(turn, worked, now);
   const day = dayOf(shop.zone, when.startsAt);
   const sheet = mixSheet(shop, recipe, batch.value, day, worked);
@@ -68,9 +70,9 @@ export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: strin
 export const sprayersOf = ({ sprayers, sprayer }: Shop): NamedSprayer[] =>
   sprayers.length > 0 ? sprayers : [{ ...sprayer, name: 'the sprayer' }];
 
-function whenSprayed(turn: PlannedTurn | null, worked: Minutes | null, now: Instant): SprayedWhen {
+function whenSprayed(turn: PlannedTurn | null, worked: Exact | null, now: Instant): SprayedWhen {
   if (turn && turn.startsAt >= now) return { startsAt: turn.startsAt, endsAt: turn.endsAt };
-  return { startsAt: now, endsAt: addMinutes(now, worked ?? minutes(0)) };
+  return { startsAt: now, endsAt: addMinutes(now, wholeUp<Minutes>(worked ?? ZERO)) };
 }
 
 function batchAsked(shop: Shop, what: MixWhat, turn: PlannedTurn | null, sprayer: NamedSprayer): Reading<Batch> {

@@ -1,4 +1,4 @@
-import { type Micros, type Minutes, minutes } from '@/shared/quantity/amounts';
+import type { Micros, Minutes } from '@/shared/quantity/amounts';
 import {
   compare,
   divide,
@@ -10,7 +10,7 @@ import {
   subtract,
   ZERO,
 } from '@/shared/quantity/exact';
-import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
+import { wholeNearest } from '@/shared/quantity/rounding';
 import type { Day } from '@/shared/time/day';
 import { countingApplications } from '../keepout/counting';
 import { longestRei } from '../keepout/reopening';
@@ -59,17 +59,11 @@ export type MixCost = {
  *   cost                 a dry run: what the containers would give today, first-expiring first; what is short, at the
  *                        cheapest offer
  *
- * Takes    the shop as it stands, the batch, the day it is mixed, and how long that takes when somebody is paid for it
+ * Takes    the shop as it stands, the batch, the day it is mixed, and how many minutes that takes
  * Gives    the sheet; nothing is drawn, and whatever is unknown is null
  * Units    µL, mg, mL and micros
  */
-export function mixSheet(
-  shop: Shop,
-  recipe: Recipe,
-  batch: Batch,
-  today: Day,
-  worked: Minutes | null = null,
-): MixSheet {
+export function mixSheet(shop: Shop, recipe: Recipe, batch: Batch, today: Day, worked: Exact | null = null): MixSheet {
   const run = dryRun(shop, recipe, batch, today);
   const steps = stepsOf(shop, recipe, batch, run);
   return {
@@ -110,12 +104,18 @@ export const ML_PER_LITRE = exact(1000n);
 const HALF = fraction(1n, 2n);
 const THREE_QUARTERS = fraction(3n, 4n);
 
-const costOf = (shop: Shop, { spray, plants }: Batch, material: Micros | null, worked: Minutes | null): MixCost => ({
+const costOf = (shop: Shop, { spray, plants }: Batch, material: Micros | null, worked: Exact | null): MixCost => ({
   material,
   perLitre: spread(material, divide(spray.total, ML_PER_LITRE)),
   perPlant: spread(material, plants === null ? null : exact(plants)),
-  labour: worked === null || shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, worked, minutes(60)),
+  labour: worked === null || shop.wagePerHour === null ? null : paidFor(worked, shop.wagePerHour),
 });
+
+/** Minutes ÷ 60 × wage per hour, to the nearest micro, a half up. */
+const paidFor = (minutes: Exact, wagePerHour: Micros): Micros =>
+  wholeNearest<Micros>(divide(multiply(minutes, exact(wagePerHour)), SIXTY));
+
+const SIXTY = exact(60n);
 
 /** A cost spread over litres or plants; null when either is not known, or there are none. Rounds to the nearest micro. */
 export function spread(cost: Micros | null, over: Exact | null): Micros | null {

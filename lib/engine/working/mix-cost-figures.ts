@@ -3,9 +3,10 @@ import { toNumber } from '@/shared/quantity/exact';
 import type { AskedMix } from '../mix/asked-mix';
 import type { MixCost } from '../mix/mix-sheet';
 import { type OfferLine, offerCostOf } from '../mix/offer-cost';
+import { toEnterForMinutes } from '../mix/work';
 import { lineCostShown } from './line-figures';
 import { mixAddress, volume } from './mix-address';
-import { count, entered, type FoundWorking, money, type Shown, text, worked } from './shown';
+import { count, entered, type FoundWorking, money, type Shown, type Step, text, worked } from './shown';
 
 /**
  * The working of what a mix costs: `material`, `perLitre`, `perPlant` or `labour`; and at the cheapest offers of today
@@ -121,20 +122,38 @@ function perWorking(mix: AskedMix, figure: 'perLitre' | 'perPlant', spread: Spre
   };
 }
 
-function labourWorking({ shop, worked: took, planned, sheet }: AskedMix): FoundWorking {
-  const because =
-    took === null ? 'No program says how long this takes.' : 'No wage per hour was entered in Setup, the shop.';
+function labourWorking(mix: AskedMix): FoundWorking {
+  const { shop, planned, worked: minutes, sheet } = mix;
+  const because = minutes === null ? toEnterForMinutes(shop) : 'Enter the wage per hour in Setup, the shop.';
+  const wage = entered('Wage per hour', money(shop.wagePerHour, 'No wage was entered.'), SETUP);
   return {
     title: 'Labour',
     value: money(sheet.cost.labour, because),
-    rule: 'Minutes ÷ 60 × wage per hour.',
-    steps: [
-      entered(
-        'Minutes',
-        took === null ? { kind: 'unknown', because } : { kind: 'minutes', minutes: took },
-        planned ? `program ${planned.program.id}` : 'this mix is not planned',
-      ),
-      entered('Wage per hour', money(shop.wagePerHour, 'No wage was entered.'), 'Setup, the shop'),
-    ],
+    ...(planned
+      ? {
+          rule: 'Minutes ÷ 60 × wage per hour.',
+          steps: [
+            entered('Minutes', { kind: 'minutes', minutes: planned.program.duration }, `program ${planned.program.id}`),
+            wage,
+          ],
+        }
+      : {
+          rule: '(Minutes for each plant × plants + minutes for the batch) ÷ 60 × wage per hour.',
+          steps: [...unplannedSteps(mix), wage],
+        }),
   };
 }
+
+const SETUP = 'Setup, the shop';
+const NO_MINUTES = 'No minutes were entered.';
+
+const unplannedSteps = (mix: AskedMix): Step[] => [
+  entered('Minutes for each plant', minutesShown(mix.shop.minutesPerPlant), SETUP),
+  mix.batch.plants === null
+    ? entered('Plants', { kind: 'unknown', because: 'Only a volume was asked for.' }, 'what is mixed')
+    : worked('Plants', count(mix.batch.plants, 'plants'), 'the benches', mixAddress(mix, 'plants')),
+  entered('Minutes for the batch', minutesShown(mix.shop.minutesPerBatch), SETUP),
+];
+
+const minutesShown = (minutes: number | null): Shown =>
+  minutes === null ? { kind: 'unknown', because: NO_MINUTES } : count(minutes, 'minutes');

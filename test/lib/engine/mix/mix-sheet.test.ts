@@ -4,7 +4,6 @@ import { JAR_STANDS_MINUTES, jarAmount } from '@/lib/engine/mix/jar-test';
 import { measuredWith } from '@/lib/engine/mix/measuring';
 import { mixSheet } from '@/lib/engine/mix/mix-sheet';
 import type { Shop, Sprayer } from '@/lib/engine/shop';
-import { minutes } from '@/shared/quantity/amounts';
 import { type Exact, exact, fraction, toNumber } from '@/shared/quantity/exact';
 import { application, bench, day, type Fields, product, recipe, type SmallShop, smallShop } from '../rules/small-shop';
 
@@ -16,7 +15,7 @@ function sheetOf(parts: SmallShop, what: (shop: Shop) => MixFor, sprayer: (shop:
   const batch = batchFor(what(shop), sprayer(shop));
   const [first] = shop.recipes;
   if (!batch.ok || !first) throw new Error(batch.ok ? 'there is a recipe' : batch.message);
-  return mixSheet(shop, first, batch.value, TODAY, minutes(30));
+  return mixSheet(shop, first, batch.value, TODAY, exact(30n));
 }
 
 /** A sprayer of 10 L that keeps 200 mL of each fill, marked by half litres. */
