@@ -45,6 +45,11 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
   context,
 }) => {
   await bringShop(page, wetShop(NOW));
+  await page.emulateMedia({ media: 'print' });
+  await page.goto('/shelf/labels?lots=salt-b');
+  const label = page.getByRole('listitem').filter({ hasText: 'BB1:salt-b/1' });
+  const photo = { name: 'label.png', mimeType: 'image/png', buffer: await label.screenshot({ animations: 'allow' }) };
+  await page.emulateMedia({ media: 'screen' });
   await page.goto('/today');
   await page.getByRole('region', { name: 'To mix' }).getByRole('link', { name: 'Oil wash' }).tap();
   await page.getByRole('link', { name: 'Mix it now, pour by pour' }).tap();
@@ -69,7 +74,9 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
   await on(page, /Light oil/, 'Poured and stirred');
   await expect(page.getByText(/Use within 3 h 59 min/)).toBeVisible();
   await on(page, /Bittern salt/, 'Other');
-  await page.getByLabel('From which bottle').selectOption({ label: 'BB1:salt-b/1: 400 g left' });
+  await page.getByRole('button', { name: 'With the camera or a photo' }).tap();
+  await page.getByLabel('Take or choose a photo').setInputFiles(photo);
+  await expect(page.getByLabel('From which bottle').locator('option:checked')).toHaveText(/BB1:salt-b\/1: 400 g left/);
   await page.getByLabel('How much was poured').fill('14.5 g');
   await isSoundWithGloves(page);
   await context.setOffline(false);
@@ -102,11 +109,13 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
   await isSoundWithGloves(page);
   await expect(page.getByText(/Fern row closed until/)).toBeVisible();
   await expect(page.getByText(/Spare shelf closed until/)).toBeVisible();
-  // 72 of 500 mL, 29 of 400 g, and of the acid what two fills took; planned is known on this device alone.
+  // 72 of 500 mL, 29 of 400 g, and of the acid what two fills took.
   const cost = page.getByRole('table', { name: /Cost of each product/ });
   await expect(cost.getByRole('row', { name: /Light oil 72 mL/ })).toContainText('$2.88');
   await expect(cost.getByRole('row', { name: /Bittern salt 29 g/ })).toContainText(/\$1\.20.*\$1\.45/);
   await expect(cost.getByRole('row', { name: /In all/ })).toContainText(/more than planned/);
+  // Whoever has nothing of it on the device is told by the books.
+  expect(await (await page.request.get(page.url())).text()).toContain('That comes to what the sheet');
 
   const { applications, lots, programs } = await shopNow(page);
   expect(applications).toHaveLength(2);
