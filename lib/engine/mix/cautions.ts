@@ -1,5 +1,6 @@
 import { ZERO } from '@/shared/quantity/exact';
 import { listed } from '../rules/in-words';
+import { isOil, isSulfur, says } from '../rules/oil-and-sulfur';
 import type { Product } from '../shop';
 import { asElement } from '../strength/elements';
 import type { Addition } from './order';
@@ -59,55 +60,56 @@ const precededBy = (order: readonly Addition[], at: number): boolean =>
 const bringsHardness = ({ contents }: Product): boolean =>
   contents.some(({ substance }) => /^(Ca|Mg)$/.test(asElement(substance, ZERO)?.element ?? ''));
 
+type IsOf = (product: Product) => boolean;
+
+const saying =
+  (word: RegExp): IsOf =>
+  (product) =>
+    says(product, word);
+
 /** Kinds of product that meet badly, by the words on their labels. */
-const OIL = /\boils?\b/i;
-const SULFUR = /\bsul(f|ph)ur\b/i;
-const COPPER = /\bcopper\b/i;
-const CAPTAN = /\bcaptan\b/i;
-const LIVING_BACTERIA = /\b(bacillus|streptomyces|pseudomonas)\b/i;
-const LIVING_FUNGI = /\b(beauveria|trichoderma|metarhizium|isaria|cordyceps|gliocladium|purpureocillium)\b/i;
+const isCopper = saying(/\bcopper\b/i);
+const isCaptan = saying(/\bcaptan\b/i);
+const hasLivingBacteria = saying(/\b(bacillus|streptomyces|pseudomonas)\b/i);
+const hasLivingFungi = saying(/\b(beauveria|trichoderma|metarhizium|isaria|cordyceps|gliocladium|purpureocillium)\b/i);
 
 /** Where sources differ, both ends of what they say: nothing between them is published, so nothing is worked out. */
-const PAIRS: { one: RegExp; other: RegExp; says: string; source: string }[] = [
+const PAIRS: { one: IsOf; other: IsOf; message: string; source: string }[] = [
   {
-    one: OIL,
-    other: SULFUR,
-    says: 'Oil and sulfur burn leaves together. Advice on the days between them runs from 14 to 28, and 30 for lime sulfur; on dormant wood some mix them. The label decides.',
+    one: isOil,
+    other: isSulfur,
+    message:
+      'Oil and sulfur burn leaves together. Advice on the days between them runs from 14 to 28, and 30 for lime sulfur; on dormant wood some mix them. The label decides.',
     source: 'WSU Extension Hortsense, Horticultural spray oil',
   },
   {
-    one: OIL,
-    other: CAPTAN,
-    says: 'Oil takes captan into the leaf, which burns it. Growers keep 14 days between them; the label decides.',
+    one: isOil,
+    other: isCaptan,
+    message: 'Oil takes captan into the leaf, which burns it. Growers keep 14 days between them; the label decides.',
     source: 'a Michigan growers’ list',
   },
   {
-    one: COPPER,
-    other: LIVING_BACTERIA,
-    says: 'Copper harms the living bacteria in the other. Spray them apart.',
+    one: isCopper,
+    other: hasLivingBacteria,
+    message: 'Copper harms the living bacteria in the other. Spray them apart.',
     source: 'UC IPM Apple, Fungicide Efficacy: Biocontrols and Natural Products, note 4',
   },
   {
-    one: SULFUR,
-    other: LIVING_FUNGI,
-    says: 'Sulfur harms the living fungus in the other. Spray them apart.',
+    one: isSulfur,
+    other: hasLivingFungi,
+    message: 'Sulfur harms the living fungus in the other. Spray them apart.',
     source: 'UC IPM Apple, Fungicide Efficacy: Biocontrols and Natural Products, note 4',
   },
 ];
 
 function pairCautions(products: Product[]): Caution[] {
-  return PAIRS.flatMap(({ one, other, says, source }) => {
-    const [those, others] = [products.filter(isOf(one)), products.filter(isOf(other))];
+  return PAIRS.flatMap(({ one, other, message, source }) => {
+    const [those, others] = [products.filter(one), products.filter(other)];
     const apart = those.some((product) => others.some((each) => each !== product));
     const about = [...new Set([...those, ...others])];
-    return apart ? [{ about, message: `${names(about)}: ${says}`, source }] : [];
+    return apart ? [{ about, message: `${names(about)}: ${message}`, source }] : [];
   });
 }
-
-const isOf =
-  (words: RegExp) =>
-  ({ name, formulation, contents }: Product): boolean =>
-    [name, formulation ?? '', ...contents.map(({ substance }) => substance)].some((word) => words.test(word));
 
 /** Source: Ontario Ministry of Agriculture, "Tank Mixing Order and the Jar Test". */
 export const MOST_PARTNERS = 3;

@@ -27,7 +27,7 @@ export function mixFlags(shop: Shop, recipe: Recipe, batch: Batch, { startsAt, e
   const benches = batch.benches.map(({ id }) => id);
   const named = new Set(benches);
   return flagsOf(projection)
-    .filter(({ program, benches: flagged }) => program !== null || flagged.every((id) => named.has(id)))
+    .filter(({ program, benches: flagged }) => program !== null || flagged.length === 0)
     .map((flag) => ({ ...flag, program: null, benches: flag.benches.filter((id) => named.has(id)) }));
 }
 

@@ -3,11 +3,15 @@ import { closedInOpeningHours } from './closed-in-opening-hours';
 import { doseOutsideLabel } from './dose-outside-label';
 import { byGravity, type Flag } from './flag';
 import { lotExpired } from './lot-expired';
+import { mixedTooLong } from './mixed-too-long';
 import { modeRepeated } from './mode-repeated';
 import { mustNotMix } from './must-not-mix';
+import { oilNearSulfur } from './oil-near-sulfur';
 import { phOutsideRange } from './ph-outside-range';
+import { phiReachesHarvest } from './phi-reaches-harvest';
 import { reiUnknown } from './rei-unknown';
 import { short } from './short';
+import { tooHot } from './too-hot';
 import { tooManyApplications } from './too-many-applications';
 import { tooSoon } from './too-soon';
 import { turnsOf } from './turns';
@@ -38,6 +42,10 @@ export function flagsOf(plan: Unflagged): Flag[] {
     short(plan),
     unknownCost(plan),
     unknownExpiry(plan),
+    phiReachesHarvest(plan, turns),
+    oilNearSulfur(plan, turns),
+    tooHot(plan),
+    mixedTooLong(plan),
   ]);
 }
 

@@ -16,6 +16,10 @@ export const RULES = [
   'short',
   'unknown-cost',
   'unknown-expiry',
+  'phi-reaches-harvest',
+  'oil-near-sulfur',
+  'too-hot',
+  'mixed-too-long',
 ] as const;
 export type RuleName = (typeof RULES)[number];
 

@@ -26,16 +26,19 @@ export const flagSpraying = (spraying: Spraying, about: About, message: () => st
 
 /** A flag about what stands on the shelf today. */
 export const flagShelf = (
-  { today }: Unflagged,
+  plan: Unflagged,
   about: Omit<About, 'benches'> & { product: Product },
   message: () => string,
-): Flag => ({
+): Flag => flagBenches(plan, { ...about, benches: [] }, message);
+
+/** A flag about how benches stand today, whatever is planned. */
+export const flagBenches = ({ today }: Unflagged, about: About, message: () => string): Flag => ({
   severity: about.severity,
   rule: about.rule,
   on: today,
   program: null,
-  benches: [],
-  product: about.product.id,
+  benches: [...new Set(about.benches.map(({ id }) => id))],
+  product: about.product?.id ?? null,
   get message() {
     return message();
   },
