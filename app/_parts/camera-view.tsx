@@ -20,6 +20,8 @@ export function CameraView({ onCode, onStop }: CameraViewProps) {
     const ended = new AbortController();
     const element = video.current;
     if (!element) return;
+    // Wherever it was asked for, what the camera sees must be seen.
+    element.scrollIntoView({ block: 'center' });
     watch(element, ended.signal)
       .then((code) => code !== null && asked.current.onCode(code))
       .catch((error) => !ended.signal.aborted && asked.current.onStop(whyNot(error)));

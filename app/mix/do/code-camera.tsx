@@ -1,6 +1,6 @@
 'use client';
 
-import { type ComponentType, useEffect, useRef, useState } from 'react';
+import { type ComponentType, useState } from 'react';
 import type { CameraScan } from '@/app/_parts/camera-scan';
 
 /** The camera for codes. Nobody who types pays for it, and whoever begins a mix has it before the network can go. */
@@ -31,18 +31,9 @@ export function CodeCamera({ onCode }: { onCode: (code: string) => void }) {
     setCamera(null);
     onCode(code);
   };
-  const shown = useRef<HTMLDivElement>(null);
-  // What is pressed stands over the lower end of the screen, and the camera must not stand under it.
-  useEffect(() => {
-    if (Camera) shown.current?.scrollIntoView({ block: 'start' });
-  }, [Camera]);
   return (
     <>
-      {Camera && (
-        <div ref={shown}>
-          <Camera onCode={found} isAtOnce />
-        </div>
-      )}
+      {Camera && <Camera onCode={found} isAtOnce />}
       <button type="button" aria-expanded={Camera !== null} onClick={Camera ? () => setCamera(null) : open}>
         {Camera ? 'Without the camera' : 'With the camera or a photo'}
       </button>
