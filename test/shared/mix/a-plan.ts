@@ -56,6 +56,12 @@ export const PLAN: MixPlan = {
   leftover: [{ id: 'c', name: 'Ferns', roomText: '400 mL', inProgram: true }],
 };
 
+/** The salt is so little that nothing there measures it. */
+export const FAR: MixPlan = {
+  ...PLAN,
+  pours: PLAN.pours.map((pour) => (pour.product === 'salt' ? { ...pour, farOff: 'No.' } : pour)),
+};
+
 export const OIL_1 = { lotId: 'o', place: 0 };
 export const OIL_2 = { lotId: 'o', place: 1 };
 

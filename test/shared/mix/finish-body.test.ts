@@ -4,10 +4,7 @@ import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixPlan } from '@/shared/mix/mix-plan';
 import { type MixProgress, readProgress } from '@/shared/mix/mix-progress';
 import { partsExactly } from '@/shared/mix/poured-so-far';
-import { after, begun, bodyOf, PLAN, poured, TIMES } from './a-plan';
-
-/** The salt is so little that nothing there measures it. */
-const FAR = { ...PLAN, pours: PLAN.pours.map((pour) => (pour.product === 'salt' ? { ...pour, farOff: 'No.' } : pour)) };
+import { after, begun, bodyOf, FAR, PLAN, poured, TIMES } from './a-plan';
 
 test('what nothing measures is not poured as the sheet has it: somebody says how much it was, or why it was left out', () => {
   const salt = { fill: 0, product: 'salt' };

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { FinishMixBody } from '@/shared/api/finish-mix-body';
-import { finishBodyOf } from '@/shared/mix/finish-body';
+import { finishBodyOf, leftOutKey } from '@/shared/mix/finish-body';
 import { afterwards, type MixAction } from '@/shared/mix/mix-action';
 import { readProgress } from '@/shared/mix/mix-progress';
 import { keyBeside, screenAt, screensOf } from '@/shared/mix/mix-screens';
-import { pourFaults } from '@/shared/mix/poured-so-far';
-import { after, begun, bodyOf, ID, OIL_1, OIL_2, PLAN, poured, TIMES } from './a-plan';
+import { pouredInAll, pourFaults } from '@/shared/mix/poured-so-far';
+import { after, begun, bodyOf, FAR, ID, OIL_1, OIL_2, PLAN, poured, TIMES } from './a-plan';
 
 test('a mix poured as planned draws the sum of its fills, one bottle after the other, and its body is what the shop takes', () => {
   const body = bodyOf(after(begun(), ...poured(0), ...poured(1), ...poured(2), ...TIMES));
@@ -162,6 +162,7 @@ const parts = fc.array(
   }),
   { maxLength: 3 },
 );
+const plan = fc.constantFrom(PLAN, FAR, { ...PLAN, ownAcid: 'salt' });
 const action: fc.Arbitrary<MixAction> = fc.oneof(
   fc.record({ do: fc.constant('go' as const), to: fc.constantFrom(...screens) }),
   fc.record({ do: fc.constantFrom('next' as const, 'back' as const), from: fc.constantFrom(...screens) }),
@@ -176,24 +177,45 @@ const action: fc.Arbitrary<MixAction> = fc.oneof(
   fc.record({ do: fc.constant('choose' as const), product: fc.constant('oil'), bottle: fc.constantFrom(OIL_1, OIL_2) }),
   fc.record({ do: fc.constant('reading' as const), fill, pH: fc.constantFrom('6.1', '', '7') }),
   fc.record({ do: fc.constantFrom('same-again' as const, 'no-more' as const), fill }),
+  fc.record({
+    do: fc.constant('reason' as const),
+    rule: fc.constant(leftOutKey('salt')),
+    text: fc.constantFrom('', 'no scale'),
+  }),
+  fc.record({
+    do: fc.constant('acid' as const),
+    pour: fc.record({
+      fill,
+      product: fc.constant('acid'),
+      first: fc.constantFrom('2 mL', ''),
+      more: fc.constant('0.5 mL'),
+    }),
+  }),
   fc.constant<MixAction>({ do: 'all-fills' }),
   fc.constantFrom(...TIMES),
 );
 
 test('a mix interrupted at any step loses nothing and doubles nothing', () => {
   fc.assert(
-    fc.property(fc.array(action, { maxLength: 40 }), fc.array(fc.boolean(), { maxLength: 40 }), (actions, breaks) => {
-      const straight = after(begun(), ...actions);
-      let interrupted = begun();
-      actions.forEach((one, at) => {
-        interrupted = afterwards(interrupted, one);
-        // Locked, thrown out of memory and taken up again; and a tap that came twice.
-        if (breaks[at]) interrupted = readProgress(JSON.stringify(interrupted)) ?? begun();
-        if (breaks[at] && one.do !== 'same-again') interrupted = afterwards(interrupted, one);
-      });
-      expect(finishBodyOf(interrupted)).toEqual(finishBodyOf(straight));
-      expect(screensOf(interrupted)).toContainEqual(screenAt(interrupted));
-    }),
+    fc.property(
+      fc.array(action, { maxLength: 40 }),
+      fc.array(fc.boolean(), { maxLength: 40 }),
+      plan,
+      (actions, breaks, its) => {
+        const straight = after(begun(its), ...actions);
+        let interrupted = begun(its);
+        actions.forEach((one, at) => {
+          interrupted = afterwards(interrupted, one);
+          // Locked, thrown out of memory and taken up again; and a tap that came twice.
+          if (breaks[at]) interrupted = readProgress(JSON.stringify(interrupted)) ?? begun(its);
+          if (breaks[at] && one.do !== 'same-again') interrupted = afterwards(interrupted, one);
+        });
+        expect(finishBodyOf(interrupted)).toEqual(finishBodyOf(straight));
+        // Whatever still stands in the way of the record, what is in the tank is the same.
+        expect(pouredInAll(interrupted, 3)).toEqual(pouredInAll(straight, 3));
+        expect(screensOf(interrupted)).toContainEqual(screenAt(interrupted));
+      },
+    ),
     { numRuns: 300 },
   );
 });
