@@ -114,8 +114,11 @@ function productFaults(progress: MixProgress, fill: number, product: string): Fi
   }));
 }
 
+/** What a record has a reason under, for a product that was left out because it could not be measured. */
+export const LEFT_OUT = 'left-out';
+
 /** Where a reason is kept for leaving a product out. */
-export const leftOutKey = (product: string): string => `left-out ${product}`;
+export const leftOutKey = (product: string): string => `${LEFT_OUT} ${product}`;
 
 const reasonLeftOut = ({ reasons }: MixProgress, product: string): string =>
   (reasons[leftOutKey(product)] ?? '').trim();
@@ -247,7 +250,7 @@ function leftOutOf(progress: MixProgress): FinishBody['passed'] {
   return [...new Set(left.map(({ product }) => product))]
     .filter((product) => isFarOff(progress, product))
     .map((product) => ({
-      rule: 'left-out',
+      rule: LEFT_OUT,
       reason: `${productIn(progress.plan, product).name}: ${reasonLeftOut(progress, product)}`,
     }));
 }

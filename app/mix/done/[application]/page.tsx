@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation';
 import { Figure } from '@/app/_parts/figure';
 import { clock } from '@/lib/clock';
 import { type MixedScreen, mixedScreen } from '@/lib/views/mixed';
+import { LEFT_OUT } from '@/shared/mix/finish-body';
 import { CostByLine } from './cost-by-line';
 import styles from './mixed.module.css';
 
@@ -38,7 +39,9 @@ export default async function MixedPage({ params }: OfRecord) {
           {screen.leftover && <p>Left over {screen.leftover}</p>}
           {screen.passed.map(({ rule, reason }) => (
             <p key={rule}>
-              <b>{rule.replaceAll('-', ' ')}</b>, sprayed all the same: {reason}
+              <b>{rule.replaceAll('-', ' ')}</b>
+              {rule === LEFT_OUT ? ': ' : ', sprayed all the same: '}
+              {reason}
             </p>
           ))}
         </section>
