@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { fingerprint } from '@/lib/data/fingerprint';
+import { fingerprint, fingerprintOf } from '@/lib/data/fingerprint';
 import { savePart } from '@/lib/data/save-part';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
@@ -11,8 +11,11 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 /** Things of a shop as a shop file writes them. What has the id of something that is there takes its place. */
 export type ShopPart = Parameters<typeof savePart>[3];
 
-/** How something stood when a person began to change it; null when it was to be new. */
-export type Expected = { list: Collection; id: string; fingerprint: string | null };
+/**
+ * How something stood when a person began to change it; null when it was to be new. Of the shop itself it is how what is
+ * to be changed of it stood: who changes its water need not know that somebody changes its tools.
+ */
+export type Expected = { list: Collection | 'shop'; id: string; fingerprint: string | null };
 
 export type ChangeShop = {
   commandId: string;
@@ -39,14 +42,15 @@ export async function changeShop(
   return write(command, clock.now(), async (rows, stamp) => {
     const current = await shopFromRows(rows, shopId);
     if (!current) return refuse({ code: 'not-found', what: 'shop', id: shopId });
-    const other = (input.expecting ?? []).find((one) => !stands(current, one));
+    const other = (input.expecting ?? []).find((one) => !stands(current, input.part, one));
     if (other) return refuse({ code: 'changed-meanwhile', id: other.id });
 
     return savePart(rows, stamp, current, input.part);
   });
 }
 
-function stands(current: ShopFile, { list, id, fingerprint: expected }: Expected): boolean {
+function stands(current: ShopFile, part: ShopPart, { list, id, fingerprint: expected }: Expected): boolean {
+  if (list === 'shop') return fingerprintOf(current.shop, Object.keys(part.shop ?? {})) === expected;
   const things: readonly { id: string }[] = current[list];
   const there = things.find((thing) => thing.id === id);
   return (there ? fingerprint(there) : null) === expected;

@@ -10,6 +10,10 @@ export const fingerprint = (value: unknown): string =>
     .update(JSON.stringify(inOrder(value)) ?? '')
     .digest('hex');
 
+/** The same of some fields of something: what a form asks of it. */
+export const fingerprintOf = <T extends object>(whole: T, fields: readonly string[]): string =>
+  fingerprint(Object.fromEntries(Object.entries(whole).filter(([field]) => fields.includes(field))));
+
 function inOrder(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(inOrder);
   if (value === null || typeof value !== 'object') return value;

@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Comparison } from '@/lib/engine/exchange/compare';
+import { Prisma } from '@/prisma/generated/client';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
 import type { Rows } from './database';
@@ -88,7 +89,8 @@ const keepingOutRow = (shop: ShopFile['shop']) => ({
   minutesPerBatch: realOrNull(shop.minutesPerBatch),
   specialDays: shop.specialDays,
   oilSulfurDays: small(shop.oilSulfurDays),
-  monthlyHighsC: shop.monthlyHighsC ?? undefined,
+  // Left out, a change would leave what stood there.
+  monthlyHighsC: shop.monthlyHighsC ?? Prisma.DbNull,
   oilHotC: real(shop.oilHotC),
   keepRecordsYears: small(shop.keepRecordsYears),
   address: shop.address,

@@ -1,17 +1,30 @@
 import 'server-only';
-import { draftOfSettings, type SettingsDraft } from '@/shared/forms/shop-settings';
-import { draftOfTools, type ToolsDraft } from '@/shared/forms/tools';
+import { draftOfSettings, type SettingsDraft, settingsOfDraft } from '@/shared/forms/shop-settings';
+import { draftOfTools, type ToolsDraft, toolsOfDraft } from '@/shared/forms/tools';
 import type { Clock } from '../clock';
 import { shopNow } from './house';
-import { openedThing, type ThingOpened } from './thing-form';
+import { openedSettings, type ThingOpened } from './thing-form';
 
-export type SettingsFormScreen = { thing: ThingOpened; settings: SettingsDraft; tools: ToolsDraft; currency: string };
+export type SettingsFormScreen = { thing: ThingOpened; settings: SettingsDraft; currency: string };
+export type ToolsFormScreen = { thing: ThingOpened; tools: ToolsDraft };
 
-/** What the forms of the shop's own settings and of its tools need. Gives null when there is no shop. */
+/** What the form of the shop's own settings needs. Gives null when there is no shop. */
 export async function settingsFormScreen(clock: Clock): Promise<SettingsFormScreen | null> {
   const here = await shopNow(clock);
   if (!here) return null;
   const { shop } = here.file;
-  const thing = openedThing(here.id, { id: 'shop', ...shop });
-  return { thing, settings: draftOfSettings(shop), tools: draftOfTools(shop), currency: shop.currency };
+  const settings = draftOfSettings(shop);
+  return {
+    thing: openedSettings(here.id, shop, settingsOfDraft(settings).shop),
+    ...{ settings, currency: shop.currency },
+  };
+}
+
+/** What the form of the shop's tools needs. Gives null when there is no shop. */
+export async function toolsFormScreen(clock: Clock): Promise<ToolsFormScreen | null> {
+  const here = await shopNow(clock);
+  if (!here) return null;
+  const { shop } = here.file;
+  const tools = draftOfTools(shop);
+  return { thing: openedSettings(here.id, shop, toolsOfDraft(tools).shop), tools };
 }

@@ -1,5 +1,5 @@
 import 'server-only';
-import { fingerprint } from '../data/fingerprint';
+import { fingerprint, fingerprintOf } from '../data/fingerprint';
 import { newCommandId } from '../data/new-id';
 
 /** What every form about one thing of the shop carries, so that nothing is written twice or over somebody else's change. */
@@ -11,4 +11,11 @@ export const openedThing = (shop: string, thing: { id: string } | null): ThingOp
   shop,
   id: thing?.id ?? '',
   standing: thing ? fingerprint(thing) : '',
+});
+
+/** What a form about the shop itself asks of it, as it stands. */
+export const openedSettings = (shop: string, settings: object, part: object): ThingOpened => ({
+  ...openedThing(shop, null),
+  id: 'shop',
+  standing: fingerprintOf(settings, Object.keys(part)),
 });

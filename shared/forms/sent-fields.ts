@@ -79,6 +79,10 @@ export const fieldsOfRows = (list: string, rows: readonly Readonly<Record<string
     ),
   );
 
+/** The rows into which something was typed, with their number in the form. */
+export const usedRows = <Row extends Readonly<Record<string, string>>>(rows: readonly Row[]) =>
+  rows.map((row, number) => ({ row, number })).filter(({ row }) => !isBlank(row));
+
 /** Whether nothing at all was typed into a row. */
 export const isBlank = (row: Readonly<Record<string, string>>): boolean =>
   Object.values(row).every((held) => held.trim() === '');

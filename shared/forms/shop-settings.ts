@@ -1,7 +1,19 @@
-import type { Fault } from '../outcome';
+import { type Fault, type Reading, read } from '../outcome';
 import type { ShopFile, WrittenShopFile } from '../shop-file/contract';
 import { WEEKDAYS, type Weekday } from '../time/day';
-import { FieldFaults, type Fields, orNull, readNumber, sentForm, typedNumber } from './sent-fields';
+import { openingsIn, openingsText } from './openings';
+import {
+  FieldFaults,
+  type Fields,
+  fieldsOfRows,
+  orNull,
+  readNumber,
+  rowOf,
+  rowsIn,
+  sentForm,
+  typedNumber,
+  usedRows,
+} from './sent-fields';
 
 type Settings = ShopFile['shop'];
 type WrittenSettings = Partial<WrittenShopFile['shop']>;
@@ -13,13 +25,41 @@ const PLAIN = [
   'alkalinity',
   'waterPh',
   'wagePerHour',
+  'minutesPerPlant',
+  'minutesPerBatch',
   'safetyDays',
   'sameModeInARow',
   'capitalPerYear',
+  'oilSulfurDays',
+  'oilHotC',
+  'keepRecordsYears',
+  'address',
+  'contact',
+  'medical',
+  'poisonLine',
 ] as const;
+type PlainField = (typeof PLAIN)[number];
 
-/** The shop's own settings as they are typed: the plain ones, and the hours of each day as people write them. */
-export type SettingsDraft = Record<(typeof PLAIN)[number], string> & { hours: Record<Weekday, string> };
+const SPECIAL_DAY = ['on', 'name', 'hours'] as const;
+const CONTACT = ['name', 'phone'] as const;
+
+export type SpecialDayTyped = Record<(typeof SPECIAL_DAY)[number], string>;
+export type ContactTyped = Record<(typeof CONTACT)[number], string>;
+
+/** The shop's own settings as they are typed: the plain ones, hours as people write them, twelve months, and rows. */
+export type SettingsDraft = Record<PlainField, string> & {
+  hours: Record<Weekday, string>;
+  /** The usual highest temperature of each month, °C, January first. */
+  highs: string[];
+  specialDays: SpecialDayTyped[];
+  contacts: ContactTyped[];
+};
+
+export const BLANK_SPECIAL_DAY: SpecialDayTyped = rowOf(SPECIAL_DAY, () => '');
+export const BLANK_CONTACT: ContactTyped = rowOf(CONTACT, () => '');
+
+const MONTHS = 12;
+const months = <T>(of: (month: number) => T): T[] => Array.from({ length: MONTHS }, (_, at) => of(at + 1));
 
 const perDay = (hoursOf: (weekday: Weekday) => string): Record<Weekday, string> => ({
   mon: hoursOf('mon'),
@@ -39,56 +79,89 @@ export const draftOfSettings = (settings: Settings): SettingsDraft => ({
   alkalinity: typedNumber(settings.water?.alkalinityMgPerLCaCO3 ?? null),
   waterPh: typedNumber(settings.water?.pH ?? null),
   wagePerHour: settings.wagePerHour ?? '',
+  minutesPerPlant: typedNumber(settings.minutesPerPlant),
+  minutesPerBatch: typedNumber(settings.minutesPerBatch),
   safetyDays: typedNumber(settings.safetyDays),
   sameModeInARow: typedNumber(settings.sameModeInARow),
   capitalPerYear: typedNumber(settings.capitalPerYear),
-  hours: perDay((weekday) => settings.openingHours[weekday].map(([from, until]) => `${from}-${until}`).join(', ')),
+  oilSulfurDays: typedNumber(settings.oilSulfurDays),
+  oilHotC: typedNumber(settings.oilHotC),
+  keepRecordsYears: typedNumber(settings.keepRecordsYears),
+  address: settings.address ?? '',
+  contact: settings.contact ?? '',
+  medical: settings.emergency.medical ?? '',
+  poisonLine: settings.emergency.poisonLine ?? '',
+  hours: perDay((weekday) => openingsText(settings.openingHours[weekday])),
+  highs: months((month) => typedNumber(settings.monthlyHighsC?.[month - 1] ?? null)),
+  specialDays: settings.specialDays.map(({ on, name, hours }) => {
+    return { on, name: name ?? '', hours: openingsText(hours) };
+  }),
+  contacts: settings.emergency.contacts.map(({ name, phone }) => ({ name, phone })),
 });
 
-export const fieldsOfSettings = ({ hours, ...fields }: SettingsDraft): Fields => ({
+export const fieldsOfSettings = ({ hours, highs, specialDays, contacts, ...fields }: SettingsDraft): Fields => ({
   ...fields,
   ...Object.fromEntries(WEEKDAYS.map((weekday) => [`open-${weekday}`, hours[weekday]])),
+  ...Object.fromEntries(highs.map((high, at) => [`high-${at + 1}`, high])),
+  ...fieldsOfRows('specialDays', specialDays),
+  ...fieldsOfRows('contacts', contacts),
 });
 
 export const settingsInFields = (fields: Fields): SettingsDraft => ({
-  name: fields.name ?? '',
-  units: fields.units ?? '',
-  timeZone: fields.timeZone ?? '',
-  alkalinity: fields.alkalinity ?? '',
-  waterPh: fields.waterPh ?? '',
-  wagePerHour: fields.wagePerHour ?? '',
-  safetyDays: fields.safetyDays ?? '',
-  sameModeInARow: fields.sameModeInARow ?? '',
-  capitalPerYear: fields.capitalPerYear ?? '',
+  ...rowOf(PLAIN, (field) => fields[field] ?? ''),
   hours: perDay((weekday) => fields[`open-${weekday}`] ?? ''),
+  highs: months((month) => fields[`high-${month}`] ?? ''),
+  specialDays: rowsIn(fields, 'specialDays', SPECIAL_DAY),
+  contacts: rowsIn(fields, 'contacts', CONTACT),
 });
 
 export const SettingsForm = sentForm(
   settingsInFields,
-  new RegExp(`^(${PLAIN.join('|')}|open-(${WEEKDAYS.join('|')}))$`),
+  new RegExp(
+    `^(${PLAIN.join('|')}|open-(${WEEKDAYS.join('|')})|high-([1-9]|1[0-2])` +
+      `|specialDays\\.\\d{1,3}\\.(${SPECIAL_DAY.join('|')})|contacts\\.\\d{1,3}\\.(${CONTACT.join('|')}))$`,
+  ),
 );
 
-/** The settings that were typed, as a shop file writes them. */
+/** The settings that were typed, as a shop file writes them. Rows in which nothing stands are left out. */
 export function settingsOfDraft(draft: SettingsDraft): { shop: WrittenSettings; faults: Fault[] } {
   const faults = new FieldFaults();
-  const number = (field: (typeof PLAIN)[number], write: string) => faults.take(field, readNumber(draft[field], write));
-  const alkalinity = number('alkalinity', 'Write mg/L as CaCO3, such as 120.');
-  const waterPh = number('waterPh', 'Write a pH, such as 7.6.');
-  if (draft.alkalinity.trim() !== '' && draft.waterPh.trim() === '') faults.add('waterPh', NEEDS_BOTH);
-  if (draft.waterPh.trim() !== '' && draft.alkalinity.trim() === '') faults.add('alkalinity', NEEDS_BOTH);
-  const water = alkalinity === null || waterPh === null ? null : { alkalinityMgPerLCaCO3: alkalinity, pH: waterPh };
+  const number = (field: PlainField, write: string) => faults.take(field, readNumber(draft[field], write));
   const shop = {
     name: draft.name.trim(),
     units: draft.units === 'metric' ? ('metric' as const) : ('us' as const),
     timeZone: draft.timeZone.trim(),
     wagePerHour: orNull(draft.wagePerHour),
+    minutesPerPlant: number('minutesPerPlant', 'Write minutes, such as 0.25.'),
+    minutesPerBatch: number('minutesPerBatch', 'Write minutes, such as 20.'),
     safetyDays: number('safetyDays', 'Write whole days, such as 3.'),
     sameModeInARow: number('sameModeInARow', 'Write a whole number, such as 2.'),
     capitalPerYear: number('capitalPerYear', 'Write a fraction, such as 0.1 for 10 %.'),
+    oilSulfurDays: number('oilSulfurDays', 'Write whole days, such as 30.'),
+    oilHotC: number('oilHotC', 'Write degrees Celsius, such as 32.'),
+    keepRecordsYears: number('keepRecordsYears', 'Write whole years, such as 2.'),
+    ...{ address: orNull(draft.address), contact: orNull(draft.contact) },
     openingHours: perDayRead(draft, faults),
-    water,
+    specialDays: specialDaysRead(draft, faults),
+    water: waterRead(draft, faults),
+    monthlyHighsC: highsRead(draft, faults),
+    emergency: {
+      contacts: usedRows(draft.contacts).map(({ row: { name, phone } }) => ({
+        name: name.trim(),
+        phone: phone.trim(),
+      })),
+      ...{ medical: orNull(draft.medical), poisonLine: orNull(draft.poisonLine) },
+    },
   };
   return { shop, faults: faults.faults };
+}
+
+function waterRead(draft: SettingsDraft, faults: FieldFaults): WrittenSettings['water'] {
+  const alkalinity = faults.take('alkalinity', readNumber(draft.alkalinity, 'Write mg/L as CaCO3, such as 120.'));
+  const pH = faults.take('waterPh', readNumber(draft.waterPh, 'Write a pH, such as 7.6.'));
+  if (draft.alkalinity.trim() !== '' && draft.waterPh.trim() === '') faults.add('waterPh', NEEDS_BOTH);
+  if (draft.waterPh.trim() !== '' && draft.alkalinity.trim() === '') faults.add('alkalinity', NEEDS_BOTH);
+  return alkalinity === null || pH === null ? null : { alkalinityMgPerLCaCO3: alkalinity, pH };
 }
 
 const NEEDS_BOTH = 'Water is known by its alkalinity and its pH. Write both, or leave both empty.';
@@ -99,26 +172,46 @@ function perDayRead({ hours }: SettingsDraft, faults: FieldFaults): WrittenSetti
   );
 }
 
-/** "9:00-12:00, 13:00–18:00": two times and a dash between them, a comma between two openings. Empty: closed. */
-function openingsIn(text: string, complain: (fault: string) => void): [string, string][] {
-  if (text.trim() === '') return [];
-  return text.split(/[,;]|\band\b/).flatMap((opening): [string, string][] => {
-    const parts = /^\s*(\d{1,2}:\d\d)\s*(?:-|–|to)\s*(\d{1,2}:\d\d)\s*$/.exec(opening);
-    if (parts) return [[twoDigits(parts[1] ?? ''), twoDigits(parts[2] ?? '')]];
-    complain(
-      `${JSON.stringify(opening.trim())} is no opening. Write it like "09:00-18:00"; leave it empty for closed.`,
-    );
-    return [];
+function specialDaysRead(draft: SettingsDraft, faults: FieldFaults): WrittenSettings['specialDays'] {
+  const days = new Set<string>();
+  return usedRows(draft.specialDays).map(({ row, number }) => {
+    const at = (field: string) => `specialDays.${number}.${field}`;
+    if (days.has(row.on)) faults.add(at('on'), 'This day is in the list already. Write its hours once.');
+    if (row.on === '') faults.add(at('on'), 'Which day is it? Choose it, or empty this line.');
+    days.add(row.on);
+    const hours = openingsIn(row.hours, (fault) => faults.add(at('hours'), fault));
+    // What closes before it opens would be no opening at all, and a bench would count as out of reach.
+    if (hours.some(([from, until]) => until <= from)) faults.add(at('hours'), 'It closes before it opens.');
+    return { on: row.on, name: orNull(row.name), hours };
   });
 }
 
-const twoDigits = (time: string): string => time.padStart(5, '0');
+/** All twelve, or none. */
+function highsRead({ highs }: SettingsDraft, faults: FieldFaults): WrittenSettings['monthlyHighsC'] {
+  if (highs.every((high) => high.trim() === '')) return null;
+  return highs.map((high, at) => {
+    const field = `high-${at + 1}`;
+    const degrees = readDegrees(high);
+    if (degrees.ok && degrees.value === null) faults.add(field, 'Write all twelve months, or leave all of them empty.');
+    return faults.take(field, degrees) ?? 0;
+  });
+}
+
+/** Degrees, which may be below zero. */
+function readDegrees(text: string): Reading<number | null> {
+  const [, below, digits = ''] = /^\s*([-−]?)(.*)$/.exec(text) ?? [];
+  const number = readNumber(digits, 'Write degrees Celsius, such as 27 or -3.');
+  return below && number.ok && number.value !== null ? read(-number.value) : number;
+}
 
 /** The field of the form that a fault of the shop's settings is about. */
-export function fieldOfSettingsPath(path: string): string {
-  const field = path.replace(/^shop\./, '');
+export function fieldOfSettingsPath(draft: SettingsDraft, path: string): string {
+  const field = path.replace(/^shop\.(emergency\.)?/, '');
   const day = /^openingHours\.(\w+)/.exec(field)?.[1];
   if (day) return `open-${day}`;
   if (field.startsWith('water')) return field.endsWith('pH') ? 'waterPh' : 'alkalinity';
-  return field;
+  if (field.startsWith('monthlyHighsC')) return `high-${Number(/\d+/.exec(field)?.[0] ?? 0) + 1}`;
+  const [, list, place, column] = /^(specialDays|contacts)\[(\d+)\]\.(\w+)/.exec(field) ?? [];
+  if (list !== 'specialDays' && list !== 'contacts') return field;
+  return `${list}.${usedRows<Record<string, string>>(draft[list])[Number(place)]?.number ?? 0}.${column}`;
 }

@@ -4,13 +4,13 @@ import {
   FieldFaults,
   type Fields,
   fieldsOfRows,
-  isBlank,
   orNull,
   readNumber,
   rowOf,
   rowsIn,
   sentForm,
   typedNumber,
+  usedRows,
 } from './sent-fields';
 
 const SPRAYER = ['name', 'capacity', 'lossPerFill', 'measuringStep'] as const;
@@ -68,12 +68,12 @@ export const ToolsForm = sentForm(
 /** The tools that were typed, as a shop file writes them. Rows in which nothing stands are left out. */
 export function toolsOfDraft(draft: ToolsDraft): { shop: Partial<WrittenShopFile['shop']>; faults: Fault[] } {
   const faults = new FieldFaults();
-  const sprayers = used(draft.sprayers).map(({ row }) => ({
+  const sprayers = usedRows(draft.sprayers).map(({ row }) => ({
     ...{ name: row.name.trim(), capacity: row.capacity.trim() },
     ...{ lossPerFill: orNull(row.lossPerFill), measuringStep: orNull(row.measuringStep) },
   }));
   if (sprayers.length === 0) faults.add('sprayers.0.name', 'Name at least one sprayer, and what a fill of it holds.');
-  const measures = used(draft.measures).map(({ row: { name, holds, step } }) => {
+  const measures = usedRows(draft.measures).map(({ row: { name, holds, step } }) => {
     return { name: name.trim(), holds: holds.trim(), step: step.trim() };
   });
   const dropMl = faults.take('dropMl', readNumber(draft.dropMl, 'Write mL, such as 0.05.'));
@@ -84,13 +84,10 @@ export function toolsOfDraft(draft: ToolsDraft): { shop: Partial<WrittenShopFile
   return { shop: { sprayers, measures, dropMl, conductivityLimit }, faults: faults.faults };
 }
 
-const used = <T extends Readonly<Record<string, string>>>(rows: readonly T[]) =>
-  rows.map((row, number) => ({ row, number })).filter(({ row }) => !isBlank(row));
-
 /** The field of the form that a fault of the shop's tools is about. */
 export function fieldOfToolsPath(draft: ToolsDraft, path: string): string {
   const field = path.replace(/^shop\./, '');
   const [, list, place, column] = /^(sprayers|measures)\[(\d+)\]\.(\w+)$/.exec(field) ?? [];
   if (list !== 'sprayers' && list !== 'measures') return field;
-  return `${list}.${used<Record<string, string>>(draft[list])[Number(place)]?.number ?? 0}.${column}`;
+  return `${list}.${usedRows<Record<string, string>>(draft[list])[Number(place)]?.number ?? 0}.${column}`;
 }

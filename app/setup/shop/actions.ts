@@ -8,11 +8,13 @@ import { fieldOfToolsPath, ToolsForm, toolsOfDraft } from '@/shared/forms/tools'
 import { accept } from '@/shared/outcome';
 import { saveThing } from '../../_parts/save-thing';
 
+const THE_SHOP = { list: 'shop', id: 'shop' } as const;
+
 const saveSettings = doorAction(SettingsForm, async (sent, { actor }) => {
   const { shop, faults } = settingsOfDraft(sent.draft);
   const outcome = await saveThing({
-    ...{ sent, actor, faults, part: { shop }, of: null },
-    fieldOf: fieldOfSettingsPath,
+    ...{ sent, actor, faults, part: { shop }, of: THE_SHOP },
+    fieldOf: (path) => fieldOfSettingsPath(sent.draft, path),
   });
   if (!outcome.ok) return outcome;
   revalidatePath('/', 'layout');
@@ -27,7 +29,7 @@ export async function saveSettingsAction(state: FormState, form: FormData): Prom
 const saveTools = doorAction(ToolsForm, async (sent, { actor }) => {
   const { shop, faults } = toolsOfDraft(sent.draft);
   const fieldOf = (path: string) => fieldOfToolsPath(sent.draft, path);
-  const outcome = await saveThing({ ...{ sent, actor, faults, part: { shop }, of: null }, fieldOf });
+  const outcome = await saveThing({ ...{ sent, actor, faults, part: { shop }, of: THE_SHOP }, fieldOf });
   if (!outcome.ok) return outcome;
   revalidatePath('/', 'layout');
   return accept({ message: 'The tools are saved.', link: '/setup' });

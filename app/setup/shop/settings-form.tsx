@@ -2,18 +2,27 @@
 
 import type { ReactNode } from 'react';
 import type { SettingsFormScreen } from '@/lib/views/settings-form';
-import { type SettingsDraft, settingsInFields } from '@/shared/forms/shop-settings';
+import { BLANK_CONTACT, BLANK_SPECIAL_DAY, type SettingsDraft, settingsInFields } from '@/shared/forms/shop-settings';
 import { WEEKDAYS } from '@/shared/time/day';
-import { FormField, type Wiring } from '../../_parts/form-field';
+import { FormField } from '../../_parts/form-field';
 import { ThingForm } from '../../_parts/thing-form';
 import { type ThingForm as Form, useThingForm } from '../../_parts/use-thing-form';
 import { saveSettingsAction } from './actions';
+import { SettingsFolds } from './settings-folds';
 import styles from './settings-form.module.css';
+import { SettingsLine as Line, Typed } from './settings-line';
+
+/** A row more than there is, of each list. */
+const withRoom = (draft: SettingsDraft): SettingsDraft => ({
+  ...draft,
+  specialDays: [...draft.specialDays, BLANK_SPECIAL_DAY],
+  contacts: [...draft.contacts, BLANK_CONTACT],
+});
 
 /** What the shop says about itself: its name and clock, when customers are in, its water, its days and its money. */
 export function SettingsForm({ screen }: { screen: SettingsFormScreen }) {
   const form = useThingForm({
-    ...{ what: 'settings', thing: screen.thing, action: saveSettingsAction, initial: screen.settings },
+    ...{ what: 'the shop itself', thing: screen.thing, action: saveSettingsAction, initial: withRoom(screen.settings) },
     inFields: settingsInFields,
   });
   return (
@@ -68,6 +77,7 @@ export function SettingsForm({ screen }: { screen: SettingsFormScreen }) {
           ))}
         </Section>
       </div>
+      <SettingsFolds form={form} />
     </ThingForm>
   );
 }
@@ -79,33 +89,6 @@ function Section({ id, title, children }: { id: string; title: string; children:
       {children}
     </section>
   );
-}
-
-type LineProps = {
-  form: Form<SettingsDraft>;
-  name: Exclude<keyof SettingsDraft, 'hours'>;
-  label: string;
-  hint?: string;
-};
-
-function Line({ form: { state, draft, change }, name, label, hint }: LineProps) {
-  return (
-    <FormField state={state} name={name} label={label} hint={hint}>
-      {(wiring) => (
-        <Typed
-          wiring={wiring}
-          value={draft[name]}
-          onChange={(value) => change((typed) => ({ ...typed, [name]: value }))}
-        />
-      )}
-    </FormField>
-  );
-}
-
-type TypedProps = { wiring: Wiring; value: string; onChange: (value: string) => void };
-
-function Typed({ wiring, value, onChange }: TypedProps) {
-  return <input {...wiring} value={value} onChange={({ target }) => onChange(target.value)} autoComplete="off" />;
 }
 
 function Units({ form: { state, draft, change } }: { form: Form<SettingsDraft> }) {

@@ -1,13 +1,13 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
-import { settingsFormScreen } from '@/lib/views/settings-form';
+import { toolsFormScreen } from '@/lib/views/settings-form';
 import { FirstVisit } from '../../_parts/first-visit';
 import { ToolsForm } from './tools-form';
 
 export const metadata: Metadata = { title: 'Tools' };
 
 export default async function ToolsPage() {
-  const screen = await settingsFormScreen(clock);
+  const screen = await toolsFormScreen(clock);
   if (!screen) return <FirstVisit />;
   return (
     <>

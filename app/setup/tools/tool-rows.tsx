@@ -11,14 +11,14 @@ type ToolRowsProps<Row extends Readonly<Record<string, string>>> = {
   state: FormState;
   list: string;
   title: string;
-  columns: readonly { column: keyof Row & string; label: string; like: string }[];
+  columns: readonly { column: keyof Row & string; label: string; like: string; type?: 'date' }[];
   rows: readonly Row[];
   blank: Row;
   add: string;
   onChange: (next: (rows: readonly Row[]) => Row[]) => void;
 };
 
-/** Tools of one kind, a row each, in the order in which the shop prefers them. */
+/** Things of one kind that the shop has, a row each, in the order in which it prefers them. */
 export function ToolRows<Row extends Readonly<Record<string, string>>>(props: ToolRowsProps<Row>) {
   const { state, list, title, columns, rows, blank, add, onChange } = props;
   return (
@@ -31,11 +31,12 @@ export function ToolRows<Row extends Readonly<Record<string, string>>>(props: To
             // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place; all of it is in the draft.
             <li key={number} className={styles.tool} aria-label={called}>
               <div className={styles.fields}>
-                {columns.map(({ column, label, like }) => (
+                {columns.map(({ column, label, like, type = 'text' }) => (
                   <FormField key={column} state={state} name={`${list}.${number}.${column}`} label={label}>
                     {(wiring) => (
                       <input
                         {...wiring}
+                        type={type}
                         value={row[column]}
                         placeholder={like}
                         onChange={({ target }) =>

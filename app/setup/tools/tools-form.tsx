@@ -1,6 +1,6 @@
 'use client';
 
-import type { SettingsFormScreen } from '@/lib/views/settings-form';
+import type { ToolsFormScreen } from '@/lib/views/settings-form';
 import { BLANK_MEASURE, BLANK_SPRAYER, type ToolsDraft, toolsInFields } from '@/shared/forms/tools';
 import { FormField } from '../../_parts/form-field';
 import { ThingForm } from '../../_parts/thing-form';
@@ -29,7 +29,7 @@ const withRoom = (draft: ToolsDraft): ToolsDraft => ({
 });
 
 /** The shop's sprayers and measures, its drop, and the conductivity that its leaves bear. */
-export function ToolsForm({ screen }: { screen: SettingsFormScreen }) {
+export function ToolsForm({ screen }: { screen: ToolsFormScreen }) {
   const form = useThingForm({
     ...{ what: 'tools', thing: screen.thing, action: saveToolsAction, initial: withRoom(screen.tools) },
     inFields: toolsInFields,

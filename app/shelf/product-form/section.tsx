@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { SeverityMark } from '../../_parts/flag-lines';
+import { Fold } from '../../_parts/fold';
 import styles from './product-form.module.css';
 import { useTyping } from './typed';
 
@@ -20,18 +21,19 @@ export function Section({ title, digest, holds, children }: SectionProps) {
   const faulty = state.status === 'invalid' && Object.keys(state.fields).some(holds);
   const missing = unknowns.filter(({ field }) => holds(field));
   return (
-    <details className={styles.section} open={faulty}>
-      <summary>
-        <span className={styles.title}>{title}</span>
-        {digest && <span className={styles.digest}>{digest}</span>}
-        {missing.map(({ field, says, grave }) => (
+    <Fold
+      {...{ title, digest, isOpen: faulty }}
+      notes={
+        missing.length > 0 &&
+        missing.map(({ field, says, grave }) => (
           <span key={field} className={styles.missing} data-grave={grave ? '' : undefined}>
             <SeverityMark severity={grave ? 'stop' : 'note'} />
             <span>{says}</span>
           </span>
-        ))}
-      </summary>
-      <div className={styles.fields}>{children}</div>
-    </details>
+        ))
+      }
+    >
+      {children}
+    </Fold>
   );
 }

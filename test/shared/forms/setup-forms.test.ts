@@ -114,6 +114,43 @@ test('hours are read as people write them, and a wrong one names its own day', (
   ]);
 });
 
+test('of the months all twelve are written or none, below zero too', () => {
+  const typed = draftOfSettings(demo.shop);
+  const read = (highs: string[]) => settingsOfDraft({ ...typed, highs });
+  const year = ['-3.5', '−1', '4', '9', '15', '21', '27', '28', '22', '14', '7', '0'];
+  expect(read(year)).toMatchObject({
+    faults: [],
+    shop: { monthlyHighsC: [-3.5, -1, 4, 9, 15, 21, 27, 28, 22, 14, 7, 0] },
+  });
+  expect(read(year.map(() => ' '))).toMatchObject({ faults: [], shop: { monthlyHighsC: null } });
+  const wrong = (at: number, instead: string) =>
+    read(year.map((high, month) => (month === at ? instead : high))).faults;
+  expect(wrong(4, '')).toEqual([{ path: 'high-5', message: expect.stringContaining('all twelve') }]);
+  expect(wrong(4, '-')).toEqual([{ path: 'high-5', message: expect.stringContaining('all twelve') }]);
+  expect(wrong(11, 'warm')).toEqual([{ path: 'high-12', message: expect.stringContaining('degrees') }]);
+});
+
+test('a day of its own is named once, is open after it opens, and is closed when no hours stand there', () => {
+  const read = (...specialDays: { on: string; name: string; hours: string }[]) =>
+    settingsOfDraft({ ...draftOfSettings(demo.shop), specialDays });
+  const fair = { on: '2026-09-05', name: 'Harvest fair', hours: '10:00-16:00' };
+  const day = { on: '2026-12-25', name: '', hours: '' };
+  expect(read(fair, { on: '', name: '', hours: '' }, day)).toMatchObject({
+    faults: [],
+    shop: {
+      specialDays: [
+        { on: '2026-09-05', name: 'Harvest fair', hours: [['10:00', '16:00']] },
+        { on: '2026-12-25', name: null, hours: [] },
+      ],
+    },
+  });
+  const paths = (...days: (typeof day)[]) => read(...days).faults.map(({ path }) => path);
+  expect(paths(fair, { ...day, on: fair.on })).toEqual(['specialDays.1.on']);
+  expect(paths({ ...fair, on: '' })).toEqual(['specialDays.0.on']);
+  expect(paths({ ...fair, hours: '16:00-10:00' })).toEqual(['specialDays.0.hours']);
+  expect(paths({ ...fair, hours: 'late' })).toEqual(['specialDays.0.hours']);
+});
+
 test('what the shop finds wrong stands beside the field that it is about', () => {
   const bench = { ...draftOfBench(null), plants: [{ name: '', pot: '', count: '', mlPerPlant: '' }] };
   const two = { ...bench, plants: [...bench.plants, { name: 'Fern', pot: '', count: '3', mlPerPlant: '-1' }] };
@@ -123,7 +160,23 @@ test('what the shop finds wrong stands beside the field that it is about', () =>
   const program = { ...draftOfProgram(null, TODAY), recipes: ['', 'r1'] };
   expect(fieldOfProgramPath(program, 'programs[0].recipes[0]')).toBe('recipes.1.recipe');
   expect(fieldOfProgramPath(program, 'programs[0].repeat')).toBe('everyWeeks');
-  expect(fieldOfSettingsPath('shop.openingHours.sat[1]')).toBe('open-sat');
-  expect(fieldOfSettingsPath('shop.water.pH')).toBe('waterPh');
+  const fair = { on: '2026-09-05', name: 'Harvest fair', hours: '' };
+  const nobody = { name: '', phone: '' };
+  const shop = {
+    ...draftOfSettings(demo.shop),
+    specialDays: [{ on: '', name: '', hours: '' }, fair],
+    contacts: [nobody, { name: 'Owner', phone: '' }],
+  };
+  for (const [path, field] of [
+    ['shop.openingHours.sat[1]', 'open-sat'],
+    ['shop.water.pH', 'waterPh'],
+    ['shop.monthlyHighsC[11]', 'high-12'],
+    ['shop.specialDays[0].hours[0][1]', 'specialDays.1.hours'],
+    ['shop.emergency.contacts[0].phone', 'contacts.1.phone'],
+    ['shop.emergency.poisonLine', 'poisonLine'],
+    ['shop.oilHotC', 'oilHotC'],
+  ] as const) {
+    expect(fieldOfSettingsPath(shop, path)).toBe(field);
+  }
   expect(fieldOfToolsPath(draftOfTools(demo.shop), 'shop.sprayers[1].lossPerFill')).toBe('sprayers.1.lossPerFill');
 });
