@@ -1,5 +1,6 @@
 import { type NextRequest, NextResponse } from 'next/server';
 import { ownHosts } from '@/lib/door/allowed-hosts';
+import { ALONE_HEADER } from '@/lib/door/alone';
 import { judgeKnock, turnedProblem } from '@/lib/door/judge-knock';
 import { DATA_POLICY, pagePolicy, SECURITY_HEADERS } from '@/lib/door/security-headers';
 
@@ -12,6 +13,9 @@ export function proxy(request: NextRequest): NextResponse {
   }
   const policy = pagePolicy(freshNonce(), process.env.NODE_ENV === 'development');
   const inward = new Headers([...headers].filter(([name]) => !name.startsWith('x-forwarded-')));
+  // What is shown behind a secret link stands in a frame of its own, which leads nowhere else.
+  inward.delete(ALONE_HEADER);
+  if (nextUrl.pathname.startsWith('/board/')) inward.set(ALONE_HEADER, 'board');
   // Next finds the nonce in this header and puts it on its own scripts and styles.
   inward.set('content-security-policy', policy);
   return dressed(NextResponse.next({ request: { headers: inward } }), policy);

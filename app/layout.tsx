@@ -1,10 +1,12 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './paper.css';
 import type { Metadata, Viewport } from 'next';
+import { unstable_rethrow } from 'next/navigation';
 import type { ReactNode } from 'react';
 import { clock } from '@/lib/clock';
+import { standsAlone } from '@/lib/door/alone-page';
 import { enteredAs } from '@/lib/door/entered-as';
-import { shopNow } from '@/lib/views/house';
+import { type HereNow, shopNow } from '@/lib/views/house';
 import { EnteredAs } from './_parts/entered-as';
 import { FindAnything } from './_parts/find-anything';
 import { Hatching } from './_parts/hatching';
@@ -26,39 +28,62 @@ export const viewport: Viewport = {
   ],
 };
 
-/** What every page stands in: the shop's name, the places, the caution. */
+/** What every page stands in: the shop's name, the places, the caution. What a secret link shows stands by itself. */
 export default async function Layout({ children }: { children: ReactNode }) {
-  const here = await shopNow(clock);
+  const isAlone = await standsAlone();
+  const here = isAlone ? null : await hereIfReadable();
   return (
     <html lang="en">
-      <body>
-        <a className={styles.skip} href="#main">
-          Skip to the page
-        </a>
-        <Hatching />
-        <header className={styles.header}>
-          <a className={styles.shop} href="/today">
-            {here?.shop.name ?? 'Bench & Bottle'}
-          </a>
-          <PlaceLinks places={PLACES} />
-          {here && <FindAnything />}
-          {here?.isDemo && (
-            <p className={styles.demo}>
-              The demo shop. <a href="/setup#start">Start my own</a>
-            </p>
-          )}
-        </header>
-        {here && <UnsentMixes />}
-        <main id="main" className={styles.main} tabIndex={-1}>
-          {children}
-        </main>
-        <footer className={styles.caution}>
-          <b>The label governs.</b> This page only repeats what was typed in from it. Local rules and licensed practice
-          come first.
-          {here && <EnteredAs who={await enteredAs()} />}
-        </footer>
-        {here && <WorkingOpener ways={here.ways} />}
-      </body>
+      <body>{isAlone ? <Alone>{children}</Alone> : <Framed here={here}>{children}</Framed>}</body>
     </html>
+  );
+}
+
+/** A page that cannot be made without the shop says so itself; the keep-out board can, and must stand in something. */
+async function hereIfReadable(): Promise<HereNow | null> {
+  try {
+    return await shopNow(clock);
+  } catch (error) {
+    unstable_rethrow(error);
+    return null;
+  }
+}
+
+const Alone = ({ children }: { children: ReactNode }) => (
+  <main id="main" className={styles.main} tabIndex={-1}>
+    {children}
+  </main>
+);
+
+async function Framed({ here, children }: { here: HereNow | null; children: ReactNode }) {
+  return (
+    <>
+      <a className={styles.skip} href="#main">
+        Skip to the page
+      </a>
+      <Hatching />
+      <header className={styles.header}>
+        <a className={styles.shop} href="/today">
+          {here?.shop.name ?? 'Bench & Bottle'}
+        </a>
+        <PlaceLinks places={PLACES} />
+        {here && <FindAnything />}
+        {here?.isDemo && (
+          <p className={styles.demo}>
+            The demo shop. <a href="/setup#start">Start my own</a>
+          </p>
+        )}
+      </header>
+      {here && <UnsentMixes />}
+      <main id="main" className={styles.main} tabIndex={-1}>
+        {children}
+      </main>
+      <footer className={styles.caution}>
+        <b>The label governs.</b> This page only repeats what was typed in from it. Local rules and licensed practice
+        come first.
+        {here && <EnteredAs who={await enteredAs()} />}
+      </footer>
+      {here && <WorkingOpener ways={here.ways} />}
+    </>
   );
 }

@@ -7,5 +7,6 @@ export const PLACES: Place[] = [
   { href: '/week', name: 'Week' },
   { href: '/mix', name: 'Mix' },
   { href: '/shelf', name: 'Shelf' },
+  { href: '/keep-out', name: 'Keep-out' },
   { href: '/setup', name: 'Setup' },
 ];

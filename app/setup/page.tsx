@@ -57,6 +57,8 @@ const LINKS = [
   ['/setup/benches', 'Benches', 'what stands where, and what a plant takes'],
   ['/mix/recipes', 'Recipes', 'what is mixed'],
   ['/setup/programs', 'Programs', 'what is sprayed where, and how often'],
+  ['/setup/board', 'A board for the sales floor', 'a link that shows states and nothing else'],
+  ['/setup/clock', 'The clock', 'what intervals are counted by'],
   ['/setup/csv', 'Lists in and out', 'products, offers and lots as CSV'],
 ] as const;
 

@@ -14,7 +14,7 @@ export type ClockReading = { now: Instant; steady: number };
 export async function clockMark(rows: Rows): Promise<Instant | null> {
   const row = await rows.clockMark.findUnique({ where: { id: LATEST } });
   const last = row ? row.at : (await rows.command.aggregate({ _max: { recordedAt: true } }))._max.recordedAt;
-  return last === null ? null : Instant.parse(toWhole(last));
+  return last === null ? null : moment(last);
 }
 
 /**
@@ -33,6 +33,15 @@ export async function doubtOfClock(reading: ClockReading, isStart = false): Prom
   };
   return clockDoubt({ ...signs, anchor: isStart ? null : (anchors.get(opened.file) ?? null) });
 }
+
+/** Who said that the clock is right, of when it showed what: the latest ten, the newest first. */
+export async function confirmationsOfClock() {
+  const { reader } = await database();
+  const lines = await reader.clockConfirmation.findMany({ orderBy: { recordedAt: 'desc' }, take: 10 });
+  return lines.map(({ id, actor, nowAt, markAt }) => ({ id, actor, nowAt: moment(nowAt), markAt: moment(markAt) }));
+}
+
+const moment = (stored: bigint): Instant => Instant.parse(toWhole(stored));
 
 /** Note how far the clock has been seen, once it was found right. */
 export async function markClock({ file, writer }: Database, { now, steady }: ClockReading): Promise<void> {

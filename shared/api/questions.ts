@@ -67,3 +67,6 @@ export const WorkingQuestion = z.strictObject({
 
 /** Nothing to ask. */
 export const NoQuestion = z.strictObject({});
+
+/** The token of a secret link. */
+export const LinkQuestion = z.strictObject({ link: z.string().min(1).max(100) });

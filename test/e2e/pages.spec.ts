@@ -7,7 +7,11 @@ const PAGES = [
   { name: 'Shelf', path: '/shelf', heading: 'Shelf' },
   { name: 'Shelf as a table', path: '/shelf?as=table', heading: 'Shelf' },
   { name: 'a product', path: '/shelf/light-oil-98', heading: 'Light oil 98 %' },
+  { name: 'Keep-out', path: '/keep-out', heading: 'Keep-out' },
+  { name: 'Keep-out notices', path: '/keep-out/notice', heading: 'Keep-out notices' },
   { name: 'Setup', path: '/setup', heading: 'Setup' },
+  { name: 'the clock', path: '/setup/clock', heading: 'The clock' },
+  { name: 'a board for the sales floor', path: '/setup/board', heading: 'A board for the sales floor' },
   { name: 'a working', path: '/working?figure=totals%2FwasteCost', heading: /wasted/ },
 ];
 
@@ -60,8 +64,8 @@ test('today fits one laptop screen in the demo shop', async ({ page }) => {
 test('the navigation names the places that exist, and every one of them opens', async ({ page }) => {
   await page.goto('/');
   const places = page.getByRole('navigation', { name: 'Places' }).getByRole('link');
-  await expect(places).toHaveText(['Today', 'Week', 'Mix', 'Shelf', 'Setup']);
-  for (const name of ['Week', 'Mix', 'Shelf', 'Setup', 'Today']) {
+  await expect(places).toHaveText(['Today', 'Week', 'Mix', 'Shelf', 'Keep-out', 'Setup']);
+  for (const name of ['Week', 'Mix', 'Shelf', 'Keep-out', 'Setup', 'Today']) {
     await places.filter({ hasText: name }).click();
     await expect(places.filter({ hasText: name })).toHaveAttribute('aria-current', 'page');
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();

@@ -1,6 +1,6 @@
 import type { Label } from '@/lib/views/labels';
-import type { SquareCode } from '@/lib/views/square-code';
 import { showDayOnPaper } from '@/shared/time/show-day';
+import { Square } from '../../_parts/square';
 import styles from './label-sheet.module.css';
 
 /** One sheet of labels, in the size it is printed in. Labels that were used before stay empty. */
@@ -45,17 +45,4 @@ function PrintedLabel({ label }: { label: Label }) {
 function openedWords({ openedOn, openedDays }: Label): string {
   if (openedOn !== null) return `opened ${showDayOnPaper(openedOn)}`;
   return openedDays === null ? 'opened ________' : `opened ________ + ${openedDays} d`;
-}
-
-/** Four modules of quiet stand around a square code, or no reader finds it. */
-const QUIET = 4;
-
-function Square({ of: { side, path } }: { of: SquareCode }) {
-  const whole = side + 2 * QUIET;
-  return (
-    <svg viewBox={`${-QUIET} ${-QUIET} ${whole} ${whole}`} shapeRendering="crispEdges" aria-hidden="true">
-      <rect x={-QUIET} y={-QUIET} width={whole} height={whole} fill="#fff" />
-      <path d={path} fill="#000" />
-    </svg>
-  );
 }

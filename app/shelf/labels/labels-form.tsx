@@ -3,8 +3,8 @@
 import { useRouter } from 'next/navigation';
 import { useEffect, useRef } from 'react';
 import type { LabelsScreen } from '@/lib/views/labels';
+import { PrintButton } from '../../_parts/print-button';
 import styles from './labels.module.css';
-import { PrintButton } from './print-button';
 
 /** Long enough to tick two bottles, short enough to seem at once. */
 const CHOOSING_MS = 250;

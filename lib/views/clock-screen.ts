@@ -1,0 +1,38 @@
+import 'server-only';
+import { Day } from '@/shared/time/day';
+import type { Instant } from '@/shared/time/instant';
+import { showInstant } from '@/shared/time/show-day';
+import type { Clock } from '../clock';
+import { confirmationsOfClock, doubtOfClock } from '../data/clock-mark';
+import { newCommandId } from '../data/new-id';
+import type { ClockDoubt } from '../engine/keepout/clock-doubt';
+import { shopNow } from './house';
+
+/** What this machine's clock shows, whether it is doubted, and who confirmed it before. */
+export type ClockScreen = {
+  shop: string;
+  commandId: string;
+  shownAt: Instant;
+  shown: string;
+  zone: string;
+  doubt: ClockDoubt | null;
+  confirmed: { id: string; by: string; at: string; before: string }[];
+};
+
+const IN_ANY_YEAR = Day.parse('1970-01-02');
+
+/** The clock of this machine, for whoever is to say that it is right. Null when there is no shop. */
+export async function clockScreen(clock: Clock): Promise<ClockScreen | null> {
+  const here = await shopNow(clock);
+  if (!here) return null;
+  const { zone } = here.shop;
+  const words = (moment: Instant): string => showInstant(moment, zone, IN_ANY_YEAR);
+  const shownAt = clock.now();
+  return {
+    ...{ shop: here.id, commandId: newCommandId(), shownAt, shown: words(shownAt), zone },
+    doubt: await doubtOfClock({ now: shownAt, steady: clock.steady() }),
+    confirmed: (await confirmationsOfClock()).map(({ id, actor, nowAt, markAt }) => ({
+      ...{ id, by: actor, at: words(nowAt), before: words(markAt) },
+    })),
+  };
+}
