@@ -1,4 +1,5 @@
 import 'server-only';
+import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import type { Problem, ProblemCode } from '@/shared/api/problem';
 import { explain, type Fault, type Outcome, type Refusal } from '@/shared/outcome';
@@ -13,8 +14,8 @@ import { type Visitor, visitorOf } from './visitor';
 
 /**
  * What a route takes: its query, and for a POST its JSON body with the most bytes it may have. `saveAs` names a download,
- * which is JSON unless it has another `type`: then the document is a text. A route that `tells` says how far it is, to
- * whoever accepts that.
+ * which is JSON unless it has another `type`: then the document is a text. A `tagged` download has an ETag, and whoever
+ * has it already is told that nothing has changed (304). A route that `tells` says how far it is, to whoever accepts that.
  */
 export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
   query: Q;
@@ -22,6 +23,7 @@ export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
   limit?: number;
   saveAs?: (document: T, query: z.output<Q>) => string;
   type?: string;
+  tagged?: boolean;
   tells?: boolean;
 };
 
@@ -58,7 +60,7 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       if (body instanceof Response) return body;
       const given = { query: query.data, body: body.value, visitor: visitorOf(knock.header) };
       const answered = (tell: Tell) =>
-        answerOrIncident(request.method, contract, query.data, () => answer({ ...given, tell }));
+        answerOrIncident(request, contract, query.data, () => answer({ ...given, tell }));
       const isTold = contract.tells === true && wantsSteps(knock.header);
       return isTold ? toldInSteps(dataHeaders(), answered) : await answered(untold);
     } catch (error) {
@@ -68,17 +70,19 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
 }
 
 async function answerOrIncident<Q extends z.ZodType, T>(
-  method: string,
-  { saveAs, type }: Pick<RouteContract<Q, z.ZodType, T>, 'saveAs' | 'type'>,
+  request: Request,
+  { saveAs, type, tagged }: Pick<RouteContract<Q, z.ZodType, T>, 'saveAs' | 'type' | 'tagged'>,
   query: z.output<Q>,
   answer: () => Promise<Outcome<T>>,
 ): Promise<Response> {
   try {
     const outcome = await answer();
     if (!outcome.ok) return refusal(outcome.refusal);
-    return saveAs ? download(outcome.value, saveAs(outcome.value, query), type) : document(outcome.value);
+    if (!saveAs) return document(outcome.value);
+    const answered = download(outcome.value, saveAs(outcome.value, query), type);
+    return tagged ? await withTag(answered, request.headers.get('if-none-match')) : answered;
   } catch (error) {
-    return incident(method, error);
+    return incident(request.method, error);
   }
 }
 
@@ -123,6 +127,16 @@ function download(content: unknown, name: string, type = 'application/json'): Re
       'Content-Disposition': `attachment; filename="${safe}"`,
     },
   });
+}
+
+/** The same with a tag made of what it says; without its body for whoever names that tag. */
+async function withTag(answered: Response, known: string | null): Promise<Response> {
+  const body = await answered.text();
+  const tag = `"${createHash('sha256').update(body).digest('base64url').slice(0, 24)}"`;
+  const headers = new Headers(answered.headers);
+  headers.set('ETag', tag);
+  const isKnown = (known ?? '').split(',').some((one) => one.trim().replace(/^W\//, '') === tag);
+  return isKnown ? new Response(null, { status: 304, headers }) : new Response(body, { headers });
 }
 
 function refusal(why: Refusal): Response {

@@ -20,7 +20,7 @@ import {
 import { FinishMixBody } from './finish-mix-body';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
 import { Problem } from './problem';
-import { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
+import { KeepoutQuestion, LinkQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
 import { RecipeCheckBody } from './recipe-check-body';
 import { SearchAnswer, SearchQuestion } from './search';
 import { SprayPerPlantBody } from './spray-per-plant-body';
@@ -89,6 +89,9 @@ const csvPaths = () => ({
   '/csv/offers.csv': { get: listed('exportOffers', 'The offers of a shop as CSV', CsvQuestion) },
   '/csv/lots.csv': { get: listed('exportLots', 'The lots of a shop as CSV', CsvQuestion) },
   '/csv/template.csv': { get: listed('csvTemplate', 'A list to begin with, as CSV', TemplateQuestion) },
+  '/calendar.ics': {
+    get: listed('calendar', 'Sprayings and keep-out, for calendar programs (RFC 5545)', LinkQuestion, 'text/calendar'),
+  },
   '/csv/preview': {
     post: sent('previewCsv', `What a CSV list would change. ${STEPS}`, 'CsvPreviewBody', 'CsvPreview'),
   },
@@ -106,11 +109,11 @@ const csvSchemas = () => ({
 const STEPS =
   'Whoever accepts application/x-ndjson gets a line for each step, and last {"status", "answer"} with what is answered otherwise.';
 
-/** A list as comma-separated values (RFC 4180). */
-function listed(operationId: string, summary: string, question: z.ZodObject) {
+/** A list as comma-separated values (RFC 4180), or another text. */
+function listed(operationId: string, summary: string, question: z.ZodObject, type = 'text/csv') {
   const described = asked(operationId, summary, question, 'AnyObject');
-  const csv = { description: 'Answered.', content: { 'text/csv': { schema: { type: 'string' } } } };
-  return { ...described, responses: { ...described.responses, 200: csv } };
+  const text = { description: 'Answered.', content: { [type]: { schema: { type: 'string' } } } };
+  return { ...described, responses: { ...described.responses, 200: text } };
 }
 
 function asked(operationId: string, summary: string, question: z.ZodObject, answer: string) {

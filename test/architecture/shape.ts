@@ -28,7 +28,7 @@ function longFunctions(source: Source): Breach[] {
 
 const VAGUE = /(^|\/)(utils?|helpers?|types?|constants?|services?|misc|common)(\/|\.[a-z]+$)/;
 const KEBAB =
-  /^(\[{0,2}(\.{3})?[a-z0-9-]+\]{0,2}|_[a-z]+|\([a-z-]+\)|openapi\.json|(products|offers|lots|template)\.csv)$/;
+  /^(\[{0,2}(\.{3})?[a-z0-9-]+\]{0,2}|_[a-z]+|\([a-z-]+\)|openapi\.json|(products|offers|lots|template)\.csv|calendar\.ics)$/;
 
 /** A name says what a file holds; and nothing stands between a file and who imports it. */
 export function vagueNames(path: string): Breach[] {

@@ -1,0 +1,31 @@
+import 'server-only';
+import { calendarFile } from '@/shared/ical/calendar-file';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import type { Clock } from '../clock';
+import { shopOfLink } from '../data/shared-links';
+import { shopMarks } from '../data/shop-marks';
+import { shopHere } from '../data/shops';
+import { shopFileOf } from '../data/snapshot';
+import { shopCalendar } from '../engine/calendar/shop-calendar';
+import { shopOfFile } from '../engine/shop-of-file';
+import { doubtNow } from './bench-states';
+import { WEEKS_AHEAD } from './house';
+
+/**
+ * The calendar of a shop as a file that calendar programs subscribe to.
+ *
+ * Takes    the token of its secret link
+ * Refuses  'no-such-route', the answer of every address that never was, when no link has that token or it was revoked
+ */
+export async function calendarFeed(token: string, clock: Clock): Promise<Outcome<string>> {
+  const shopId = await shopOfLink(token, 'calendar');
+  const listed = shopId && (await shopHere(shopId));
+  if (!listed) return refuse({ code: 'no-such-route' });
+  const marks = await shopMarks(listed.id);
+  const shop = shopOfFile(await shopFileOf(listed.id));
+  const facts = {
+    ...{ shopId: listed.id, createdOn: listed.createdOn, ...marks },
+    ...{ now: clock.now(), today: clock.today(shop.zone), inDoubt: (await doubtNow(clock)) !== null },
+  };
+  return accept(calendarFile(`${shop.name}: sprayings`, shopCalendar(shop, facts, WEEKS_AHEAD)));
+}
