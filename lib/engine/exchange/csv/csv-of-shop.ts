@@ -16,7 +16,8 @@ type Calls = { product: (id: string) => string; supplier: (id: string) => string
 /**
  * A list of a shop as rows of cells, the first with the names of the columns. Brought in again, it changes nothing.
  *
- * What an offer cost before is not in it: a CSV that does not tell it leaves it as it is.
+ * What an offer cost before, what a stock solution is made from and the order that a lot came with are not in it: a CSV
+ * that does not tell them leaves them as they are.
  */
 export function csvOfShop(shop: ShopFile, list: CsvList): CellOut[][] {
   const calls = callsOf(shop);

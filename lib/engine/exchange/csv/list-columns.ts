@@ -41,6 +41,9 @@ const PRODUCTS: Column[] = [
   column('spray pH max', 'label.sprayPh.max', NUMBER, ['pH max', 'max pH', 'highest pH']),
   column('do not mix with', 'label.doNotMixWith', NAMES, ['must not mix with', 'not with', 'incompatible with']),
   column('registration', 'label.registration', WORDS, ['registration number', 'registration no']),
+  column('never above °C', 'label.hotAboveC', NUMBER, ['never above', 'not above', 'hot above', 'max temperature C']),
+  column('first aid', 'label.firstAid', WORDS, ['first aid statements']),
+  column('storage', 'label.storage', WORDS, ['how to store it', 'stored how', 'storage conditions']),
   column('unopened days', 'shelfLife.unopenedDays', NUMBER, [
     'shelf life unopened',
     'keeps unopened',

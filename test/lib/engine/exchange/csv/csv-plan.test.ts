@@ -38,8 +38,8 @@ test('a list made by somebody else comes in by the names it has, with whatever i
 
 test('everything that a product is can be said in a line, lists in one column or in numbered ones', () => {
   const text = [
-    'name,kind,form,formulation,density,g/tsp,content 1,content 2,rates,REI,PHI,max per year,days between,mode 1,mode 2,signal word,PPE,pH min,pH max,not with,registration number,keeps unopened,keeps opened,mix order,alkali silicate,bar code',
-    'Basil spray,PH ADJUSTER,Liquid,SL,"1,05",,rosemary oil 1.4% w/w,"a; b 2,5 g/L","ferns, all: 8 mL/gal to 20 mL/gal; roses: up to 0,5 %; figs: 5 mL/gal or more; dill:",12,0,3,7,IRAC UN,FRAC NC,CAUTION,gloves; goggles,5,"7,5",sulfur,R-1,730,365,4,yes,2000000000015',
+    'name,kind,form,formulation,density,g/tsp,content 1,content 2,rates,REI,PHI,max per year,days between,mode 1,mode 2,signal word,PPE,pH min,pH max,not with,registration number,never above C,first aid,storage,keeps unopened,keeps opened,mix order,alkali silicate,bar code',
+    'Basil spray,PH ADJUSTER,Liquid,SL,"1,05",,rosemary oil 1.4% w/w,"a; b 2,5 g/L","ferns, all: 8 mL/gal to 20 mL/gal; roses: up to 0,5 %; figs: 5 mL/gal or more; dill:",12,0,3,7,IRAC UN,FRAC NC,CAUTION,gloves; goggles,5,"7,5",sulfur,R-1,"31,5","If swallowed: call, do not wait",locked; dry,730,365,4,yes,2000000000015',
   ].join('\n');
   const { products } = resultOf(SHOP, 'products', text.replace('"a; b 2,5 g/L"', '"""a; b 2,5 g/L"""'));
   expect(products[0]).toEqual({
@@ -58,7 +58,8 @@ test('everything that a product is can be said in a line, lists in one column or
       ],
       ...{ reiHours: 12, phiDays: 0, maxApplicationsPerYear: 3, minDaysBetween: 7, modes: ['IRAC UN', 'FRAC NC'] },
       ...{ signalWord: 'CAUTION', protectiveEquipment: ['gloves', 'goggles'], sprayPh: { min: 5, max: 7.5 } },
-      ...{ doNotMixWith: ['sulfur'], registration: 'R-1', hotAboveC: null, firstAid: null, storage: null },
+      ...{ doNotMixWith: ['sulfur'], registration: 'R-1' },
+      ...{ hotAboveC: 31.5, firstAid: 'If swallowed: call, do not wait', storage: 'locked; dry' },
     },
     ...{ shelfLife: { unopenedDays: 730, openedDays: 365 }, gtins: ['2000000000015'], madeFrom: [] },
   });
