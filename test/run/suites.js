@@ -1,10 +1,10 @@
 import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { findBrowser } from './browser.js';
 import { countPlaywright, countVitest, fail, pass } from './count.js';
+import { quickFolder } from './quick-folder.js';
 
 /** Tuesday 14 April 2026, 9:30 in the morning where the demo shop is: every page is made for this moment. */
 const PINNED_CLOCK = '2026-04-14T13:30:00Z';
@@ -76,7 +76,7 @@ function run(root, args, env = {}) {
 }
 
 async function inTempFolder(work) {
-  const folder = mkdtempSync(join(tmpdir(), 'bench-and-bottle-test-'));
+  const folder = mkdtempSync(join(quickFolder(), 'bench-and-bottle-test-'));
   try {
     return await work(folder);
   } finally {

@@ -1,5 +1,4 @@
 import { copyFileSync, existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach } from 'vitest';
 import { clockPinnedTo } from '@/lib/clock';
@@ -7,6 +6,7 @@ import { database } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
 import { migrate } from '@/prisma/bring-up-to-date.js';
 import { migrationsIn } from '@/prisma/migration-folders.js';
+import { quickFolder } from '@/test/run/quick-folder.js';
 
 /** A clock that stands still, late on a spring morning. */
 export const CLOCK = clockPinnedTo('2026-03-31T09:00:00Z');
@@ -15,7 +15,7 @@ const folders: string[] = [];
 
 /** A fresh, migrated database in a folder of its own, which every command and view then uses. Gives the folder. */
 export async function freshDatabase(): Promise<string> {
-  const folder = mkdtempSync(join(tmpdir(), 'bench-and-bottle-'));
+  const folder = mkdtempSync(join(quickFolder(), 'bench-and-bottle-'));
   folders.push(folder);
   copyFileSync(await template(), join(folder, 'shop.db'));
   process.env.DATA_DIR = folder;
@@ -33,7 +33,7 @@ afterEach(async () => {
 /** Migrating takes a fifth of a second, copying a migrated file none. Test files that run at once share one. */
 async function template(): Promise<string> {
   const migrations = fingerprint(migrationsIn().map(({ checksum }) => checksum)).slice(0, 16);
-  const file = join(tmpdir(), `bench-and-bottle-template-${migrations}.db`);
+  const file = join(quickFolder(), `bench-and-bottle-template-${migrations}.db`);
   if (existsSync(file)) return file;
   const own = `${file}.${process.pid}`;
   await migrate(own);
