@@ -1,74 +1,50 @@
 import 'server-only';
 import { plainInstant, plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
-import { Instant } from '@/shared/time/instant';
-import { byOwner, keyOf, newestByOwner } from './by-owner';
+import type { Stock } from '@/shared/quantity/amounts';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import { type Instant, instantOf } from '@/shared/time/instant';
+import { byOwner } from './by-owner';
 import type { Rows } from './database';
-import { toMicros, toStock, toWhole } from './whole';
+import { inForce } from './in-force';
+import { type RecordVersion, versionsIn } from './record-versions';
+
+type FileApplication = ShopFile['applications'][number];
+type Forms = readonly { id: string; form: string }[];
 
 /**
- * What was sprayed, as a shop file tells it: of each record the version that counts.
+ * What was sprayed, as a shop file tells it: of each record what counts.
  *
  * Takes    the shop's products, whose form says what an amount is counted in
  */
-export async function applicationsOf(rows: Rows, shopId: string, ofShop: readonly { id: string; form: string }[]) {
-  const where = { shopId };
-  const byPosition = { where, orderBy: { position: 'asc' } } as const;
-  const applications = await rows.application.findMany(byPosition);
-  const versions = newestByOwner(
-    await rows.applicationVersion.findMany({ where, orderBy: { number: 'asc' } }),
-    ({ applicationId }) => applicationId,
-  );
-  const owner = ({ applicationId, number }: { applicationId: string; number: number }) => keyOf(applicationId, number);
-  const benches = byOwner(await rows.applicationBench.findMany(byPosition), owner);
-  const products = byOwner(await rows.applicationProduct.findMany(byPosition), owner);
-  const confirmed = new Set((await rows.amendmentConfirmation.findMany({ where })).map((line) => owner(line)));
-  const isConfirmed = (applicationId: string, number: number) => confirmed.has(keyOf(applicationId, number));
-  const isPowder = new Set(ofShop.flatMap(({ id, form }) => (form === 'powder' ? [id] : [])));
-  const amountText = (productId: string, amount: bigint) =>
-    plainStock(toStock(amount), isPowder.has(productId) ? 'powder' : 'liquid');
-  return applications.flatMap(({ id }) => {
-    const today = versions(id);
-    if (!today) return [];
-    const key = keyOf(id, today.number);
-    return [
-      {
-        ...{ id, recipe: today.recipeId, benches: benches(key).map(({ benchId }) => benchId) },
-        products: products(key).map(({ productId, dose, amount, reiMinutes, name, registration, actives }) => ({
-          ...{ product: productId, dose, reiMinutes, name, registration, actives },
-          amount: amount === null ? null : amountText(productId, amount),
-        })),
-        acid: acidOf(today, amountText),
-        ...detailsOf(today),
-        closedUntil: isConfirmed(id, today.number) ? null : momentOrNull(today.closedUntil),
-      },
-    ];
-  });
+export async function applicationsOf(rows: Rows, shopId: string, ofShop: Forms): Promise<FileApplication[]> {
+  const versions = await versionsIn(rows, shopId);
+  const ofRecord = byOwner(versions, ({ application }) => application);
+  const write = writerOf(ofShop);
+  const ids = new Set(versions.map(({ application }) => application));
+  return [...ids].map((id) => write(inForce(ofRecord(id))));
 }
 
-type Version = NonNullable<Awaited<ReturnType<Rows['applicationVersion']['findFirst']>>>;
+/** Writes a version of a record as a shop file has it. */
+export function writerOf(ofShop: Forms): (version: RecordVersion) => FileApplication {
+  const powders = new Set(ofShop.flatMap(({ id, form }) => (form === 'powder' ? [id] : [])));
+  const amountText = (product: string, amount: Stock) => plainStock(amount, powders.has(product) ? 'powder' : 'liquid');
+  return ({ application, recipe, benches, startedAt, endedAt, products, details }) => {
+    const { sprayed, leftover, acid, plannedCost, cost, mixedAt, closedUntil, ...plain } = details;
+    return {
+      ...{ ...plain, id: application, recipe, benches, startedAt: plainInstant(startedAt), endedAt: moment(endedAt) },
+      products: products.map(({ amount, ...line }) => ({
+        ...line,
+        amount: amount === null ? null : amountText(line.product, amount),
+      })),
+      sprayed: sprayed === null ? null : plainStock(sprayed, 'liquid'),
+      leftover: leftover === null ? null : plainStock(leftover, 'liquid'),
+      acid: acid && { product: acid.product, amount: amountText(acid.product, acid.amount) },
+      plannedCost: plannedCost === null ? null : plainMoney(plannedCost),
+      cost: cost === null ? null : plainMoney(cost),
+      ...{ mixedAt: momentOr(mixedAt), closedUntil: momentOr(closedUntil) },
+    };
+  };
+}
 
-const detailsOf = (version: Version) => ({
-  startedAt: moment(version.startedAt),
-  endedAt: momentOrNull(version.endedAt),
-  mixedAt: momentOrNull(version.mixedAt),
-  ...{ by: version.sprayedBy, leftoverWent: version.leftoverWent, conditions: version.conditions },
-  ...{ plants: version.plants, crop: version.crop, location: version.location, temperatureC: version.temperatureC },
-  sprayed: sprayOrNull(version.sprayed),
-  leftover: sprayOrNull(version.leftover),
-  ...{ pH: version.measuredPh, passed: version.passed, withdrawn: version.withdrawn === true },
-  plannedCost: moneyOrNull(version.plannedCost),
-  cost: moneyOrNull(version.cost),
-});
-
-const sprayOrNull = (stored: bigint | null) => (stored === null ? null : plainStock(toStock(stored), 'liquid'));
-const moneyOrNull = (stored: bigint | null) => (stored === null ? null : plainMoney(toMicros(stored)));
-
-type Poured = { acidProductId: string | null; acidAmount: bigint | null };
-
-const acidOf = ({ acidProductId, acidAmount }: Poured, amountText: (product: string, amount: bigint) => string) =>
-  acidProductId === null || acidAmount === null
-    ? null
-    : { product: acidProductId, amount: amountText(acidProductId, acidAmount) };
-
-const moment = (stored: bigint): string => plainInstant(Instant.parse(toWhole(stored)));
-const momentOrNull = (stored: bigint | null): string | null => (stored === null ? null : moment(stored));
+const moment = (instant: Instant | null): string | null => (instant === null ? null : plainInstant(instant));
+const momentOr = (instant: number | null): string | null => (instant === null ? null : moment(instantOf(instant)));

@@ -87,20 +87,28 @@ export async function saveApplications(
   file: ShopFile,
   applications: Saving<FileApplication>[],
 ): Promise<void> {
-  const products = new Map(file.products.map((product) => [product.id, product]));
+  const read = recordReader(file);
   const newest = await newestVersions(rows, stamp.shopId);
   await saveRecords(
     rows,
     stamp,
     applications.map(({ item, position }) => ({
-      ...{ id: item.id, position, number: 1, reason: null, recipe: item.recipe, benches: item.benches },
+      ...{ ...read(item), id: item.id, position, number: 1, reason: null },
       recipeNumber: newest.get(item.recipe) ?? 0,
-      startedAt: parsed(readInstant(item.startedAt)),
-      endedAt: momentOf(item.endedAt),
-      products: sprayedProducts(item.products, products),
-      details: detailsOf(item, products),
     })),
   );
+}
+
+/** Reads applications of a file in its plain form as they are recorded. */
+export function recordReader({ products: ofShop }: Pick<ShopFile, 'products'>) {
+  const products = new Map(ofShop.map((product) => [product.id, product]));
+  return (item: FileApplication) => ({
+    ...{ recipe: item.recipe, benches: item.benches },
+    startedAt: parsed(readInstant(item.startedAt)),
+    endedAt: momentOf(item.endedAt),
+    products: sprayedProducts(item.products, products),
+    details: detailsOf(item, products),
+  });
 }
 
 type Products = Map<string, ShopFile['products'][number]>;

@@ -1,13 +1,14 @@
 import 'server-only';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
+import { damagedRecords } from '../data/check-records';
 import { doubtOfClock } from '../data/clock-mark';
 import { recordsAreStray } from '../data/stray-records';
 import { unrecordedSprayings } from '../engine/ahead/overdue';
 import { type BenchState, keepOut } from '../engine/keepout/keep-out';
 import type { Shop } from '../engine/shop';
 
-/** Why nothing can be said of any bench: the time is not certain, or a part of the records is lost. */
+/** Why nothing can be said of any bench: the time is not certain, or records are lost or changed. */
 export type Doubt = 'clock' | 'records';
 
 /** Who may stand at a bench, and what is doubted about everything. */
@@ -16,7 +17,7 @@ export type Standing = BenchState & { doubt: Doubt | null };
 /** Whether anything speaks against telling from this machine's clock and records who may stand where. */
 export async function doubtNow(clock: Clock): Promise<Doubt | null> {
   if ((await doubtOfClock({ now: clock.now(), steady: clock.steady() })) !== null) return 'clock';
-  return (await recordsAreStray()) ? 'records' : null;
+  return (await recordsAreStray()) || (await damagedRecords()).size > 0 ? 'records' : null;
 }
 
 /**

@@ -18,7 +18,7 @@ export function reasonsOf(standing: Standing, { zone, today }: Pick<HereNow['way
 
 const DOUBTS: Record<Doubt, string> = {
   clock: 'the clock of this machine is not confirmed',
-  records: 'a part of the records is lost',
+  records: 'a part of the records is lost, or is not as it was written',
 };
 
 function reasonOf(state: Standing['state'], record: Application): string {

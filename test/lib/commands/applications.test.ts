@@ -25,9 +25,10 @@ test('what was sprayed goes on record with the label intervals of that day, roun
 
 test('an amendment counts, and the record stays', async () => {
   const shopId = await smallShop();
-  const amended = { ...sprayed, endedAt: today(8), reason: 'noted the end' };
-  const outcome = await amendApplication({ commandId: '1', shopId, application: 'a', ...amended }, CLOCK);
-  expect(outcome).toEqual({ ok: true, value: { version: 2 } });
+  const change = { endedAt: '2026-03-31T08:00:00Z' };
+  const amended = { application: 'a', change, reason: 'noted the end' };
+  const outcome = await amendApplication({ commandId: '1', shopId, ...amended }, CLOCK);
+  expect(outcome).toMatchObject({ ok: true, value: { version: 2 } });
   expect((await shopFileOf(shopId)).applications).toMatchObject([{ id: 'a', endedAt: '2026-03-31T08:00:00Z' }]);
   const { reader } = await database();
   expect(await reader.applicationVersion.count({ where: { shopId, applicationId: 'a' } })).toBe(2);
@@ -45,7 +46,7 @@ test('a record that cannot be is refused, and says why', async () => {
   });
   expect(await record({ benches: [] })).toMatchObject({ refusal: { faults: [{ path: 'benches' }] } });
   expect(await record({ endedAt: today(6) })).toMatchObject({ refusal: { faults: [{ path: 'endedAt' }] } });
-  const amend = { commandId: '2', shopId, application: 'a', ...sprayed };
+  const amend = { commandId: '2', shopId, application: 'a', change: { endedAt: '2026-03-31T08:00:00Z' } };
   expect(await amendApplication({ ...amend, reason: ' ' }, CLOCK)).toMatchObject({
     refusal: { faults: [{ path: 'reason' }] },
   });

@@ -5,7 +5,6 @@ import { database, type Rows } from '@/lib/data/database';
 import { demoShop } from '@/lib/demo/demo-shop';
 import { APPEND_ONLY } from '@/prisma/guards.js';
 import { Day } from '@/shared/time/day';
-import { instantOf } from '@/shared/time/instant';
 import { parsedOrThrow } from './any-shop-file';
 import { CLOCK, freshDatabase } from './fresh-database';
 
@@ -77,18 +76,16 @@ test('an amount that is not whole, below nought, or a day that is none is refuse
 
 test('a record that is amended again and again keeps every version, and only the last one counts', async () => {
   const { shopId, writer } = await demoRows();
-  const record = await writer.applicationVersion.findFirstOrThrow({ where: { shopId }, include: { benches: true } });
-  const start = instantOf(Number(record.startedAt));
+  const record = await writer.applicationVersion.findFirstOrThrow({ where: { shopId } });
   for (const round of [1, 2, 3, 4, 5]) {
     const outcome = await amendApplication(
       {
-        ...{ commandId: `amend${round}`, shopId, application: record.applicationId, recipe: record.recipeId },
-        ...{ benches: record.benches.map(({ benchId }) => benchId), startedAt: start },
-        ...{ endedAt: instantOf(start + round * 60_000), reason: `reason ${round}` },
+        ...{ commandId: `amend${round}`, shopId, application: record.applicationId },
+        ...{ change: { conditions: `round ${round}` }, reason: `reason ${round}` },
       },
       CLOCK,
     );
-    expect(outcome).toEqual({ ok: true, value: { version: round + 1 } });
+    expect(outcome).toEqual({ ok: true, value: { version: round + 1, closedUntil: null } });
   }
   const versions = await writer.applicationVersion.findMany({
     where: { shopId, applicationId: record.applicationId },
@@ -102,5 +99,5 @@ test('a record that is amended again and again keeps every version, and only the
     'reason 4',
     'reason 5',
   ]);
-  expect(versions[0]).toMatchObject({ endedAt: record.endedAt, actor: 'owner' });
+  expect(versions[0]).toMatchObject({ conditions: null, actor: 'owner' });
 });

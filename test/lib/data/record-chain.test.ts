@@ -34,7 +34,7 @@ function opened(file: string): Database.Database {
   return database;
 }
 
-const amendment = { recipe: 'r', benches: ['b'], startedAt: today(7), endedAt: today(8), reason: 'noted the end' };
+const amendment = { change: { endedAt: '2026-03-31T08:00:00Z' }, reason: 'noted the end' };
 
 test('every version of every record is sealed with what was written, each line with the hash of the line before', async () => {
   const { file } = await demoRecords();
