@@ -1,17 +1,17 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
-import { boardLinksScreen } from '@/lib/views/board-links';
+import { linksScreen } from '@/lib/views/shared-links';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
+import { MakeLink, RevokeLink } from '../links/link-forms';
 import styles from '../setup-list.module.css';
-import { MakeLink, RevokeLink } from './link-forms';
 
 export const metadata: Metadata = { title: 'A board for the sales floor' };
 
 export default async function BoardLinksPage() {
-  const screen = await boardLinksScreen(clock);
+  const screen = await linksScreen('board', clock);
   if (!screen) return <FirstVisit />;
-  const { shop, links, commandId } = screen;
+  const { shop, kind, links, commandId } = screen;
   return (
     <>
       <p>
@@ -33,7 +33,7 @@ export default async function BoardLinksPage() {
           </li>
         ))}
       </ul>
-      <MakeLink shop={shop} commandId={commandId} />
+      <MakeLink shop={shop} kind={kind} commandId={commandId} />
     </>
   );
 }

@@ -12,23 +12,23 @@ import { accept } from '@/shared/outcome';
 const make = doorAction(MakeLink, async ({ shop, ...link }, { actor }) => {
   const outcome = await makeSharedLink({ ...link, shopId: shop, actor }, clock);
   if (!outcome.ok) return outcome;
-  revalidatePath('/setup/board');
+  revalidatePath('/setup', 'layout');
   return accept({ message: 'The link is made. It stands in the list.' });
 });
 
 const revoke = doorAction(RevokeLink, async ({ shop, ...link }, { actor }) => {
   const outcome = await revokeSharedLink({ ...link, shopId: shop, actor }, clock);
   if (!outcome.ok) return outcome;
-  revalidatePath('/setup/board');
+  revalidatePath('/setup', 'layout');
   return accept({ message: 'The link is revoked. It shows nothing any more.' });
 });
 
-/** Make a secret link to the board. */
-export async function makeBoardLinkAction(state: FormState, form: FormData): Promise<FormState> {
+/** Make a secret link. */
+export async function makeLinkAction(state: FormState, form: FormData): Promise<FormState> {
   return make(state, form);
 }
 
 /** Let a secret link show nothing any more. */
-export async function revokeBoardLinkAction(state: FormState, form: FormData): Promise<FormState> {
+export async function revokeLinkAction(state: FormState, form: FormData): Promise<FormState> {
   return revoke(state, form);
 }

@@ -1,23 +1,23 @@
 'use client';
 
 import { useActionState } from 'react';
-import type { BoardLinksScreen } from '@/lib/views/board-links';
+import type { LinksScreen } from '@/lib/views/shared-links';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../_parts/form-field';
 import { useCommandId } from '../../_parts/use-command-id';
-import { makeBoardLinkAction, revokeBoardLinkAction } from './actions';
+import { makeLinkAction, revokeLinkAction } from './actions';
 
-type MakeProps = Pick<BoardLinksScreen, 'shop' | 'commandId'>;
+type MakeProps = Pick<LinksScreen, 'shop' | 'kind' | 'commandId'>;
 
 /** Makes a link, each with a token of its own. */
-export function MakeLink({ shop, commandId: first }: MakeProps) {
-  const [state, send, isSending] = useActionState(makeBoardLinkAction, IDLE);
+export function MakeLink({ shop, kind, commandId: first }: MakeProps) {
+  const [state, send, isSending] = useActionState(makeLinkAction, IDLE);
   const commandId = useCommandId(state.status === 'done' && state) || first;
   return (
     <form action={send} className="apart">
       <input type="hidden" name="commandId" value={commandId} />
       <input type="hidden" name="shop" value={shop} />
-      <input type="hidden" name="kind" value="board" />
+      <input type="hidden" name="kind" value={kind} />
       <FormAnswer state={state} />
       <button type="submit" data-main="" disabled={isSending}>
         {isSending ? 'Making…' : 'Make a link'}
@@ -26,11 +26,11 @@ export function MakeLink({ shop, commandId: first }: MakeProps) {
   );
 }
 
-type RevokeProps = { shop: string; link: BoardLinksScreen['links'][number] };
+type RevokeProps = { shop: string; link: LinksScreen['links'][number] };
 
-/** Revokes a link. Whoever still has it reads keep out, and to ask the shop. */
+/** Revokes a link. Whoever still has it sees nothing of the shop by it. */
 export function RevokeLink({ shop, link: { id, commandId, madeAt } }: RevokeProps) {
-  const [state, send, isSending] = useActionState(revokeBoardLinkAction, IDLE);
+  const [state, send, isSending] = useActionState(revokeLinkAction, IDLE);
   return (
     <form action={send}>
       <input type="hidden" name="commandId" value={commandId} />
