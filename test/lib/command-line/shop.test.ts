@@ -45,7 +45,17 @@ test('check counts what is in the file', { timeout: PATIENCE }, async () => {
   expect({ code, faults }).toEqual({ code: 0, faults: [] });
   expect(JSON.parse(out)).toEqual({
     ok: true,
-    counts: { suppliers: 1, products: 2, offers: 1, lots: 2, benches: 2, recipes: 1, programs: 1, applications: 1 },
+    counts: {
+      suppliers: 1,
+      products: 2,
+      offers: 1,
+      lots: 2,
+      benches: 2,
+      recipes: 1,
+      programs: 1,
+      applications: 1,
+      orders: 0,
+    },
   });
 });
 
