@@ -13,6 +13,7 @@ import { counts } from '@/lib/engine/keepout/counting';
 import { longestReiOf } from '@/lib/engine/keepout/reopening';
 import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
 import { asItIs } from '@/lib/engine/mix/sprayed-product';
+import { treatedPlace, treatedPlants } from '@/lib/engine/record/treated';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { Micros } from '@/shared/quantity/amounts';
@@ -59,7 +60,7 @@ export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<
     const { cost } = draws.value;
     const recipeNumber = (await newestVersions(rows, shopId)).get(input.recipe) ?? 0;
     const position = await applicationCount(rows, shopId);
-    const record = recordOf(mixed.value, input, { cost, by: input.by ?? stamp.actor });
+    const record = recordOf(mixed.value, input, { cost, by: input.by ?? stamp.actor, address: shop.address });
     await saveRecords(rows, stamp, [{ ...record, id, position, recipeNumber }]);
     await writeDraws(rows, stamp, draws.value, id);
     if (input.planned) await recordChanges(rows, stamp, [doneChange(input.planned, id)]);
@@ -92,12 +93,15 @@ const doneChange = ({ program, on }: NonNullable<FinishMix['planned']>, applicat
   change: { on, kind: 'done' as const, application, movedTo: null, startTime: null, reason: null },
 });
 
-type Known = { cost: Micros | null; by: string };
+/** What is sprayed is mixed by then; where nobody noted when, it counts from the start. */
+const mixedBy = ({ mixedAt, startedAt }: FinishMix): Instant => (mixedAt && mixedAt < startedAt ? mixedAt : startedAt);
+
+type Known = { cost: Micros | null; by: string; address: string | null };
 
 function recordOf(
   mixed: Mixed,
   sent: FinishMix,
-  { cost, by }: Known,
+  { cost, by, address }: Known,
 ): Omit<ApplicationRecord, 'id' | 'position' | 'recipeNumber'> {
   const { recipe, benches, poured, acid } = mixed;
   return {
@@ -114,6 +118,9 @@ function recordOf(
       ...{ leftoverWent: sent.leftoverWent, conditions: sent.conditions, plants: sent.plants, pH: sent.pH },
       acid: acid && { product: acid.product.id, amount: acid.total },
       passed: mixed.passed,
+      mixedAt: mixedBy(sent),
+      crop: treatedPlants(benches, sent.plants),
+      location: treatedPlace(benches, address),
     },
   };
 }

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { newId } from '@/lib/data/new-id';
 import { NO_DETAILS, saveRecords } from '@/lib/data/save-records';
-import { applicationCount } from '@/lib/data/shop-facts';
+import { applicationCount, treatedOn } from '@/lib/data/shop-facts';
 import { sprayedOf } from '@/lib/data/sprayed';
 import { write } from '@/lib/data/writer';
 import { accept, type Outcome } from '@/shared/outcome';
@@ -40,7 +40,12 @@ export async function recordApplication(
       position,
       number: 1,
       reason: null,
-      details: { ...NO_DETAILS, by: stamp.actor },
+      details: {
+        ...NO_DETAILS,
+        by: stamp.actor,
+        mixedAt: input.startedAt,
+        ...(await treatedOn(rows, shopId, input.benches)),
+      },
     };
     await saveRecords(rows, stamp, [record]);
     return accept({ application: record.id });

@@ -1,5 +1,6 @@
 import 'server-only';
 import { asItIs } from '@/lib/engine/mix/sprayed-product';
+import { treatedPlace, treatedPlants } from '@/lib/engine/record/treated';
 import type { Rows } from './database';
 
 /** What turns a size into stock of a product, and how many lots the shop has had. Null when there is no such product. */
@@ -49,4 +50,15 @@ export const applicationCount = (rows: Rows, shopId: string): Promise<number> =>
 export async function productOfLot(rows: Rows, shopId: string, id: string): Promise<string | null> {
   const lot = await rows.lot.findUnique({ where: { shopId_id: { shopId, id } }, select: { productId: true } });
   return lot?.productId ?? null;
+}
+
+/** The plants on some benches, and where those are, as a record keeps them. */
+export async function treatedOn(rows: Rows, shopId: string, ids: readonly string[]) {
+  const benches = await rows.bench.findMany({
+    where: { shopId, id: { in: [...ids] } },
+    orderBy: { position: 'asc' },
+    include: { plants: { orderBy: { position: 'asc' } } },
+  });
+  const { address } = await rows.shop.findUniqueOrThrow({ where: { id: shopId }, select: { address: true } });
+  return { crop: treatedPlants(benches, null), location: treatedPlace(benches, address) };
 }

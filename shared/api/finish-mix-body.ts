@@ -47,6 +47,10 @@ export const FinishMixBody = z.strictObject({
   plants: words(300).default(null).describe('Which plants, when not all on the benches.'),
   startedAt: readBy(readInstant).describe('When spraying began.'),
   endedAt: readBy(readInstant).describe('When it ended. Intervals count from here.'),
+  mixedAt: readBy(readInstant)
+    .nullable()
+    .default(null)
+    .describe('When the first fill was mixed. Null: when spraying began.'),
   sprayed: readBy(readVolume)
     .refine((ml) => compare(ml, ZERO) > 0, { error: 'Write how much spray was mixed, such as "2 gal".' })
     .describe('How much spray was mixed, such as "2 gal".'),

@@ -19,6 +19,7 @@ export type FinishBody = {
   plants: string | null;
   startedAt: string;
   endedAt: string;
+  mixedAt: string | null;
   sprayed: string;
   by: string | null;
   poured: {
@@ -63,6 +64,7 @@ export function finishBodyOf(progress: MixProgress): Finishing {
       plants: text('plants'),
       startedAt: timeOf(progress, 'startedAt'),
       endedAt: timeOf(progress, 'endedAt'),
+      mixedAt: mixedAtOf(progress),
       sprayed: sprayedText(progress),
       by: text('by'),
       poured: poured.value.map(({ product, from, elsewhere }) => ({
@@ -202,6 +204,13 @@ function timeOf(progress: MixProgress, field: 'startedAt' | 'endedAt'): string {
   }
   const reading = readLocalTime(text, plan.zone);
   return reading.ok ? instantText(reading.value, plan.zone) : text;
+}
+
+/** When the first fill was mixed, as the use-within time counts from it. */
+function mixedAtOf({ mixedSince, plan }: MixProgress): string | null {
+  return mixedSince.length === 0
+    ? null
+    : instantText(instantOf(Math.min(...mixedSince.map(({ at }) => at))), plan.zone);
 }
 
 /** A bench that took what was left over was sprayed, and closes like the others. */

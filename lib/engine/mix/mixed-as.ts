@@ -16,6 +16,8 @@ export type MixSent = {
   plants: string | null;
   startedAt: Instant;
   endedAt: Instant;
+  /** When the first fill was mixed, from when on its use-within time counts; left out or null when nobody noted it. */
+  mixedAt?: Instant | null;
   /** mL. */
   sprayed: Exact;
   by: string | null;

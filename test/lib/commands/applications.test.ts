@@ -17,7 +17,10 @@ test('what was sprayed goes on record with the label intervals of that day, roun
   expect(await recordApplication({ commandId: '1', shopId, ...sprayed }, CLOCK)).toEqual(outcome);
   const { applications } = await shopFileOf(shopId);
   expect(applications.map(({ id }) => id)).toEqual(['a', outcome.value.application]);
-  expect(applications[1]).toMatchObject({ startedAt: '2026-03-31T07:00:00Z', endedAt: null });
+  expect(applications[1]).toMatchObject({
+    ...{ startedAt: '2026-03-31T07:00:00Z', endedAt: null, mixedAt: '2026-03-31T07:00:00Z' },
+    ...{ crop: 'Bench: 12 Ferns', location: null },
+  });
   const { reader } = await database();
   const products = await reader.applicationProduct.findMany({ where: { applicationId: outcome.value.application } });
   expect(products).toMatchObject([{ productId: 'p', dose: '12 mL/gal', reiMinutes: 750 }]);

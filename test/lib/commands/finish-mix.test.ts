@@ -54,13 +54,29 @@ test('a finished mix draws its bottles, is on record with what it took, closes i
     ...{ recipe: 'r', benches: ['b'], startedAt: '2026-03-31T07:00:00Z', endedAt: '2026-03-31T08:00:00Z', by: 'Ada' },
     products: [{ product: 'p', dose: '12 mL/gal', amount: '6 mL', reiMinutes: 750 }],
     ...{ sprayed: '2000 mL', leftover: '150 mL', leftoverWent: 'on the same bench', conditions: 'calm', pH: 6.1 },
-    ...{ plannedCost: '0.94', cost: '0.888' },
+    ...{ plannedCost: '0.94', cost: '0.888', crop: 'Bench: 12 Ferns', location: null, mixedAt: '2026-03-31T07:00:00Z' },
   });
   expect(await sprayingsOf()).toEqual([]);
   const [bench] = keepOut(shopOfFile(file), today(9));
   expect(bench).toMatchObject({ state: 'closed', until: instantOf(today(8) + 750 * 60_000) });
   expect(await finishMix({ ...MIX, shopId, planned, commandId: '2' }, CLOCK)).toMatchObject({
     refusal: { code: 'already-done' },
+  });
+});
+
+test('a record says which plants were treated and where that is, as it was then, and when it was mixed', async () => {
+  const shopId = await smallShop({
+    ...SMALL,
+    shop: { ...SMALL.shop, address: '1 Quarry Lane' },
+    benches: SMALL.benches.map((bench) => ({ ...bench, place: 'by the door' })),
+    applications: [],
+  });
+  await finishMix({ ...MIX, shopId, plants: 'the front half', mixedAt: today(6) }, CLOCK);
+  expect((await shopFileOf(shopId)).applications[0]).toMatchObject({
+    crop: 'the front half (of Bench: 12 Ferns)',
+    location: 'Bench (by the door); 1 Quarry Lane',
+    mixedAt: '2026-03-31T06:00:00Z',
+    products: [{ name: 'Soap', registration: null, actives: null }],
   });
 });
 
