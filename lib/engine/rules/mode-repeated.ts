@@ -1,7 +1,7 @@
-import type { Bench, Product, Recipe } from '../shop';
-import { withSources } from '../strength/sources';
+import type { Bench, Product } from '../shop';
 import type { Flag } from './flag';
-import { alikeInWords, counted, plain } from './in-words';
+import { alikeInWords, counted } from './in-words';
+import { countTurn, type Mode, modesByRecipe, noRuns } from './mode-runs';
 import { flagSpraying } from './raise';
 import { benchMemory, type Turn, turnsOf } from './turns';
 import type { Unflagged } from './unflagged';
@@ -20,17 +20,14 @@ import type { Unflagged } from './unflagged';
 export function modeRepeated(plan: Unflagged, turns: Turn[] = turnsOf(plan)): Flag[] {
   const most = plan.shop.sameModeInARow;
   const modesOf = modesByRecipe();
-  const runsOn = benchMemory((): Runs => ({ turns: 0, modes: new Map() }));
+  const runsOn = benchMemory(noRuns);
   const flags: Flag[] = [];
   for (const turn of turns) {
     const modes = modesOf(turn.recipe);
     if (modes.length === 0) continue;
     const repeats: Repeat[] = [];
     for (const spot of turn.spots) {
-      const runs = runsOn(spot);
-      runs.turns += 1;
-      for (const mode of modes) {
-        const run = countMode(runs, mode);
+      for (const { mode, run } of countTurn(runsOn(spot), modes)) {
         if (run > most) repeats.push({ mode, run, bench: spot.bench });
       }
     }
@@ -46,37 +43,7 @@ export function modeRepeated(plan: Unflagged, turns: Turn[] = turnsOf(plan)): Fl
   return flags;
 }
 
-type Mode = { key: string; text: string; product: Product };
-/** How many turns a bench has had, and for each mode its last one, and how many in a row that was. */
-type Runs = { turns: number; modes: Map<string, { last: number; run: number }> };
 type Repeat = { mode: Mode; run: number; bench: Bench };
-
-/** Each mode of a recipe once, with the first product that brings it. */
-function modesByRecipe(): (recipe: Recipe) => Mode[] {
-  const known = new Map<Recipe, Mode[]>();
-  return (recipe) => {
-    const before = known.get(recipe);
-    if (before) return before;
-    const modes = new Map<string, Mode>();
-    for (const { product } of recipe.ingredients) {
-      for (const text of withSources(product).flatMap(({ label }) => label.modes)) {
-        const key = plain(text);
-        if (key !== '' && !modes.has(key)) modes.set(key, { key, text: text.trim(), product });
-      }
-    }
-    const found = [...modes.values()];
-    known.set(recipe, found);
-    return found;
-  };
-}
-
-/** How many turns in a row a mode has come, this one included. */
-function countMode(runs: Runs, { key }: Mode): number {
-  const before = runs.modes.get(key);
-  const run = before?.last === runs.turns - 1 ? before.run + 1 : 1;
-  runs.modes.set(key, { last: runs.turns, run });
-  return run;
-}
 
 function messageFor(product: Product, most: number, repeats: Repeat[]): string {
   const facts = [...new Set(repeats.map(({ mode }) => mode.text))].map((text) => {
