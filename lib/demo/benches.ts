@@ -1,12 +1,24 @@
 import type { Written } from '@/shared/shop-file/contract';
+import { addDays, type Day } from '@/shared/time/day';
+
+/**
+ * The benches as they stand on a day. The herbs are to be sold the day after the rotation comes back to what its label
+ * wants longer before a sale.
+ */
+export const benchesOn = (today: Day): Written<'benches'>[] =>
+  BENCHES.map((bench) => (bench.id === 'herb-trays' ? { ...bench, harvestOn: addDays(today, HERBS_SOLD_IN) } : bench));
+
+/** The rotation was sprayed yesterday and comes every 14 days: its second turn from now is the one against thrips. */
+const HERBS_SOLD_IN = 27;
 
 /** Eight benches; customers walk along the first two. What a plant takes was measured by spraying to run-off. */
-export const BENCHES: Written<'benches'>[] = [
+const BENCHES: Written<'benches'>[] = [
   {
     id: 'front-table',
     name: 'Front table',
     customers: true,
     enclosed: true,
+    place: 'shop front, along the window',
     coverage: 1,
     plants: [
       { name: 'Kumquat', pot: '6 in', count: 48, mlPerPlant: 55 },
@@ -18,6 +30,7 @@ export const BENCHES: Written<'benches'>[] = [
     name: 'Fern wall',
     customers: true,
     enclosed: true,
+    place: 'shop front, shaded wall by the till',
     coverage: 1,
     plants: [
       { name: 'Maidenhair fern', pot: '4 in', count: 96, mlPerPlant: 28 },
@@ -29,6 +42,7 @@ export const BENCHES: Written<'benches'>[] = [
     name: 'Citrus house',
     customers: false,
     enclosed: true,
+    place: 'glasshouse 1, whole house',
     coverage: 1.1,
     plants: [
       { name: 'Lemon', pot: '6 in', count: 70, mlPerPlant: 50 },
@@ -41,6 +55,7 @@ export const BENCHES: Written<'benches'>[] = [
     name: 'Herb trays',
     customers: false,
     enclosed: true,
+    place: 'glasshouse 2, west side',
     coverage: 1,
     plants: [
       { name: 'Basil', pot: '4 in', count: 120, mlPerPlant: 13 },
@@ -53,6 +68,7 @@ export const BENCHES: Written<'benches'>[] = [
     name: 'Orchid bench',
     customers: false,
     enclosed: true,
+    place: 'glasshouse 2, east side, shaded',
     coverage: 1,
     plants: [{ name: 'Moth orchid', pot: '5 in', count: 84, mlPerPlant: 24 }],
   },
@@ -61,6 +77,7 @@ export const BENCHES: Written<'benches'>[] = [
     name: 'Succulent shelf',
     customers: false,
     enclosed: true,
+    place: 'glasshouse 3, south end',
     coverage: 1,
     plants: [
       { name: 'Echeveria', pot: '3 in', count: 90, mlPerPlant: 9 },
@@ -72,6 +89,7 @@ export const BENCHES: Written<'benches'>[] = [
     name: 'Propagation tent',
     customers: false,
     enclosed: true,
+    place: 'glasshouse 3, tent at the north end',
     coverage: 1,
     plants: [{ name: 'Rooted cuttings', pot: '2 in', count: 180, mlPerPlant: 8 }],
   },
@@ -80,6 +98,7 @@ export const BENCHES: Written<'benches'>[] = [
     name: 'Yard',
     customers: false,
     enclosed: false,
+    place: 'outdoors, behind glasshouse 1',
     coverage: 1,
     plants: [
       { name: 'Olive', pot: '2 gal', count: 24, mlPerPlant: 130 },

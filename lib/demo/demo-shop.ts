@@ -1,6 +1,6 @@
 import { FORMAT, ShopFile, type WrittenShopFile } from '@/shared/shop-file/contract';
-import type { Day } from '@/shared/time/day';
-import { BENCHES } from './benches';
+import { addDays, type Day } from '@/shared/time/day';
+import { benchesOn } from './benches';
 import { historyBefore } from './history';
 import { SUPPLIERS, supplierOffers } from './offers';
 import { CROP_PROTECTION } from './products-against';
@@ -19,12 +19,12 @@ import { shelfOn } from './shelf';
 export function demoShop(today: Day): ShopFile {
   return ShopFile.parse({
     format: FORMAT,
-    shop: SETTINGS,
+    shop: { ...SETTINGS, specialDays: specialDaysFrom(today) },
     suppliers: SUPPLIERS,
     products: [...FEEDS_AND_HELPERS, ...CROP_PROTECTION],
     offers: supplierOffers(today),
     lots: shelfOn(today),
-    benches: BENCHES,
+    benches: benchesOn(today),
     recipes: RECIPES,
     programs: programsFrom(today),
     applications: historyBefore(today),
@@ -63,6 +63,29 @@ const SETTINGS: WrittenShopFile['shop'] = {
   conductivityLimit: 2.5,
   safetyDays: 3,
   wagePerHour: '18.50',
+  minutesPerPlant: 0.12,
+  minutesPerBatch: 12,
   sameModeInARow: 2,
   capitalPerYear: 0.08,
+  // Under glass, with the vents open.
+  monthlyHighsC: [20, 22, 27, 30, 32, 33, 35, 35, 32, 28, 22, 20],
+  keepRecordsYears: 3,
+  address: '12 Quarry Lane, Hollow Bridge',
+  contact: 'Dana Whitlock, 555 0142',
+  emergency: {
+    contacts: [
+      { name: 'Dana Whitlock, owner', phone: '555 0142' },
+      { name: 'Emil Sarno, sprayer', phone: '555 0147' },
+    ],
+    medical: 'Bridge Street Clinic, 3 Bridge Street, Hollow Bridge, 555 0170',
+    poisonLine: '555 0199',
+  },
 };
+
+/** A day on which the shop stays shut, one on which it is open longer, and one of each later on. */
+const specialDaysFrom = (today: Day): NonNullable<WrittenShopFile['shop']['specialDays']> => [
+  { on: addDays(today, 9), name: 'Stock count', hours: [] },
+  { on: addDays(today, 24), name: 'Plant fair', hours: [['08:00', '20:00']] },
+  { on: addDays(today, 66), name: 'Family holiday', hours: [] },
+  { on: addDays(today, 115), name: 'Open evening', hours: [['10:00', '21:00']] },
+];

@@ -1,5 +1,5 @@
 import type { Written } from '@/shared/shop-file/contract';
-import { FOLIAR, UNLABELLED } from './label';
+import { FIRST_AID, FOLIAR, UNLABELLED } from './label';
 
 /** What feeds plants or helps a spray along: nutrients, biostimulants, the spreader, and acids for the water. */
 export const FEEDS_AND_HELPERS: Written<'products'>[] = [
@@ -85,6 +85,8 @@ export const FEEDS_AND_HELPERS: Written<'products'>[] = [
       signalWord: 'CAUTION',
       protectiveEquipment: ['gloves', 'eye protection'],
       doNotMixWith: ['Ca', 'pH adjuster'],
+      firstAid: FIRST_AID.plain,
+      storage: 'closed, above freezing',
     },
     shelfLife: { unopenedDays: 1095, openedDays: 540 },
     mixOrder: null,
@@ -110,6 +112,8 @@ export const FEEDS_AND_HELPERS: Written<'products'>[] = [
       signalWord: 'WARNING',
       protectiveEquipment: ['chemical-resistant gloves', 'goggles'],
       doNotMixWith: ['Ca', 'pH adjuster'],
+      firstAid: FIRST_AID.plain,
+      storage: 'closed, above freezing',
     },
     shelfLife: { unopenedDays: 1095, openedDays: 540 },
     mixOrder: null,
@@ -150,6 +154,8 @@ export const FEEDS_AND_HELPERS: Written<'products'>[] = [
       reiHours: 0,
       phiDays: 0,
       protectiveEquipment: ['gloves', 'eye protection'],
+      firstAid: FIRST_AID.dust,
+      storage: 'dry, closed',
     },
     shelfLife: { unopenedDays: 1825, openedDays: 1095 },
     mixOrder: null,
@@ -171,6 +177,8 @@ export const FEEDS_AND_HELPERS: Written<'products'>[] = [
       phiDays: 0,
       signalWord: 'DANGER',
       protectiveEquipment: ['chemical-resistant gloves', 'goggles', 'apron'],
+      firstAid: FIRST_AID.acid,
+      storage: 'locked, upright, apart from silicates and soaps',
     },
     shelfLife: { unopenedDays: 1825, openedDays: 1095 },
     mixOrder: null,

@@ -50,7 +50,7 @@ export const RECIPES: Recipe[] = [
     id: 'yard-wash',
     name: 'Yard wash (old card)',
     targetPh: null,
-    useWithinHours: null,
+    useWithinHours: 0.5,
     ingredients: [
       into('light-oil-80', '3 %'),
       into('wettable-sulfur', '1 tbsp/gal'),

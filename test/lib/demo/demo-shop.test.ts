@@ -70,10 +70,14 @@ const SHOWN: RuleName[] = [
   'closed-in-opening-hours',
   'dose-outside-label',
   'lot-expired',
+  'mixed-too-long',
   'mode-repeated',
   'must-not-mix',
+  'oil-near-sulfur',
+  'phi-reaches-harvest',
   'rei-unknown',
   'short',
+  'too-hot',
   'too-many-applications',
   'too-soon',
   'unknown-cost',
@@ -96,8 +100,16 @@ describe.each(EVERY_WEEKDAY.map((today) => ({ today, weekday: weekdayOf(today) }
     test('only the old card breaks a label every time: what else stops is a clash of dates or an empty bottle', () => {
       const elsewhere = plan.flags.filter(({ severity, program }) => severity === 'stop' && program !== 'yard-monthly');
       const rules = new Set(elsewhere.map(({ rule }) => rule));
-      expect([...rules].toSorted()).toEqual(['bench-closed', 'short', 'too-many-applications', 'too-soon']);
-      expect(elsewhere.filter(({ rule }) => rule !== 'short').length).toBeLessThanOrEqual(10);
+      expect([...rules].toSorted()).toEqual([
+        'bench-closed',
+        'phi-reaches-harvest',
+        'short',
+        'too-many-applications',
+        'too-soon',
+      ]);
+      expect(elsewhere.filter(({ rule }) => rule !== 'short').length).toBeLessThanOrEqual(11);
+      const beforeHarvest = elsewhere.filter(({ rule }) => rule === 'phi-reaches-harvest');
+      expect(beforeHarvest).toMatchObject([{ benches: ['herb-trays'], product: 'spinosad-half' }]);
     });
 
     test('two programs fall due today, and more in the seven days', () => {
