@@ -1,10 +1,12 @@
 import 'server-only';
 import { draftOfProgram, type ProgramDraft } from '@/shared/forms/program';
+import type { WorkTimes } from '@/shared/mix/work-minutes';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { shopHere } from '../data/shops';
 import { shopFileOf } from '../data/snapshot';
+import { plantsOn } from '../engine/bench/spray-volume';
 import { type HereNow, shopNow } from './house';
 import { openedThing, type ThingOpened } from './thing-form';
 
@@ -43,7 +45,9 @@ export type ProgramFormScreen = {
   thing: ThingOpened;
   draft: ProgramDraft;
   recipes: Named[];
-  benches: Named[];
+  benches: (Named & { plants: number })[];
+  /** What the shop says of how long work takes. */
+  work: WorkTimes;
   today: Day;
   zone: HereNow['ways']['zone'];
 };
@@ -58,10 +62,16 @@ export async function programFormScreen(clock: Clock, id: string | null): Promis
     thing: openedThing(here.id, program),
     draft: draftOfProgram(program, today),
     recipes: file.recipes.map(named),
-    benches: file.benches.map(named),
+    benches: here.shop.benches.map((bench) => ({ ...named(bench), plants: plantsOn([bench]) })),
+    work: workTimesOf(file.shop),
     ...{ today, zone: ways.zone },
   };
 }
+
+const workTimesOf = ({ minutesPerPlant, minutesPerBatch }: WorkTimes): WorkTimes => ({
+  minutesPerPlant,
+  minutesPerBatch,
+});
 
 const named = ({ id, name }: Named): Named => ({ id, name });
 

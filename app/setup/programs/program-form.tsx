@@ -2,6 +2,7 @@
 
 import type { ProgramFormScreen } from '@/lib/views/program-form';
 import { type ProgramDraft, programInFields } from '@/shared/forms/program';
+import { workMinutesUp } from '@/shared/mix/work-minutes';
 import { FormField } from '../../_parts/form-field';
 import { movedRow } from '../../_parts/move-row';
 import { RowButtons } from '../../_parts/row-buttons';
@@ -35,7 +36,7 @@ export function ProgramForm({ screen }: { screen: ProgramFormScreen }) {
         </div>
         <div className={styles.column}>
           <RepeatFields form={form} />
-          <Times form={form} />
+          <Times form={form} screen={screen} />
           <section aria-labelledby="next" aria-live="polite">
             <h2 id="next">The next five days</h2>
             <NextDays typed={draft} {...{ recipes, today: screen.today, zone: screen.zone, most: 5 }} />
@@ -130,11 +131,25 @@ const TIMES = [
   { name: 'minutes', label: 'Takes, minutes', type: 'text', hint: undefined },
 ] as const;
 
-function Times({ form: { state, draft, change } }: { form: Form<ProgramDraft> }) {
+type TimesProps = { form: Form<ProgramDraft>; screen: ProgramFormScreen };
+
+/** How long the benches that are ticked would take, as the shop says, with how that comes about. */
+function suggestion({ benches, work }: ProgramFormScreen, chosen: readonly string[]): string | undefined {
+  const plants = benches.filter(({ id }) => chosen.includes(id)).reduce((sum, bench) => sum + bench.plants, 0);
+  const minutes = plants === 0 ? null : workMinutesUp(work, plants);
+  if (minutes === null) return undefined;
+  return `By its plants ${minutes}: ${work.minutesPerPlant} for each of ${plants}, and ${work.minutesPerBatch}.`;
+}
+
+function Times({ form: { state, draft, change }, screen }: TimesProps) {
   return (
     <div className={parts.pair}>
       {TIMES.map(({ name, label, type, hint }) => (
-        <FormField key={name} state={state} name={name} label={label} hint={hint}>
+        <FormField
+          key={name}
+          {...{ state, name, label }}
+          hint={name === 'minutes' ? suggestion(screen, draft.benches) : hint}
+        >
           {(wiring) => (
             <input
               {...wiring}

@@ -1,4 +1,5 @@
 import type { MixQuery, MixWhat } from '@/shared/forms/mix-query';
+import { workMinutes } from '@/shared/mix/work-minutes';
 import { type Reading, read, unreadable } from '@/shared/outcome';
 import type { Minutes } from '@/shared/quantity/amounts';
 import { divide, type Exact, exact, multiply, ZERO } from '@/shared/quantity/exact';
@@ -14,7 +15,6 @@ import { type Batch, batchFor } from './batch';
 import { mixFlags, type SprayedWhen } from './mix-flags';
 import { type MixSheet, mixSheet } from './mix-sheet';
 import { type PlannedTurn, plannedTurn } from './planned-turn';
-import { unplannedMinutes } from './work';
 
 /** A mix that somebody asks for, worked out: the sheet, when it is sprayed, and every rule that it breaks then. */
 export type AskedMix = {
@@ -53,7 +53,7 @@ export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: strin
   if (!sprayer) return unreadable('There is no such sprayer in this shop. Choose one of those below.');
   const batch = batchAsked(shop, asked.what, turn, sprayer);
   if (!batch.ok) return batch;
-  const worked = turn ? exact(turn.program.duration) : unplannedMinutes(shop, batch.value.plants);
+  const worked = turn ? exact(turn.program.duration) : workMinutes(shop, batch.value.plants);
   const when = whenSprayed(turn, worked, now);
   const day = dayOf(shop.zone, when.startsAt);
   const sheet = mixSheet(shop, recipe, batch.value, day, worked);

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { mixCostWorking } from '@/lib/engine/working/mix-cost-figures';
 import { mixAsked, mixSeen } from '@/lib/views/mix-screen';
 import type { Pairs } from '@/shared/forms/mix-query';
+import { workMinutesUp } from '@/shared/mix/work-minutes';
 import { instantOf } from '@/shared/time/instant';
 import { day, type Fields, once, smallShop } from '../rules/small-shop';
 
@@ -69,4 +70,11 @@ test('a volume alone does not say for how many plants; nothing an hour and no mi
   const value = labour(PAID, ['recipe', 'r1'], ['volume', '2 L']).value;
   expect(value).toMatchObject({ kind: 'unknown', because: expect.stringContaining('benches or plants') });
   expect(labour({ ...PAID, minutesPerPlant: 0, minutesPerBatch: 0 }, ...BENCH).value).toMatchObject({ micros: 0 });
+});
+
+test('the minutes that a program is offered are whole ones, rounded up', () => {
+  const work = { minutesPerPlant: 0.25, minutesPerBatch: 20 };
+  expect(workMinutesUp(work, 8)).toBe(22);
+  expect(workMinutesUp(work, 9)).toBe(23);
+  expect(workMinutesUp({ ...work, minutesPerBatch: null }, 9)).toBeNull();
 });
