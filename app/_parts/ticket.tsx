@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { SprayingTicket } from '@/lib/views/spraying-ticket';
 import { showMinutes, showVolume } from '@/shared/measure/show';
 import { showClock } from '@/shared/time/show-day';
@@ -7,10 +8,15 @@ import { Jug } from './jug';
 import type { Ways } from './shown-text';
 import styles from './ticket.module.css';
 
-type TicketProps = { ticket: SprayingTicket; ways: Ways };
+type TicketProps = {
+  ticket: SprayingTicket;
+  ways: Ways;
+  /** What can be done with it in this place. */
+  children?: ReactNode;
+};
 
 /** One planned spraying: the jug, where and how much, what goes in, what it costs, when the benches reopen, what is wrong. */
-export function Ticket({ ticket, ways }: TicketProps) {
+export function Ticket({ ticket, ways, children }: TicketProps) {
   return (
     <article className={styles.ticket} id={ticket.id} aria-labelledby={`${ticket.id}-name`}>
       <Jug level={ticket.level} liquid={ticket.liquid} />
@@ -37,6 +43,7 @@ export function Ticket({ ticket, ways }: TicketProps) {
           <FlagLines flags={ticket.flags} />
         </div>
       )}
+      {children && <div className={styles.after}>{children}</div>}
     </article>
   );
 }

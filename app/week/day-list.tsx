@@ -1,32 +1,31 @@
-import type { Recorded, WeekDay } from '@/lib/views/week';
+import type { Recorded, WeekDay, WeekScreen } from '@/lib/views/week';
 import type { Day } from '@/shared/time/day';
 import { showClock, showDay, showUntil } from '@/shared/time/show-day';
 import { DayCost } from '../_parts/day-cost';
 import type { Ways } from '../_parts/shown-text';
 import { Ticket } from '../_parts/ticket';
 import styles from './day-list.module.css';
+import { DayStrips } from './day-strips';
+import { MoveForms } from './move-forms';
 
-type DayListProps = {
-  days: WeekDay[];
-  today: Day;
-  /** The last day that the plan reaches. */
-  reach: Day;
-  ways: Ways;
-};
+type DayListProps = { screen: WeekScreen /** The first day that the page shows. */; from: Day };
 
-/** The days one by one, each spraying with its mix, its cost and what is flagged. */
-export function DayList({ days, today, reach, ways }: DayListProps) {
-  return days.map((day) => (
+/** The days one by one, each spraying with its mix, its cost, what is flagged, and where it could go instead. */
+export function DayList({ screen: { days, benches, today, reach, ways }, from }: DayListProps) {
+  return days.map((day, place) => (
     <section key={day.day} className={styles.day} id={`day-${day.day}`} aria-labelledby={`head-${day.day}`}>
       <div className={styles.head}>
         <h2 id={`head-${day.day}`}>{day.day === today ? `Today, ${showDay(day.day)}` : showDay(day.day, today)}</h2>
         <DayWords day={day} nothing={nothingOn(day.day, today, reach)} ways={ways} />
       </div>
+      <DayStrips benches={benches} place={place} clock={day.clock} />
       {day.recorded.map((one) => (
         <RecordedLine key={one.key} recorded={one} day={day.day} ways={ways} />
       ))}
       {day.tickets.map((ticket) => (
-        <Ticket key={ticket.id} ticket={ticket} ways={ways} />
+        <Ticket key={ticket.id} ticket={ticket} ways={ways}>
+          <MoveForms move={ticket.move} from={from} today={today} />
+        </Ticket>
       ))}
     </section>
   ));

@@ -6,15 +6,17 @@ import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { one, type Search } from '../_parts/search';
 import { DayList } from './day-list';
+import { MovedNotice } from './move-forms';
 import styles from './week.module.css';
 import { WeekGrid } from './week-grid';
 
 export const metadata: Metadata = { title: 'Week' };
 
 export default async function WeekPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const screen = await weekScreen(clock, one((await searchParams).from));
+  const { from, moved: program, on, was } = await searchParams;
+  const screen = await weekScreen(clock, { from: one(from), moved: one(program), on: one(on), was: one(was) });
   if (!screen) return <FirstVisit />;
-  const { days, benches, today, ways, fault, reach } = screen;
+  const { days, benches, today, fault, reach, moved } = screen;
   const [first, last] = [days[0]?.day ?? today, days[6]?.day ?? today];
   return (
     <>
@@ -25,6 +27,7 @@ export default async function WeekPage({ searchParams }: { searchParams: Promise
         </div>
         <WeekLinks screen={screen} />
       </div>
+      {moved && <MovedNotice moved={moved} from={first} />}
       {fault && (
         <p role="alert" className="grave">
           {fault} These are the seven days from today instead.
@@ -41,7 +44,7 @@ export default async function WeekPage({ searchParams }: { searchParams: Promise
       ) : (
         <>
           <WeekGrid screen={screen} />
-          <DayList days={days} today={today} reach={reach} ways={ways} />
+          <DayList screen={screen} from={first} />
         </>
       )}
     </>

@@ -6,46 +6,59 @@ import { BenchTag } from '../_parts/bench-tag';
 import { DayCost } from '../_parts/day-cost';
 import { DayStrip } from '../_parts/day-strip';
 import type { Ways } from '../_parts/shown-text';
+import { MoveByHand } from './move-by-hand';
 import styles from './week-grid.module.css';
 
 /** Benches down, days across: on a wide page, the whole week at a glance. */
 export function WeekGrid({ screen: { days, benches, today, ways } }: { screen: WeekScreen }) {
   return (
-    <table className={styles.grid}>
-      <caption className="spoken">Each bench through the seven days</caption>
-      <thead>
-        <tr>
-          <th scope="col">
-            <span className="spoken">Bench</span>
-          </th>
-          {days.map(({ day }) => (
-            <th key={day} scope="col" aria-current={day === today ? 'date' : undefined}>
-              <a className={styles.day} href={`#day-${day}`}>
-                {day === today ? `Today, ${showDayShort(day)}` : showDayShort(day, today)}
-              </a>
+    <MoveByHand today={today}>
+      <table className={styles.grid}>
+        <caption className="spoken">
+          Each bench through the seven days. Shift and the left or right arrow on a spraying moves it by a day, once you
+          say so
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span className="spoken">Bench</span>
             </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {benches.map((bench) => (
-          <tr key={bench.id}>
-            <th scope="row">
-              <BenchTag name={bench.name} />
-            </th>
-            {days.map(({ day, clock }, place) => (
-              <td key={day}>
-                <BenchDayCell of={bench.days[place]} clock={clock} ways={ways} />
-              </td>
+            {days.map(({ day }) => (
+              <th key={day} scope="col" aria-current={day === today ? 'date' : undefined}>
+                <a className={styles.day} href={`#day-${day}`}>
+                  {day === today ? `Today, ${showDayShort(day)}` : showDayShort(day, today)}
+                </a>
+              </th>
             ))}
           </tr>
-        ))}
-      </tbody>
-      <tfoot hidden={days.every(({ day }) => day < today)}>
-        <CostRow days={days} today={today} what="materialCost" unknown="unknown" name="Product" ways={ways} />
-        <CostRow days={days} today={today} what="labourCost" unknown="unknownLabour" name="Labour, apart" ways={ways} />
-      </tfoot>
-    </table>
+        </thead>
+        <tbody>
+          {benches.map((bench) => (
+            <tr key={bench.id}>
+              <th scope="row">
+                <BenchTag name={bench.name} />
+              </th>
+              {days.map(({ day, clock }, place) => (
+                <td key={day} data-day={day}>
+                  <BenchDayCell of={bench.days[place]} clock={clock} ways={ways} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+        <tfoot hidden={days.every(({ day }) => day < today)}>
+          <CostRow days={days} today={today} what="materialCost" unknown="unknown" name="Product" ways={ways} />
+          <CostRow
+            days={days}
+            today={today}
+            what="labourCost"
+            unknown="unknownLabour"
+            name="Labour, apart"
+            ways={ways}
+          />
+        </tfoot>
+      </table>
+    </MoveByHand>
   );
 }
 
@@ -58,8 +71,8 @@ function BenchDayCell({ of: cell, clock, ways }: CellProps) {
       <div className={styles.strip}>
         <DayStrip strip={strip} clock={clock} />
       </div>
-      {sprayings.map(({ id, recipe, startsAt }) => (
-        <a key={id} className={styles.spraying} href={`#${id}`}>
+      {sprayings.map(({ id, recipe, startsAt, program, on }) => (
+        <a key={id} className={styles.spraying} href={`#${id}`} draggable data-program={program} data-on={on}>
           <b>{showClock(startsAt, ways.zone)}</b> {recipe}
         </a>
       ))}

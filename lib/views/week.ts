@@ -5,11 +5,13 @@ import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { type BenchStrip, type DayStrips, dayStrips } from '../engine/keepout/planned-closures';
+import { ownDay } from '../engine/mix/planned-turn';
 import type { Bench } from '../engine/shop';
 import { type Closing, recordedClosings } from './closings';
 import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
 import { type House, houseNow, WEEKS_AHEAD } from './house';
+import { type JustMoved, justMoved, type MovedAsked, type SprayingMove, sprayingMove } from './spraying-move';
 import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
 
 export type WeekScreen = Pick<House, 'today' | 'ways'> & {
@@ -21,12 +23,14 @@ export type WeekScreen = Pick<House, 'today' | 'ways'> & {
   reach: Day;
   /** What was wrong with the day that was asked for. */
   fault: string | null;
+  /** What was moved by whoever comes here from there. */
+  moved: JustMoved | null;
 };
 
 export type WeekDay = {
   day: Day;
   /** What is planned, from today on. */
-  tickets: SprayingTicket[];
+  tickets: (SprayingTicket & { move: SprayingMove })[];
   /** What was really sprayed. */
   recorded: Recorded[];
   materialCost: Fig | null;
@@ -50,15 +54,24 @@ export type WeekBench = { id: string; name: string; days: BenchDay[] };
 export type BenchDay = {
   day: Day;
   strip: BenchStrip | null;
-  sprayings: { id: string; recipe: string; startsAt: Instant }[];
+  sprayings: {
+    id: string;
+    recipe: string;
+    startsAt: Instant;
+    program: string /** Its program's own day. */;
+    on: Day;
+  }[];
 };
 
 /**
  * Seven days by benches.
  *
- * Takes   the first day as it stands in the address; without one, today
+ * Takes   what stands in the address: the first day, without which it is today; and what was just moved
  */
-export async function weekScreen(clock: Clock, asked: string | undefined): Promise<WeekScreen | null> {
+export async function weekScreen(
+  clock: Clock,
+  { from: asked, ...moved }: MovedAsked & { from?: string | undefined },
+): Promise<WeekScreen | null> {
   const house = await houseNow(clock);
   if (!house) return null;
   const { shop, plan, today, ways } = house;
@@ -79,6 +92,7 @@ export async function weekScreen(clock: Clock, asked: string | undefined): Promi
     next: addDays(from, 7),
     reach: addDays(today, 7 * WEEKS_AHEAD - 1),
     fault: reading && !reading.ok ? reading.message : null,
+    moved: justMoved(house, moved),
   };
 }
 
@@ -97,7 +111,10 @@ function weekDay(house: House, day: Day): WeekDay {
   const sum = (what: string) => (sprayings.length > 0 ? figure('day', day, what) : null);
   return {
     day,
-    tickets: sprayings.map((spraying) => sprayingTicket(house, spraying)),
+    tickets: sprayings.map((spraying) => ({
+      ...sprayingTicket(house, spraying),
+      move: sprayingMove(house, spraying),
+    })),
     recorded: recordedClosings(shop)
       .filter(({ startsAt }) => dayOf(shop.zone, startsAt) === day)
       .map(recordedOf),
@@ -124,6 +141,10 @@ function benchDay({ plan }: House, { day, benches }: DayStrips, bench: Bench): B
     strip: benches.find((strip) => strip.bench === bench) ?? null,
     sprayings: plan.sprayings
       .filter(({ date, program }) => date === day && program.benches.includes(bench))
-      .map((spraying) => ({ id: ticketId(spraying), recipe: spraying.recipe.name, startsAt: spraying.startsAt })),
+      .map((spraying) => ({
+        ...{ id: ticketId(spraying), recipe: spraying.recipe.name, startsAt: spraying.startsAt },
+        program: spraying.program.id,
+        on: ownDay(spraying.program, spraying.date, spraying.occurrence),
+      })),
   };
 }
