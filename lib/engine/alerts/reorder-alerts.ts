@@ -1,0 +1,54 @@
+import type { Plan, ProductAhead } from '../ahead/plan';
+import { dayNear } from '../rules/in-words';
+import type { Product, Shop } from '../shop';
+import { type Alert, keyOf } from './alert';
+
+/**
+ * Products that must be ordered within the week, or that run out while nobody can say when to order.
+ *
+ * Looks at  every product that runs out ahead, of which nothing is on its way
+ * Fires     from the week of its order-by day on; at once when no offer tells how long it takes
+ * Once      for each delivery: the matter is another one when something of it has come
+ */
+export function reorderAlerts(plan: Plan): Alert[] {
+  return plan.products.flatMap((ahead): Alert[] => {
+    const { product, runsOutOn, reorder } = ahead;
+    if (runsOutOn === null || isOnItsWay(plan.shop, product)) return [];
+    if (reorder !== null && reorder.weeks > 0) return [];
+    const isLate = reorder === null || reorder.by < plan.today;
+    return [
+      {
+        key: keyOf('reorder', product.id, lastDelivery(plan.shop, product)),
+        kind: 'reorder',
+        severity: isLate ? 'warn' : 'note',
+        sentence: sentenceOf(plan, ahead),
+      },
+    ];
+  });
+}
+
+const isOnItsWay = ({ orders }: Shop, product: Product): boolean =>
+  orders.some(
+    ({ closedOn, lines }) =>
+      closedOn === null && lines.some((line) => line.offer.product === product && line.received < line.count),
+  );
+
+/** The lot that came last; of two on one day, the one that the shop has later. */
+function lastDelivery({ containers }: Shop, product: Product): string {
+  let last: Shop['containers'][number] | null = null;
+  for (const container of containers) {
+    if (container.product !== product) continue;
+    if (last === null || container.receivedOn >= last.receivedOn) last = container;
+  }
+  return last?.lot ?? '';
+}
+
+function sentenceOf(plan: Plan, { product, runsOutOn, reorder }: ProductAhead): string {
+  const out = dayNear(plan, runsOutOn ?? plan.today);
+  if (reorder === null) return `${product.name} runs out on ${out}, and no offer says how long it takes to come.`;
+  const { by, offer } = reorder;
+  const from = `The cheapest is ${offer.packText} from ${offer.supplier.name}.`;
+  return by < plan.today
+    ? `Order ${product.name} now: the last day for it was ${dayNear(plan, by)}, and it runs out on ${out}. ${from}`
+    : `Order ${product.name} by ${dayNear(plan, by)}: it runs out on ${out}. ${from}`;
+}
