@@ -1,17 +1,18 @@
 'use client';
 
 import { useActionState, useEffect, useRef, useState } from 'react';
+import type { MovePreview } from '@/lib/views/move-preview';
 import type { SprayingMove } from '@/lib/views/spraying-move';
 import { IDLE } from '@/shared/forms/form-state';
 import { MINUTES_IN_DAY, readClockTime, showClockTime } from '@/shared/time/clock-time';
 import { addDays, type Day, readDay } from '@/shared/time/day';
 import { FlagLines } from '../_parts/flag-lines';
 import { FormAnswer, FormField } from '../_parts/form-field';
+import { useAsked } from '../_parts/use-asked';
 import { moveSprayingAction } from './actions';
 import { onMoveAsked } from './move-asked';
 import { MoveFields } from './move-fields';
 import styles from './move-forms.module.css';
-import { useMovePreview } from './use-move-preview';
 
 type MoveAnywhereProps = { move: SprayingMove; from: Day; today: Day };
 
@@ -23,7 +24,7 @@ export function MoveAnywhere({ move, from, today }: MoveAnywhereProps) {
   const [place, setPlace] = useState({ day: move.day as string, at: move.at });
   const details = useRef<HTMLDetailsElement>(null);
   const isElsewhere = place.day !== move.day || place.at !== move.at;
-  const preview = useMovePreview(move, isElsewhere ? place : null);
+  const preview = useAsked<MovePreview>(isElsewhere ? { address: previewOf(move, place) } : null);
   useEffect(
     () =>
       onMoveAsked(move, (day) => {
@@ -88,7 +89,7 @@ export function MoveAnywhere({ move, from, today }: MoveAnywhereProps) {
 }
 
 /** What the move would do, as soon as the shop has said so. */
-function Effects({ preview }: { preview: ReturnType<typeof useMovePreview> }) {
+function Effects({ preview }: { preview: MovePreview | 'asking' | 'away' | null }) {
   return (
     <div aria-live="polite" className={styles.effects}>
       {preview === 'asking' && <p className="soft">Looking at what that does…</p>}
@@ -109,6 +110,9 @@ function Effects({ preview }: { preview: ReturnType<typeof useMovePreview> }) {
     </div>
   );
 }
+
+const previewOf = ({ shop, program, on }: SprayingMove, { day, at }: { day: string; at: string }): string =>
+  `/week/move?${new URLSearchParams({ shop, program, on, to: day, at })}`;
 
 function dayBy(text: string, days: number): string {
   const day = readDay(text);

@@ -10,6 +10,7 @@ import { ThingForm } from '../../_parts/thing-form';
 import parts from '../../_parts/thing-form.module.css';
 import { type ThingForm as Form, useThingForm } from '../../_parts/use-thing-form';
 import { saveProgramAction } from './actions';
+import { ClosedWhileTyping } from './closed-while-typing';
 import { NextDays } from './next-days';
 import styles from './program-form.module.css';
 import { RepeatFields } from './repeat-fields';
@@ -37,6 +38,7 @@ export function ProgramForm({ screen }: { screen: ProgramFormScreen }) {
         <div className={styles.column}>
           <RepeatFields form={form} />
           <Times form={form} screen={screen} />
+          <ClosedWhileTyping form={form} thing={screen.thing} />
           <section aria-labelledby="next" aria-live="polite">
             <h2 id="next">The next five days</h2>
             <NextDays typed={draft} {...{ recipes, today: screen.today, zone: screen.zone, most: 5 }} />

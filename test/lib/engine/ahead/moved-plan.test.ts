@@ -3,12 +3,12 @@ import { clearMoves } from '@/lib/engine/ahead/clear-moves';
 import { movedPlan, shopWithMoved } from '@/lib/engine/ahead/moved-plan';
 import { planAhead } from '@/lib/engine/ahead/plan-ahead';
 import { atClock, clockOf } from '@/shared/time/zone';
-import { bench, day, once, planOf, product, recipe } from '../rules/small-shop';
+import { bench, day, type Fields, once, planOf, product, recipe } from '../rules/small-shop';
 
 const HOURS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat'].map((weekday) => [weekday, [['09:00', '18:00']]]);
 
 /** A shop open from 9 to 6 but for Sundays, whose customers' bench is closed for four hours after half an hour's spraying. */
-const parts = (program: object) => ({
+const parts = (program: Fields) => ({
   settings: { openingHours: Object.fromEntries(HOURS) },
   products: [product('p1', { reiHours: 4 })],
   benches: [bench('b1', { customers: true })],
@@ -48,7 +48,7 @@ test('a spraying in opening hours can go to the nearest clear starts, and the fl
 
 test('nothing is offered before now, on a day with another turn, for a clear spraying or one without an end', () => {
   const noon = (text: string, minute = 720) => atClock(planOf(parts({})).shop.zone, day(text), minute);
-  const offers = (program: object, now = noon('2026-03-02'), rest: object = {}) => {
+  const offers = (program: Fields, now = noon('2026-03-02'), rest: object = {}) => {
     const plan = planOf({ ...parts(program), ...rest });
     return plan.sprayings[0] ? clearMoves(plan.shop, plan.sprayings[0], now).map(({ why }) => why) : [];
   };
