@@ -28,6 +28,7 @@ export type Refusal =
   | { code: 'changed-meanwhile'; id: string }
   | { code: 'already-done'; on: string }
   | { code: 'in-use'; what: string; where: string[] }
+  | { code: 'must-be-kept'; until: string; isPast: boolean }
   | { code: 'no-such-route' }
   | { code: 'clock-moved' }
   | { code: 'faults'; faults: Fault[] };
@@ -76,6 +77,10 @@ const SENTENCES: Sentences = {
     `The spraying planned for ${on} is already on record, so nothing was drawn or written again. If it really was sprayed twice, mix it once more without the plan.`,
   'in-use': ({ what, where }) =>
     `This ${what} is in use and stays: ${where.join('; ')}. Put it away instead: it is then offered nowhere, and what it did stays.`,
+  'must-be-kept': ({ until, isPast }) =>
+    isPast
+      ? `This record had to be kept until ${until}. It stays all the same: the chain that seals the later ones rests on it.`
+      : `This record must be kept at least until ${until}. If it was entered in error, withdraw it: it then counts nowhere.`,
   'no-such-route': () => 'Nothing answers at this address. /api/v1/openapi.json lists what does.',
   'clock-moved': () =>
     'The clock has moved on since this page was made. Reload it, compare the time once more, and confirm that one.',

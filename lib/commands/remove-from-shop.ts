@@ -1,20 +1,33 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
+import type { Rows } from '@/lib/data/database';
+import { versionsIn } from '@/lib/data/record-versions';
 import { removeGoods, tracesOf } from '@/lib/data/remove-goods';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { type Removable, usesOf } from '@/lib/engine/exchange/uses';
-import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { mayGoOn } from '@/lib/engine/record/retention';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { instantOf } from '@/shared/time/instant';
+import { dayOf } from '@/shared/time/zone';
 
-export type RemoveFromShop = { commandId: string; shopId: string; actor?: string; what: Removable; id: string };
+export type RemoveFromShop = {
+  commandId: string;
+  shopId: string;
+  actor?: string;
+  what: Removable | 'application';
+  id: string;
+};
 
 /**
  * Remove what was entered by mistake: a product, a supplier or an offer that nothing has ever used.
  *
  * Gives    the name of what was there, or its id where it has none
  * Refuses  'in-use' with every place in words; an offer always, since its prices are history. Then it can be put away:
- *          entered anew as it is, with `archived`. 'not-found'
+ *          entered anew as it is, with `archived`. 'must-be-kept' for every record of a spraying: before the day until
+ *          which it must be kept it may not go, and after it nothing that is sealed does. 'not-found'
  */
 export async function removeFromShop(input: RemoveFromShop, clock: Clock): Promise<Outcome<{ name: string }>> {
   const { commandId, shopId, actor, ...body } = input;
@@ -22,6 +35,7 @@ export async function removeFromShop(input: RemoveFromShop, clock: Clock): Promi
   const command = { id: commandId, name: 'removeFromShop', shopId, body, actor };
   return write(command, clock.now(), async (rows, stamp) => {
     const file = await shopFromRows(rows, shopId);
+    if (what === 'application') return refuse(await whyKept(rows, shopId, file, id, clock));
     const name = file && nameOf(file, what, id);
     if (!file || name === null) return refuse({ code: 'not-found', what, id });
     const today = usesOf(file, what, id);
@@ -30,6 +44,14 @@ export async function removeFromShop(input: RemoveFromShop, clock: Clock): Promi
     await removeGoods(rows, stamp.shopId, what, id);
     return accept({ name });
   });
+}
+
+async function whyKept(rows: Rows, shopId: string, file: ShopFile | null, id: string, clock: Clock): Promise<Refusal> {
+  const ends = (await versionsIn(rows, shopId, id)).map(({ startedAt, endedAt }) => endedAt ?? startedAt);
+  if (!file || ends.length === 0) return { code: 'not-found', what: 'application', id };
+  const { zone, keepRecordsYears } = shopOfFile(file);
+  const until = mayGoOn(dayOf(zone, instantOf(Math.max(...ends))), keepRecordsYears);
+  return { code: 'must-be-kept', until, isPast: clock.today(zone) >= until };
 }
 
 function nameOf({ products, suppliers, offers }: ShopFile, what: Removable, id: string): string | null {

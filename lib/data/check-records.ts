@@ -1,7 +1,7 @@
 import 'server-only';
 import { type ChainFault, faultSentence } from '@/lib/engine/record/chain';
 import { database } from './database';
-import { recordsOfShop } from './records-of-file';
+import { recordsOfShop, type ShopChecked } from './records-of-file';
 import { askThrough } from './seal-records';
 
 /** What was found wrong in the records of each shop, the last time they were looked at; by the database's file. */
@@ -15,24 +15,23 @@ export async function checkRecords(): Promise<ReadonlyMap<string, ChainFault[]>>
   const { file, reader } = await database();
   const shops = await reader.shop.findMany({ select: { id: true } });
   const faults = new Map<string, ChainFault[]>();
-  for (const { id } of shops) faults.set(id, await faultsOf(id));
+  for (const { id } of shops) faults.set(id, (await checkedNow(id)).faults);
   found.set(file, faults);
   return faults;
 }
 
-/** The same for one shop, whose records somebody is about to look at. */
-export async function checkRecordsOf(shopId: string): Promise<ChainFault[]> {
+/** The same for one shop, whose records somebody is about to look at. Gives the chain, too. */
+export async function checkRecordsOf(shopId: string): Promise<ShopChecked> {
   const { file } = await database();
-  const faults = await faultsOf(shopId);
-  found.set(file, new Map([...(found.get(file) ?? []), [shopId, faults]]));
-  return faults;
+  const checked = await checkedNow(shopId);
+  found.set(file, new Map([...(found.get(file) ?? []), [shopId, checked.faults]]));
+  return checked;
 }
 
-async function faultsOf(shopId: string): Promise<ChainFault[]> {
+async function checkedNow(shopId: string): Promise<ShopChecked> {
   const { reader } = await database();
   // In one transaction, so that what is being written meanwhile is not taken for damage.
-  const checked = await reader.$transaction((rows) => recordsOfShop(askThrough(rows), shopId), PATIENCE);
-  return checked.faults;
+  return reader.$transaction((rows) => recordsOfShop(askThrough(rows), shopId), PATIENCE);
 }
 
 const PATIENCE = { maxWait: 10_000, timeout: 60_000 };
@@ -44,11 +43,16 @@ const PATIENCE = { maxWait: 10_000, timeout: 60_000 };
 export async function damagedRecords(): Promise<ReadonlyMap<string, string>> {
   const { file } = await database();
   const known = found.get(file) ?? (await checkRecords());
-  const said = [...known].flatMap(([shopId, [first, ...more]]): [string, string][] =>
-    first ? [[shopId, sentenceOf(first, more.length)]] : [],
-  );
+  const said = [...known].flatMap(([shopId, faults]): [string, string][] => {
+    const sentence = damageIn(faults);
+    return sentence === null ? [] : [[shopId, sentence]];
+  });
   return new Map(said);
 }
+
+/** What is wrong with the records of one shop, in words. */
+export const damageIn = ([first, ...more]: readonly ChainFault[]): string | null =>
+  first ? sentenceOf(first, more.length) : null;
 
 const sentenceOf = (first: ChainFault, more: number): string =>
   `${faultSentence(first)}${more > 0 ? ` ${more} more ${more === 1 ? 'fault was' : 'faults were'} found.` : ''}`;

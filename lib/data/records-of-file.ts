@@ -5,14 +5,16 @@ import type { Seal, Sealable } from '@/lib/engine/record/seal-text';
 import { type Ask, sealableIn, sealsIn } from './sealed-rows';
 import { sha256 } from './sha256';
 
-/** The records of one shop and the chain over them, read out of a database file. */
-export type RecordsChecked = {
+/** The records of one shop and the chain over them. */
+export type ShopChecked = {
   shop: string;
-  name: string;
   things: readonly Sealable[];
   seals: readonly Seal[];
   faults: ChainFault[];
 };
+
+/** The same out of a database file, with what the shop is called. */
+export type RecordsChecked = ShopChecked & { name: string };
 
 /**
  * Check the records of every shop in a database file, whether a server has it open or not. Nothing is written.
@@ -40,7 +42,7 @@ export async function recordsOfFile(file: string): Promise<RecordsChecked[]> {
 }
 
 /** The records of one shop and the chain over them, through any connection. */
-export async function recordsOfShop(ask: Ask, shop: string): Promise<Omit<RecordsChecked, 'name'>> {
+export async function recordsOfShop(ask: Ask, shop: string): Promise<ShopChecked> {
   const things = await sealableIn(ask, { shopId: shop, applications: null });
   const seals = await sealsIn(ask, shop);
   return { shop, things, seals, faults: chainFaults(seals, things, sha256) };

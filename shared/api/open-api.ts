@@ -20,7 +20,8 @@ import {
 import { FinishMixBody } from './finish-mix-body';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
 import { Problem } from './problem';
-import { KeepoutQuestion, LinkQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
+import { ProgramCheckBody } from './program-check-body';
+import { KeepoutQuestion, LinkQuestion, LogQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
 import { RecipeCheckBody } from './recipe-check-body';
 import { SearchAnswer, SearchQuestion } from './search';
 import { SprayPerPlantBody } from './spray-per-plant-body';
@@ -46,12 +47,24 @@ const paths = () => ({
   '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
   '/working': { get: asked('working', 'How a figure of the pages was reached', WorkingQuestion, 'Working') },
   '/search': { get: asked('search', 'Products, bottles, benches and recipes by a text', SearchQuestion, 'Found') },
+  '/log': {
+    get: asked('log', 'Records of sprayings with every version, and the chain over them', LogQuestion, 'AnyObject'),
+  },
+  '/log/csv': { get: listed('logList', 'The same as CSV, a line for each product of each version', LogQuestion) },
   '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
   '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
   '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
   '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
   '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
   '/spray-per-plant': { post: sent('sprayPerPlant', 'What one plant takes', 'PerPlantBody', 'AnyObject') },
+  '/program-check': {
+    post: sent(
+      'checkProgram',
+      'When benches would be closed by a program while it is typed',
+      'ProgramBody',
+      'AnyObject',
+    ),
+  },
   '/recipe-check': {
     post: sent('checkRecipe', 'What a recipe comes to while it is typed', 'RecipeBody', 'AnyObject'),
   },
@@ -79,6 +92,7 @@ const schemas = () => ({
   ImportBody: bodySchema(ImportBody),
   FinishMixBody: bodySchema(FinishMixBody),
   FinishedMix: answerSchema(FinishedMix),
+  ProgramBody: bodySchema(ProgramCheckBody),
   RecipeBody: bodySchema(RecipeCheckBody),
   PerPlantBody: bodySchema(SprayPerPlantBody),
   AnyObject: { type: 'object' },

@@ -65,6 +65,23 @@ export const WorkingQuestion = z.strictObject({
   shop,
 });
 
+const looked = (what: string) => z.string().max(200).default('').describe(what);
+const dayOrNone = (what: string) =>
+  z
+    .union([z.literal(''), readBy(readDay)], { error: 'Write a day, such as 2026-03-31.' })
+    .default('')
+    .describe(what);
+
+/** What `GET /api/v1/log` and its list are asked. */
+export const LogQuestion = z.strictObject({
+  bench: looked('Only what was sprayed on this bench, by its id.'),
+  product: looked('Only what was sprayed with this product, by its id.'),
+  from: dayOrNone('Only what was sprayed on this day, YYYY-MM-DD, or later.'),
+  to: dayOrNone('Only what was sprayed on this day, YYYY-MM-DD, or before.'),
+  person: looked('Only what somebody of this name sprayed or entered; a part of it will do.'),
+  shop,
+});
+
 /** Nothing to ask. */
 export const NoQuestion = z.strictObject({});
 

@@ -81,3 +81,15 @@ export type Weekday = (typeof WEEKDAYS)[number];
 
 /** The day of the week that a day falls on. */
 export const weekdayOf = (day: Day): Weekday => WEEKDAYS[weekdayNumber(dayNumber(day))] ?? 'mon';
+
+/**
+ * The same date so many calendar years later.
+ *
+ * Rounds  29 February to 1 March where that year has none
+ * Throws  RangeError past the year 9999
+ */
+export function addYears(day: Day, years: number): Day {
+  const { year, month, dayOfMonth } = civilOf(dayNumber(day));
+  const isThere = dayOfMonth <= daysInMonth(year + years, month);
+  return dayFromNumber(civilNumber(year + years, isThere ? month : month + 1, isThere ? dayOfMonth : 1));
+}

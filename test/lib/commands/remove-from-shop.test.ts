@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { clockPinnedTo } from '@/lib/clock';
 import { changeShop } from '@/lib/commands/change-shop';
 import { type RemoveFromShop, removeFromShop } from '@/lib/commands/remove-from-shop';
 import { fingerprint } from '@/lib/data/fingerprint';
@@ -103,4 +104,18 @@ test('a product that is put away can be taken out again, and recipes with it are
   expect((await put(false, fingerprint({ ...soap, archived: true }))).ok).toBe(true);
   expect(await shopFileOf(shopId)).toEqual(before);
   expect(parsedOrThrow(before)).toEqual(before);
+});
+
+test('a record is refused to go, on the day before it may, naming that day; and stays sealed after it', async () => {
+  const applications = SMALL.applications.map((one) => ({ ...one, endedAt: '2026-02-25T03:30:00Z' }));
+  const shopId = await smallShop({ ...SMALL, applications });
+  // 24 February, half past ten in the evening, on the shop's own clock.
+  const removeAt = (moment: string) =>
+    removeFromShop({ commandId: moment, shopId, what: 'application', id: 'a' }, clockPinnedTo(moment));
+  expect(await removeAt('2028-02-23T12:00:00Z')).toEqual({
+    ok: false,
+    refusal: { code: 'must-be-kept', until: '2028-02-24', isPast: false },
+  });
+  expect(await removeAt('2028-02-24T12:00:00Z')).toMatchObject({ refusal: { until: '2028-02-24', isPast: true } });
+  expect((await shopFileOf(shopId)).applications).toHaveLength(1);
 });

@@ -1,0 +1,118 @@
+import 'server-only';
+import type { z } from 'zod';
+import type { LogQuestion } from '@/shared/api/questions';
+import { BYTE_ORDER_MARK, csvText } from '@/shared/csv/write-rows';
+import { isLookedFor, type LogQuery } from '@/shared/forms/log-query';
+import { accept, type Outcome } from '@/shared/outcome';
+import type { Day } from '@/shared/time/day';
+import { showInstant, showUntil } from '@/shared/time/show-day';
+import { dayOf } from '@/shared/time/zone';
+import type { Clock } from '../clock';
+import { askedShop } from './asked-shop';
+import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
+import { type RecordsDocument, recordsDocument } from './record-document';
+import { recordRows } from './records-csv';
+import { shopsAndShown } from './shown-shop';
+
+/** A record in the list of the log. */
+export type LogLine = {
+  id: string;
+  when: string;
+  recipe: string;
+  benches: string[];
+  products: string[];
+  by: string | null;
+  counting: Counting;
+  amendments: number;
+  missing: number;
+};
+
+export type LogScreen = {
+  query: LogQuery;
+  /** How many records there are, and how many of them are looked for. */
+  all: number;
+  found: number;
+  lines: LogLine[];
+  choices: { benches: Choice[]; products: Choice[] };
+  damage: string | null;
+  newestHash: string | null;
+  /** The first day of which a record need no longer be kept, of the oldest record; null when there is none. */
+  keepYears: number;
+};
+type Choice = { id: string; name: string };
+
+/** As many records as one page shows. */
+export const MOST_ON_A_PAGE = 100;
+
+/** The log of the shop that is looked at: records, the last one sprayed first. Null when there is no shop. */
+export async function logScreen(query: LogQuery): Promise<LogScreen | null> {
+  const { shown } = await shopsAndShown();
+  if (!shown) return null;
+  const book = await recordBook(shown.id);
+  const found = lookedFor(book, query);
+  const { shop, records, damage, newestSeal } = book;
+  return {
+    ...{ query, damage, all: records.length, found: found.length, keepYears: shop.keepRecordsYears },
+    lines: found.slice(0, MOST_ON_A_PAGE).map((record) => lineOf(book, record)),
+    choices: { benches: shop.benches.map(named), products: sprayedProducts(book) },
+    newestHash: newestSeal?.hash ?? null,
+  };
+}
+
+const named = ({ id, name }: Choice): Choice => ({ id, name });
+
+/** Only what was ever sprayed can be looked for. */
+function sprayedProducts({ shop, records }: RecordBook): Choice[] {
+  const sprayed = new Set(records.flatMap(({ newest }) => newest.products.map(({ product }) => product)));
+  return shop.products.filter(({ id }) => sprayed.has(id)).map(named);
+}
+
+/** The records that are looked for, by what counts of each. */
+export const lookedFor = ({ shop, records }: RecordBook, query: LogQuery): BookRecord[] =>
+  records.filter(({ newest, versions }) =>
+    isLookedFor(query, {
+      benches: newest.benches,
+      products: newest.products.map(({ product }) => product),
+      on: dayOf(shop.zone, newest.startedAt),
+      people: [newest.details.by, ...versions.map(({ actor }) => actor)],
+    }),
+  );
+
+function lineOf({ shop }: RecordBook, { id, newest, versions, counting, missing }: BookRecord): LogLine {
+  const name = (bench: string) => shop.benches.find((one) => one.id === bench)?.name ?? bench;
+  return {
+    ...{ id, counting, recipe: newest.recipeName, by: newest.details.by },
+    ...{ amendments: versions.length - 1, missing: missing.length },
+    when: spanText(shop.zone, newest),
+    benches: newest.benches.map(name),
+    products: newest.products.map(
+      (line) => line.name ?? shop.products.find((p) => p.id === line.product)?.name ?? line.product,
+    ),
+  };
+}
+
+/** Paper and a log are read in any year. */
+const ANY_YEAR = '1970-01-02' as Day;
+
+/** From when until when, with the weekday, the date and the year: "Tue 3 March 2026 18:15 to 19:00". */
+export function spanText(zone: RecordBook['shop']['zone'], { startedAt, endedAt }: BookRecord['newest']): string {
+  const until = endedAt === null ? 'no end noted' : `to ${showUntil(endedAt, zone, dayOf(zone, startedAt))}`;
+  return `${showInstant(startedAt, zone, ANY_YEAR)} ${until}`;
+}
+
+/** Records with every version, as they are exported. Refuses 'not-found'. */
+export async function recordsAnswer(
+  { shop, ...query }: z.output<typeof LogQuestion>,
+  clock: Clock,
+): Promise<Outcome<RecordsDocument>> {
+  const asked = await askedShop(shop);
+  if (!asked.ok) return asked;
+  const book = await recordBook(asked.value.id);
+  return accept(recordsDocument(book, lookedFor(book, query), clock.now()));
+}
+
+/** The same as a list. Refuses 'not-found'. */
+export async function recordsCsv(asked: z.output<typeof LogQuestion>, clock: Clock): Promise<Outcome<string>> {
+  const answer = await recordsAnswer(asked, clock);
+  return answer.ok ? accept(BYTE_ORDER_MARK + csvText(recordRows(answer.value.records))) : answer;
+}

@@ -1,0 +1,104 @@
+import 'server-only';
+import { type Instant, instantOf, instantText } from '@/shared/time/instant';
+import type { Draw } from '../data/record-draws';
+import type { RecordVersion } from '../data/record-versions';
+import { plainMoney, plainStock } from '../engine/exchange/plain-text';
+import { NO_HASH } from '../engine/record/seal-text';
+import type { BookRecord, RecordBook } from './record-book';
+
+export const RECORDS_FORMAT = 'bench-and-bottle/records@1';
+
+export type RecordsDocument = ReturnType<typeof recordsDocument>;
+export type RecordDocument = ReturnType<typeof recordDocument>;
+export type VersionDocument = RecordDocument['versions'][number];
+
+/** Records with every version of each, as they are exported: moments with the offset of the shop's zone, amounts with their unit. */
+export const recordsDocument = (book: RecordBook, records: readonly BookRecord[], now: Instant) => ({
+  format: RECORDS_FORMAT,
+  shop: book.shop.name,
+  address: book.shop.address,
+  exportedAt: instantText(now, book.shop.zone),
+  /** To be compared with one that was printed or exported before. */
+  newestHash: book.newestSeal?.hash ?? NO_HASH,
+  damage: book.damage,
+  records: records.map((record) => recordDocument(book, record)),
+});
+
+export const recordDocument = (book: RecordBook, record: BookRecord) => ({
+  id: record.id,
+  state: record.counting,
+  mustBeKeptUntil: record.keptUntil,
+  missing: record.missing,
+  drawnFrom: record.drawn.map(drawnDocument),
+  versions: record.versions.map((version) => versionDocument(book, version)),
+});
+
+const drawnDocument = ({ product, lotId, place, packText, amount, form }: Draw) => ({
+  ...{ product, lot: lotId, number: place + 1, pack: packText },
+  amount: plainStock(amount, form),
+});
+
+function versionDocument(book: RecordBook, version: RecordVersion) {
+  const { details, recordedAt, confirmed, isPending } = version;
+  const moment = momentIn(book);
+  return {
+    ...{ version: version.number, enteredBy: version.actor, enteredAt: moment(recordedAt), reason: version.reason },
+    ...{ unconfirmed: isPending, withdrawn: details.withdrawn, closedUntil: moment(details.closedUntil) },
+    confirmed: confirmed && { by: confirmed.actor, at: moment(confirmed.recordedAt), reason: confirmed.reason },
+    recipe: { id: version.recipe, version: version.recipeNumber, name: version.recipeName },
+    benches: version.benches.map((id) => ({
+      id,
+      name: book.shop.benches.find((bench) => bench.id === id)?.name ?? id,
+    })),
+    ...{ crop: details.crop, plants: details.plants, location: details.location },
+    ...{ startedAt: moment(version.startedAt), endedAt: moment(version.endedAt), mixedAt: moment(details.mixedAt) },
+    applicator: details.by,
+    products: productsOf(book, version),
+    reiMinutes: longestOf(version),
+    ...spraySaid(book, details),
+    passed: details.passed,
+    seal: sealDocument(book, version, 'version'),
+    confirmationSeal: confirmed && sealDocument(book, version, 'confirmation'),
+  };
+}
+
+const momentIn =
+  ({ shop }: RecordBook) =>
+  (instant: number | null): string | null =>
+    instant === null ? null : instantText(instantOf(instant), shop.zone);
+
+const productsOf = ({ shop }: RecordBook, { products }: RecordVersion) =>
+  products.map(({ product, amount, ...line }) => {
+    const today = shop.products.find(({ id }) => id === product);
+    const form = today?.form ?? 'liquid';
+    return {
+      id: product,
+      ...line,
+      name: line.name ?? today?.name ?? product,
+      amount: amount && plainStock(amount, form),
+    };
+  });
+
+/** The interval of the mix: the longest in it, and unknown as soon as one is. */
+function longestOf({ products }: RecordVersion): number | null {
+  const intervals = products.map(({ reiMinutes }) => reiMinutes);
+  return intervals.includes(null) || intervals.length === 0 ? null : Math.max(...intervals.map((rei) => rei ?? 0));
+}
+
+function spraySaid({ shop }: RecordBook, details: RecordVersion['details']) {
+  const { sprayed, leftover, acid, plannedCost, cost, pH, temperatureC, conditions, leftoverWent } = details;
+  const form = shop.products.find(({ id }) => id === acid?.product)?.form ?? 'liquid';
+  return {
+    ...{ sprayed: sprayed && plainStock(sprayed, 'liquid'), leftover: leftover && plainStock(leftover, 'liquid') },
+    ...{ leftoverWent, conditions, temperatureC, pH },
+    acid: acid && { product: acid.product, amount: plainStock(acid.amount, form) },
+    ...{ plannedCost: plannedCost && plainMoney(plannedCost), cost: cost && plainMoney(cost) },
+  };
+}
+
+function sealDocument(book: RecordBook, version: RecordVersion, kind: 'version' | 'confirmation') {
+  const seal = book.sealOf(version, kind);
+  if (!seal) return null;
+  const { number, previousHash, hash, text } = seal;
+  return { line: Number(number), previousHash, hash, text };
+}

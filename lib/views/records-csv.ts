@@ -1,0 +1,68 @@
+import type { CellOut } from '@/shared/csv/write-rows';
+import type { RecordDocument, VersionDocument } from './record-document';
+
+type Line = { record: RecordDocument; version: VersionDocument; product: VersionDocument['products'][number] | null };
+
+/** Every column of the log as a list, by its title. */
+const COLUMNS: [title: string, cell: (line: Line) => CellOut][] = [
+  ['record', ({ record }) => record.id],
+  ['version', ({ version }) => version.version],
+  ['state', stateOf],
+  ['product', ({ product }) => product?.name ?? null],
+  ['registration number', ({ product }) => product?.registration ?? null],
+  ['active ingredients', ({ product }) => product?.actives ?? null],
+  ['amount', ({ product }) => product?.amount ?? null],
+  ['dose', ({ product }) => product?.dose ?? null],
+  ['crop or site treated', ({ version }) => version.crop],
+  ['location', ({ version }) => version.location],
+  ['benches', ({ version }) => version.benches.map(({ name }) => name).join('; ')],
+  ['started', ({ version }) => version.startedAt],
+  ['ended', ({ version }) => version.endedAt],
+  ['restricted-entry interval of the product, minutes', ({ product }) => product?.reiMinutes ?? null],
+  ['restricted-entry interval of the mix, minutes', ({ version }) => version.reiMinutes],
+  ['applicator', ({ version }) => version.applicator],
+  ['recipe', ({ version }) => version.recipe.name],
+  ['mixed', ({ version }) => version.mixedAt],
+  ['spray mixed', ({ version }) => version.sprayed],
+  ['left over', ({ version }) => version.leftover],
+  ['what became of it', ({ version }) => version.leftoverWent],
+  ['which plants', ({ version }) => version.plants],
+  ['conditions', ({ version }) => version.conditions],
+  ['temperature, °C', ({ version }) => version.temperatureC],
+  ['pH', ({ version }) => version.pH],
+  ['stops passed, and why', ({ version }) => version.passed.map(({ rule, reason }) => `${rule}: ${reason}`).join('; ')],
+  ['bottles drawn from', drawnOf],
+  ['must be kept until', ({ record }) => record.mustBeKeptUntil],
+  ['entered by', ({ version }) => version.enteredBy],
+  ['entered at', ({ version }) => version.enteredAt],
+  ['why amended', ({ version }) => version.reason],
+  ['confirmed by', ({ version }) => version.confirmed?.by ?? null],
+  ['confirmed at', ({ version }) => version.confirmed?.at ?? null],
+  ['why confirmed', ({ version }) => version.confirmed?.reason ?? null],
+  ['line of the chain', ({ version }) => version.seal?.line ?? null],
+  ['hash', ({ version }) => version.seal?.hash ?? null],
+];
+
+/** Records as a list: a line for each product of each version, so that every version is there; one where none is named. */
+export function recordRows(records: readonly RecordDocument[]): CellOut[][] {
+  const lines = records.flatMap((record) =>
+    record.versions.flatMap((version): Line[] =>
+      version.products.length === 0
+        ? [{ record, version, product: null }]
+        : version.products.map((product) => ({ record, version, product })),
+    ),
+  );
+  return [COLUMNS.map(([title]) => title), ...lines.map((line) => COLUMNS.map(([, cell]) => cell(line)))];
+}
+
+/** Only the newest version counts, and not that one either when it was withdrawn. */
+function stateOf({ record, version }: Line): string {
+  return version === record.versions.at(-1) ? record.state : 'amended';
+}
+
+function drawnOf({ record, product }: Line): string {
+  return record.drawnFrom
+    .filter((draw) => draw.product === product?.id)
+    .map(({ lot, number, pack, amount }) => `${amount} from lot ${lot} no. ${number} (${pack})`)
+    .join('; ');
+}
