@@ -3,6 +3,7 @@ import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import type { Flag } from '../engine/rules/flag';
+import { labelDoubts } from '../engine/rules/label-doubts';
 import type { Product } from '../engine/shop';
 import { bottleAddresses } from './bottle-addresses';
 import type { Fig } from './figures';
@@ -19,6 +20,8 @@ export const WEEK_COLUMNS = ['need', 'used', 'short', 'wasted', 'received', 'clo
 export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   product: ShelfProduct;
   facts: Product;
+  /** What in its label is unlike what labels usually say. */
+  doubts: string[];
   weeks: { week: Day; cells: Fig[] }[];
   ramp: Ramp;
   offers: OfferShown[];
@@ -40,6 +43,7 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
     ways,
     product: shelfProduct(house, ahead, await bottleAddresses(house.id)),
     facts: ahead.product,
+    doubts: labelDoubts(ahead.product),
     weeks: ahead.weeks.map(({ week }, number) => ({
       week,
       cells: WEEK_COLUMNS.map((column) => figure('product', id, 'week', number, column)),

@@ -132,5 +132,6 @@ test('sulfate and the nutrient S are no sulfur, and an oil alone is no pair', ()
 /*
  * Left out, because nothing here works out how fast an active falls apart or where it keeps: T05 to T08 and T10 (half-lives
  * by pH; captan's differ between sources by a factor of ten, so none may be worked out from another, and the label's
- * range of pH is what a mix is judged by), T11 and T12 (shelf life in heat), and T13 (the temperature that oil wants).
+ * range of pH is what a mix is judged by), and T11 and T12 (shelf life in heat). T13 and T14 are
+ * also held against the rules that count days and degrees, in oil-and-sulfur.test.ts.
  */

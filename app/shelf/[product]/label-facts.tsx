@@ -3,16 +3,23 @@ import { showMinutes, showNumber } from '@/shared/measure/show';
 import styles from './product.module.css';
 
 /** The product's own label, as somebody typed it in. What was never entered says so. */
-export function LabelFacts({ product }: { product: Product }) {
+export function LabelFacts({ product, doubts }: { product: Product; doubts: string[] }) {
   return (
-    <dl className={styles.facts}>
-      {factsOf(product).map(([name, value]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd className={value === null ? 'grave' : undefined}>{value ?? 'not known'}</dd>
-        </div>
+    <>
+      <dl className={styles.facts}>
+        {factsOf(product).map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd className={value === null ? 'grave' : undefined}>{value ?? 'not known'}</dd>
+          </div>
+        ))}
+      </dl>
+      {doubts.map((doubt) => (
+        <p key={doubt} className="small">
+          {doubt}
+        </p>
       ))}
-    </dl>
+    </>
   );
 }
 
@@ -35,6 +42,7 @@ function factsOf(product: Product): [string, string | null][] {
     ['Signal word', label.signalWord ?? 'none entered'],
     ['To wear', listed(label.protectiveEquipment)],
     ['Spray pH', sprayPh ? `${sprayPh.min} to ${sprayPh.max}` : 'no range entered'],
+    ['Not sprayed above', label.hotAboveC === null ? 'no limit entered' : `${showNumber(label.hotAboveC)} °C`],
     ['Never in one tank with', listed(label.doNotMixWith)],
     ['Contents', listed(contents.map(({ substance, amount, basis }) => `${substance} ${amount} ${basis}`))],
     ['Keeps unopened', shelfLife.unopenedDays === null ? null : `${shelfLife.unopenedDays} days`],

@@ -80,7 +80,7 @@ export default async function ProductPage({ params }: ProductParams) {
           </section>
           <section aria-labelledby="label">
             <h2 id="label">What its label says</h2>
-            <LabelFacts product={facts} />
+            <LabelFacts product={facts} doubts={screen.doubts} />
           </section>
         </div>
       </div>

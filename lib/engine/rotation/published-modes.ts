@@ -29,7 +29,6 @@ const FUNGICIDES: Record<string, string> = {
   flutolanil: '7',
   fosetyl: 'P07',
   iprodione: '2',
-  'lime sulfur': 'M02',
   mancozeb: 'M03',
   mandipropamid: '40',
   mefenoxam: '4',
@@ -41,6 +40,7 @@ const FUNGICIDES: Record<string, string> = {
   propiconazole: '3',
   pyraclostrobin: '11',
   reynoutria: 'P05',
+  /** Lime sulfur, too. */
   sulfur: 'M02',
   tebuconazole: '3',
   'thiophanate-methyl': '1',
@@ -83,15 +83,12 @@ const INSECTICIDES: Record<string, string> = {
   thiamethoxam: '4A',
 };
 
-/** Longer names first, so that lime sulfur is not taken for sulfur. */
-const byLength = (table: Record<string, string>): [name: RegExp, code: string][] =>
-  Object.entries(table)
-    .sort(([one], [other]) => other.length - one.length)
-    .map(([name, code]) => [new RegExp(`\\b${name}\\b`, 'i'), code]);
+const byName = (table: Record<string, string>): [name: RegExp, code: string][] =>
+  Object.entries(table).map(([name, code]) => [new RegExp(`\\b${name}\\b`, 'i'), code]);
 
 const SCHEMES = [
-  { scheme: 'FRAC', kinds: ['fungicide'], table: byLength(FUNGICIDES) },
-  { scheme: 'IRAC', kinds: ['insecticide', 'miticide', 'insecticide/miticide'], table: byLength(INSECTICIDES) },
+  { scheme: 'FRAC', kinds: ['fungicide'], table: byName(FUNGICIDES) },
+  { scheme: 'IRAC', kinds: ['insecticide', 'miticide', 'insecticide/miticide'], table: byName(INSECTICIDES) },
 ];
 
 /**
@@ -110,11 +107,10 @@ export function publishedModes({ kind, contents }: Pick<Product, 'kind' | 'conte
   return [...new Set(modes)];
 }
 
-/** Groups whose members share no resistance, so that rotating away from them gains nothing: not classified. */
-const NOT_CLASSIFIED = 'FRAC NC';
+/** The same without what is not classified, or of unknown action: resistance to it is not shared, and few labels name it. */
+export const classifiedModes = (product: Pick<Product, 'kind' | 'contents'>): string[] =>
+  publishedModes(product).filter((mode) => !/ (NC|UN[A-Z]?)$/.test(mode));
 
-/** A product whose label names no group though one is published for it: what it does in a row is not counted. */
-export function modesMissing({ kind, contents, label }: Product): string[] {
-  if (label.modes.some((mode) => plain(mode) !== '')) return [];
-  return publishedModes({ kind, contents }).filter((mode) => mode !== NOT_CLASSIFIED);
-}
+/** What is published for a product whose label names no group, so that what it does in a row is not counted. */
+export const modesMissing = (product: Product): string[] =>
+  product.label.modes.some((mode) => plain(mode) !== '') ? [] : classifiedModes(product);

@@ -1,0 +1,77 @@
+import { showMinutes } from '@/shared/measure/show';
+import type { Minutes } from '@/shared/quantity/amounts';
+import { minutesUp } from '@/shared/time/hours';
+import { classifiedModes } from '../rotation/published-modes';
+import type { Product, ProductKind } from '../shop';
+import { plain } from './in-words';
+
+/**
+ * What in a typed-in label is unlike what labels usually say, so that somebody reads the label once more. The label is
+ * right where it differs; none of this is counted anywhere, and nothing that is missing is filled in.
+ *
+ * Gives   whole sentences; none where nothing is unusual
+ */
+export const labelDoubts = (product: Product): string[] => [
+  ...intervalDoubt(product),
+  ...modeDoubt(product),
+  ...shelfLifeDoubt(product),
+];
+
+/**
+ * The interval that a label has where nothing else was decided for the product, by the gravest word on it.
+ *
+ * Gives   null for a word that none is set for, and without a word
+ * Source  40 CFR 156.208(c)(2), by toxicity category: I 48 h, II 24 h, III and IV 12 h; 40 CFR 156.64 for the words of the
+ *         categories, DANGER, WARNING and CAUTION. Some products of the lowest categories have 4 h (60 FR 21965)
+ */
+export function usualInterval(signalWord: string | null): Minutes | null {
+  const found = USUAL_HOURS.find(([word]) => word.test(signalWord ?? ''));
+  return found ? minutesUp(found[1]) : null;
+}
+
+const USUAL_HOURS: [word: RegExp, hours: number][] = [
+  [/danger|poison/i, 48],
+  [/warning/i, 24],
+  [/caution/i, 12],
+];
+const REDUCED = minutesUp(4);
+
+/** What such intervals are set for. */
+const AGAINST: ReadonlySet<ProductKind> = new Set(['insecticide', 'miticide', 'insecticide/miticide', 'fungicide']);
+
+function intervalDoubt({ kind, label: { rei, signalWord } }: Product): string[] {
+  if (!AGAINST.has(kind)) return [];
+  const usual = usualInterval(signalWord);
+  if (rei === null || usual === null || rei >= usual) return [];
+  // Four hours are common on labels that only say caution.
+  if (/caution/i.test(signalWord ?? '') && rei >= REDUCED) return [];
+  return [
+    `People keep out for ${showMinutes(rei)} is short for a label that says ${signalWord}: ${showMinutes(usual)} is usual. Read it again.`,
+  ];
+}
+
+function modeDoubt({ name, kind, contents, label }: Product): string[] {
+  const published = classifiedModes({ kind, contents });
+  const entered = new Set(label.modes.map(code).filter((mode) => mode !== ''));
+  if (published.length === 0 || published.some((mode) => entered.has(code(mode)))) return [];
+  const groups = published.join(' and ');
+  return entered.size === 0
+    ? [`No mode of action is entered for ${name}; ${groups} is published for what is in it. Look on its label.`]
+    : [
+        `${label.modes.join(', ')} is entered for ${name}, and ${groups} is published for what is in it. Read it again.`,
+      ];
+}
+
+/** The group alone: some labels name the scheme beside it, and some do not. */
+const code = (mode: string): string => plain(mode).replace(/^(irac|frac)?\s*(group)?\s*/, '');
+
+/** Source: Penn State Extension, "Pesticide storage": from 2 to 8 years. Where sources differ, only the furthest is doubted. */
+const LONGEST_YEARS = 8;
+const LONGEST_DAYS = LONGEST_YEARS * 366;
+
+function shelfLifeDoubt({ shelfLife: { unopenedDays, openedDays } }: Product): string[] {
+  const days = Math.max(unopenedDays ?? 0, openedDays ?? 0);
+  return days <= LONGEST_DAYS
+    ? []
+    : [`${days} days is long for it to keep: from 2 to ${LONGEST_YEARS} years is usual. Read it again.`];
+}
