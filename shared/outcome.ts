@@ -31,6 +31,7 @@ export type Refusal =
   | { code: 'must-be-kept'; until: string; isPast: boolean }
   | { code: 'no-such-route' }
   | { code: 'clock-moved' }
+  | { code: 'not-handed-over'; said: string }
   | { code: 'faults'; faults: Fault[] };
 
 /** A decision: the value, or why not. Only expected refusals travel this way. */
@@ -84,6 +85,7 @@ const SENTENCES: Sentences = {
   'no-such-route': () => 'Nothing answers at this address. /api/v1/openapi.json lists what does.',
   'clock-moved': () =>
     'The clock has moved on since this page was made. Reload it, compare the time once more, and confirm that one.',
+  'not-handed-over': ({ said }) => said,
   faults: ({ faults }) =>
     `${faults.length === 1 ? 'One thing' : `${faults.length} things`} must be put right first. Nothing was changed.`,
 };

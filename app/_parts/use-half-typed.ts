@@ -3,8 +3,8 @@
 import { type RefObject, useEffect } from 'react';
 
 /**
- * Keeps what is being typed into a form through a reload, for as long as the tab is open. Hidden fields and files are
- * not kept. Once the form was sent and done, nothing is.
+ * Keeps what is being typed into a form through a reload, for as long as the tab is open. Hidden fields, files and
+ * passwords are not kept. Once the form was sent and done, nothing is.
  */
 export function useHalfTyped(form: RefObject<HTMLFormElement | null>, key: string, isDone: boolean | object): void {
   useEffect(() => {
@@ -30,7 +30,9 @@ type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 function typedFields(form: HTMLFormElement): Map<string, Field> {
   const fields = new Map<string, Field>();
   const seen = new Map<string, number>();
-  for (const field of form.querySelectorAll<Field>('input:not([type=hidden], [type=file]), textarea, select')) {
+  for (const field of form.querySelectorAll<Field>(
+    'input:not([type=hidden], [type=file], [type=password]), textarea, select',
+  )) {
     if (field.name === '') continue;
     const before = seen.get(field.name) ?? 0;
     seen.set(field.name, before + 1);

@@ -59,6 +59,7 @@ const LINKS = [
   ['/setup/programs', 'Programs', 'what is sprayed where, and how often'],
   ['/setup/board', 'A board for the sales floor', 'a link that shows states and nothing else'],
   ['/setup/calendar', 'Calendar', 'sprayings and keep-out in a calendar program'],
+  ['/setup/alerts', 'Alerts', 'by e-mail, to another program, and when to be quiet'],
   ['/setup/clock', 'The clock', 'what intervals are counted by'],
   ['/setup/csv', 'Lists in and out', 'products, offers and lots as CSV'],
 ] as const;

@@ -10,7 +10,7 @@ export type ReadForm<T> =
  * Read a sent form by its contract.
  *
  * Takes    a contract; fields that came more than once, or whose name ends in `[]`, arrive as lists
- * Gives    the value, or 'invalid' with the first sentence for each field
+ * Gives    the value, or 'invalid' with the first sentence for each field; what was typed, without passwords
  * Refuses  whatever the contract refuses, unknown fields included when it is strict
  */
 export function readForm<S extends z.ZodType>(contract: S, form: FormData): ReadForm<z.output<S>> {
@@ -34,6 +34,9 @@ export function readForm<S extends z.ZodType>(contract: S, form: FormData): Read
 export const howMany = (count: number): string =>
   count === 1 ? 'One field needs another look.' : `${count} fields need another look.`;
 
+/** What was typed into such a field goes back to no page: it must be typed again. */
+const isSecret = (field: string): boolean => /password/i.test(field);
+
 function fieldsOf(form: FormData): { fields: Record<string, unknown>; typed: Typed } {
   const fields: Record<string, unknown> = Object.create(null);
   const typed: Typed = Object.create(null);
@@ -45,7 +48,8 @@ function fieldsOf(form: FormData): { fields: Record<string, unknown>; typed: Typ
     const key = name.replace(/\[\]$/, '');
     fields[key] = isList ? values : values[0];
     const texts = values.filter((value) => typeof value === 'string');
-    if (texts.length > 0) typed[key] = isList ? texts : (texts[0] ?? '');
+    if (isSecret(key)) typed[key] = '';
+    else if (texts.length > 0) typed[key] = isList ? texts : (texts[0] ?? '');
   }
   return { fields: { ...fields }, typed: { ...typed } };
 }

@@ -6,10 +6,10 @@ import { shopOfLink } from '../data/shared-links';
 import { shopMarks } from '../data/shop-marks';
 import { shopHere } from '../data/shops';
 import { shopFileOf } from '../data/snapshot';
+import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import { shopCalendar } from '../engine/calendar/shop-calendar';
 import { shopOfFile } from '../engine/shop-of-file';
 import { doubtNow } from './bench-states';
-import { WEEKS_AHEAD } from './house';
 
 /**
  * The calendar of a shop as a file that calendar programs subscribe to.

@@ -8,6 +8,7 @@ import type { Clock } from '../clock';
 import { shopFileOf } from '../data/snapshot';
 import { planAhead } from '../engine/ahead/plan-ahead';
 import { type PlanDocument, planDocument } from '../engine/ahead/plan-document';
+import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import { keepOut } from '../engine/keepout/keep-out';
 import { type KeepoutDocument, keepoutDocument } from '../engine/keepout/keepout-document';
 import { mixAnswerOf } from '../engine/mix/mix-answer';
@@ -16,7 +17,6 @@ import { shopOfFile } from '../engine/shop-of-file';
 import { type Working, workingOf } from '../engine/working/working';
 import { askedShop } from './asked-shop';
 import { benchStates, doubtNow } from './bench-states';
-import { WEEKS_AHEAD } from './house';
 
 /** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
 export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): Promise<Outcome<PlanDocument>> {

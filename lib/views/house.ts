@@ -7,14 +7,12 @@ import type { Clock } from '../clock';
 import { shopFileOf } from '../data/snapshot';
 import type { Plan } from '../engine/ahead/plan';
 import { planAhead } from '../engine/ahead/plan-ahead';
+import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import type { Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
 import { benchStates, doubtNow, type Standing } from './bench-states';
 import { type FigAt, figuresOf } from './figures';
 import { shopsAndShown } from './shown-shop';
-
-/** How many weeks every page looks ahead, so that a page and `shop plan --weeks 26` say the same. */
-export const WEEKS_AHEAD = 26;
 
 /** One shop at one moment, from one read. */
 export type HereNow = {

@@ -9,12 +9,12 @@ import { shopFileOf } from '../data/snapshot';
 import { type MovedPlan, movedPlan } from '../engine/ahead/moved-plan';
 import type { Spraying } from '../engine/ahead/plan';
 import { planAhead } from '../engine/ahead/plan-ahead';
+import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import type { Flag } from '../engine/rules/flag';
 import type { Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
 import { askedShop } from './asked-shop';
 import { gravestFirst } from './flags-by-gravity';
-import { WEEKS_AHEAD } from './house';
 import { reopeningOf } from './reopening-words';
 
 /** What moving a spraying would do to reopening, cost and stock, in words; and what would be flagged. */

@@ -4,13 +4,14 @@ import { addDays, Day, readDay } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
+import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import { type BenchStrip, type DayStrips, dayStrips } from '../engine/keepout/planned-closures';
 import { ownDay } from '../engine/mix/planned-turn';
 import type { Bench } from '../engine/shop';
 import { type Closing, recordedClosings } from './closings';
 import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
-import { type House, houseNow, WEEKS_AHEAD } from './house';
+import { type House, houseNow } from './house';
 import { type JustMoved, justMoved, type MovedAsked, type SprayingMove, sprayingMove } from './spraying-move';
 import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
 

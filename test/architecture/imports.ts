@@ -42,6 +42,15 @@ const ROOMS: Room[] = [
     packages: [SERVER_ONLY, /^react$/, /^zod$/, /^qrcode$/],
   },
   {
+    // What speaks to the world outside by itself. It reads the books and writes one command, like a page and its form.
+    in: /^lib\/alerts\//,
+    own: [
+      ...[/^lib\/alerts\//, /^lib\/views\/bench-states$/, /^lib\/commands\//, /^lib\/data\//, /^lib\/engine\//],
+      ...[SHARED, CLOCK],
+    ],
+    packages: [SERVER_ONLY, NODE, /^nodemailer$/],
+  },
+  {
     // The door stands between the app and the world, and knows nothing of what is inside.
     in: /^lib\/door\//,
     own: [/^lib\/door\//, SHARED, CLOCK],
@@ -67,7 +76,7 @@ const ROOMS: Room[] = [
     // A page draws what a view hands it, which has the engine's shapes; it never calls the engine itself.
     in: /^app\//,
     typesOnly: [/^lib\/engine\//],
-    own: [/^app\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/door\//, SHARED, CLOCK],
+    own: [/^app\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/alerts\//, /^lib\/door\//, SHARED, CLOCK],
     packages: [
       SERVER_ONLY,
       /^react(-dom)?(\/|$)/,
@@ -86,7 +95,7 @@ const ROOMS: Room[] = [
   { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
   {
     in: /^instrumentation\.ts$/,
-    own: [/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-clock$/, CLOCK],
+    own: [/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-clock$/, /^lib\/alerts\/watch-alerts$/, CLOCK],
     packages: [],
   },
   { in: /^instrumentation-client\.ts$/, own: [], packages: [] },

@@ -67,6 +67,16 @@ test('what the shop refuses is said in its own words, and what was typed is kept
   });
 });
 
+test('a password that was typed is read, and goes back to no page', async () => {
+  const read = vi.fn(async () => refuse({ code: 'not-found', what: 'lot', id: 'l1' }));
+  const action = doorAction(z.strictObject({ user: z.string(), password: z.string().max(9) }), read);
+  const refused = await action(IDLE, filled({ user: 'ana', password: 'secret' }));
+  expect(read).toHaveBeenCalledWith({ user: 'ana', password: 'secret' }, { actor: 'owner' });
+  expect(refused).toMatchObject({ status: 'refused', typed: { user: 'ana', password: '' } });
+  const invalid = await action(IDLE, filled({ user: 'ana', password: 'much too long' }));
+  expect(invalid).toMatchObject({ status: 'invalid', typed: { user: 'ana', password: '' } });
+});
+
 test('a fault of ours is told by a reference alone', async () => {
   const log = vi.spyOn(console, 'error').mockImplementation(() => {});
   ran.mockRejectedValueOnce(new Error('the database said something private'));
