@@ -32,7 +32,7 @@ export type BenchState = {
  */
 export function keepOut(shop: Shop, now: Instant, unrecorded: readonly Spraying[] = []): BenchState[] {
   if (!isInstant(now)) return shop.benches.map((bench) => ({ bench, ...NOBODY_KNOWS }));
-  const records = recordsByBench(countingApplications(shop), now);
+  const records = recordsByBench(shop, now);
   return shop.benches.map((bench) => {
     const due = unrecorded.filter(({ program }) => program.benches.some(({ id }) => id === bench.id));
     return { bench, ...standingOf(records.get(bench.id) ?? [], due, now) };
@@ -45,13 +45,17 @@ const NOBODY_KNOWS: Standing = { state: 'unknown', until: null, because: [], unr
 
 type Begun = { application: Application; reopensAt: Instant | null };
 
-/** The applications of each bench that have begun. One whose start cannot be read may have begun, so it counts. */
-function recordsByBench(applications: Application[], now: Instant): Map<string, Begun[]> {
+/**
+ * The applications of each bench that have begun. One whose start cannot be read may have begun, so it counts; one that
+ * names no bench may have been on any, and never reopens it.
+ */
+function recordsByBench(shop: Shop, now: Instant): Map<string, Begun[]> {
   const found = new Map<string, Begun[]>();
-  for (const application of applications) {
+  for (const application of countingApplications(shop)) {
     if (isInstant(application.startedAt) && application.startedAt > now) continue;
-    const record = { application, reopensAt: reopensAfter(application) };
-    for (const { id } of application.benches) {
+    const isSomewhere = Array.isArray(application.benches) && application.benches.length > 0;
+    const record = { application, reopensAt: isSomewhere ? reopensAfter(application) : null };
+    for (const { id } of isSomewhere ? application.benches : shop.benches) {
       const records = found.get(id);
       if (records) records.push(record);
       else found.set(id, [record]);
