@@ -1,4 +1,4 @@
-import type { CheckedLabel, CheckedLine, LineFault } from '@/lib/engine/mix/line-check';
+import type { CheckedLabel, CheckedLine, LineFault, SoldAs } from '@/lib/engine/mix/line-check';
 import { showMass, showMoney, showNumber, showVolume } from '@/shared/measure/show';
 import { SeverityMark } from '../../_parts/flag-lines';
 import type { Ways } from '../../_parts/shown-text';
@@ -55,8 +55,9 @@ export function LabelSaid({ label: { ranges, fits, severity, message } }: { labe
   );
 }
 
-function costText({ cost: { perLitre, at, missing } }: CheckedLine, { currency }: Ways): string {
-  const price = at ? `${at.pack} for ${showMoney(at.price, currency)} from ${at.supplier}` : '';
+function costText({ cost: { perLitre, at, madeOf, missing } }: CheckedLine, { currency }: Ways): string {
+  const sold = ({ pack, price, supplier }: SoldAs) => `${pack} for ${showMoney(price, currency)} from ${supplier}`;
+  const price = at ? sold(at) : madeOf.map((one) => `${one.product}, ${sold(one)}`).join('; ');
   if (perLitre === null) return `Cost not known. ${missing ?? ''}${price && ` It is sold as ${price}.`}`;
   return `${showMoney(perLitre, currency)} a litre, at ${price}`;
 }

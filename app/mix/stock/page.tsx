@@ -45,19 +45,23 @@ function Instead({ screen: { instead, made, product, strength } }: { screen: Sto
       <h2 id="instead">In recipes, instead of {product.name}</h2>
       <p>A recipe goes on taking {product.name} itself until it is changed.</p>
       {made.length > 0 && <FromSolution offered={made} named="recipe" />}
-      {instead.length > 0 && <p className="apart">At {strength}, once it is made, this brings as much:</p>}
-      <ul className={styles.instead}>
-        {instead.map(({ recipe, dose, solution }) => (
-          <li key={`${recipe.id} ${dose}`}>
-            <a className="button" href={`/mix/recipes/${encodeURIComponent(recipe.id)}`}>
-              {recipe.name}
-            </a>
-            <span>
-              <b>{solution}</b> of the solution instead of {dose}
-            </span>
-          </li>
-        ))}
-      </ul>
+      {instead.length > 0 && (
+        <>
+          <p className="apart">At {strength}, once it is made, this brings as much:</p>
+          <ul className={styles.instead}>
+            {instead.map(({ recipe, dose, solution }) => (
+              <li key={`${recipe.id} ${dose}`}>
+                <a className="button" href={`/mix/recipes/${encodeURIComponent(recipe.id)}`}>
+                  {recipe.name}
+                </a>
+                <span>
+                  <b>{solution}</b> of the solution instead of {dose}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
     </section>
   );
 }

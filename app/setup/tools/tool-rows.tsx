@@ -30,7 +30,7 @@ export function ToolRows<Row extends Readonly<Record<string, string>>>(props: To
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place; all of it is in the draft.
             <li key={number} className={styles.tool} aria-label={called}>
-              <div className={styles.fields}>
+              <div className={styles.fields} data-columns={columns.length}>
                 {columns.map(({ column, label, like, type = 'text' }) => (
                   <FormField key={column} state={state} name={`${list}.${number}.${column}`} label={label}>
                     {(wiring) => (

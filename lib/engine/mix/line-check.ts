@@ -6,10 +6,11 @@ import { doseFindings, rangeText } from '../rules/dose-outside-label';
 import { byGravity, type Severity } from '../rules/flag';
 import { sameWords } from '../rules/in-words';
 import { toEnterFor } from '../rules/missing-figures';
-import type { Ingredient, Product, Recipe, Shop } from '../shop';
+import type { Ingredient, Offer, Product, Recipe, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import { withSources } from '../strength/sources';
 import { mixStrength, type SubstanceStrength } from './mix-strength';
+import { solutionPrice } from './solution-price';
 
 /** A line that cannot be read: which of its two fields is wrong, and what to write instead. */
 export type LineFault = { kind: 'fault'; field: 'product' | 'dose'; message: string };
@@ -35,10 +36,15 @@ export type CheckedLabel = {
   message: string | null;
 };
 
+/** A pack as it is sold. */
+export type SoldAs = { pack: string; price: Micros; supplier: string };
+
 /** What a litre of spray takes of the product in money, and at which offer; or what to enter first. */
 export type LineCost = {
   perLitre: Micros | null;
-  at: { pack: string; price: Micros; supplier: string } | null;
+  at: SoldAs | null;
+  /** What a stock solution is made from, which nobody sells: each source, how it is sold, and µL or mg of it in each mL. */
+  madeOf: (SoldAs & { product: string; form: Product['form']; perMl: number })[];
   missing: string | null;
 };
 
@@ -93,13 +99,20 @@ const BY_BENCHES =
 
 function costOf({ offers }: Shop, { product, dose }: Ingredient, rate: Exact | null): LineCost {
   const offer = cheapestOffer(offers.filter((one) => one.product === product));
-  const at = offer && { pack: offer.packText, price: offer.price, supplier: offer.supplier.name };
-  if (dose.kind === 'perArea') return { perLitre: null, at, missing: byGround(product) };
-  if (!rate) return { perLitre: null, at, missing: toEnterFor(dose, product, []) };
-  if (!offer) return { perLitre: null, at, missing: `Enter an offer for ${product.name}, with its price.` };
-  const micros = multiply(multiply(unitPrice(offer), rate), LITRE_ML);
-  return { perLitre: wholeNearest<Micros>(micros), at, missing: null };
+  const at = offer && soldAs(offer);
+  const solution = offer ? null : solutionPrice(offers, product);
+  const madeOf = (solution?.from ?? []).map(({ source: { name, form }, offer, share }) => {
+    return { product: name, form, perMl: toNumber(share), ...soldAs(offer) };
+  });
+  const unknown = (missing: string | null) => ({ perLitre: null, at, madeOf, missing });
+  if (dose.kind === 'perArea') return unknown(byGround(product));
+  if (!rate) return unknown(toEnterFor(dose, product, []));
+  const unit = offer ? unitPrice(offer) : solution?.unit;
+  if (!unit) return unknown(solution?.missing ?? null);
+  return { perLitre: wholeNearest<Micros>(multiply(multiply(unit, rate), LITRE_ML)), at, madeOf, missing: null };
 }
+
+const soldAs = ({ packText, price, supplier }: Offer): SoldAs => ({ pack: packText, price, supplier: supplier.name });
 
 const byGround = ({ name }: Product): string =>
   `${name} goes by area, so what a litre costs depends on the ground that it is sprayed on.`;

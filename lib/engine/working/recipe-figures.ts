@@ -51,8 +51,8 @@ function costWorking(recipe: Recipe, { costPerLitre, toKnowCost, lines }: Recipe
   };
 }
 
-const offerText = ({ cost: { at } }: CheckedLine): string =>
-  at ? `${at.pack} from ${at.supplier}` : 'no offer entered';
+const offerText = ({ cost: { at, madeOf } }: CheckedLine): string =>
+  at ? `${at.pack} from ${at.supplier}` : madeOf.length > 0 ? 'what it is made from' : 'no offer entered';
 
 function lineCostWorking(
   { id }: Recipe,
@@ -65,15 +65,28 @@ function lineCostWorking(
   return {
     title: `${product.name} in a litre of spray`,
     value: money(cost.perLitre, cost.missing ?? ''),
-    rule: 'What a litre of spray takes of it × the price of the pack ÷ what the pack holds, rounded once to a millionth.',
+    rule: cost.madeOf.length > 0 ? OF_WHAT_IT_HOLDS : AT_ITS_PACK,
     steps: [
       worked('In a litre', amountShown(line, 'perLitre'), `dose of ${dose.text}`, perLitre),
       ...(cost.at
         ? [entered(`A pack of ${cost.at.pack}`, money(cost.at.price, ''), `offer of ${cost.at.supplier}`)]
         : []),
+      ...cost.madeOf.flatMap(({ product: source, form, perMl, pack, price, supplier }) => [
+        entered(
+          `${source} in each litre of it`,
+          form === 'liquid' ? { kind: 'volume', ml: perMl } : { kind: 'mass', g: perMl },
+          `what ${product.name} is made from`,
+        ),
+        entered(`A pack of ${pack} of ${source}`, money(price, ''), `offer of ${supplier}`),
+      ]),
     ],
   };
 }
+
+const AT_ITS_PACK =
+  'What a litre of spray takes of it × the price of the pack ÷ what the pack holds, rounded once to a millionth.';
+const OF_WHAT_IT_HOLDS =
+  'Nobody sells a stock solution: what a litre of spray takes of it × what is in each litre of it × the price of a pack of that ÷ what the pack holds, rounded once to a millionth. Water costs nothing.';
 
 const VOLUMES = { perLitre: 'a litre', perGallon: 'a gallon', perFill: 'a full sprayer' } as const;
 type Per = keyof typeof VOLUMES;
