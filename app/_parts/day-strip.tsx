@@ -34,11 +34,15 @@ function Spans({ of = [], className, share }: SpansProps) {
   ));
 }
 
-const EVERY_THREE_HOURS = 180;
+type HourScaleProps = {
+  clock: DayClock;
+  /** How many hours lie between two that are written. */
+  every?: 3 | 6;
+};
 
 /** The one clock that the strips under it share. */
-export function HourScale({ clock }: { clock: DayClock }) {
-  const hours = clock.hours.filter(({ clock: minute }) => minute > 0 && minute % EVERY_THREE_HOURS === 0);
+export function HourScale({ clock, every = 3 }: HourScaleProps) {
+  const hours = clock.hours.filter(({ clock: minute }) => minute > 0 && minute % (every * 60) === 0);
   return (
     <svg className={styles.scale} aria-hidden="true" focusable="false">
       {hours.map(({ clock: minute, at }) => (

@@ -13,8 +13,8 @@ const APART_MS = 5 * 60_000;
 /** A page that comes to life sooner than this was made just now, and was not kept anywhere. */
 const NEW_MS = 10_000;
 
-export type FreshBoard = {
-  board: Board;
+export type FreshBoard<First> = {
+  board: Board | First;
   /** Whether the shop has said so within the last minute. */
   isConfirmed: boolean;
   /** Whether the clock of this device and the shop's are more than five minutes apart. */
@@ -24,15 +24,16 @@ export type FreshBoard = {
 };
 
 /** When the shop confirmed a board: by a count that cannot be set, and by this device's clock, which may be. */
-type Confirmed = { board: Board; steady: number; wall: number };
+type Confirmed = { board: Board | null; steady: number; wall: number };
 
 /**
  * The keep-out board, asked of the shop again and again. What this device thinks of the time never opens a bench: it can
  * only find that a board is too old, by either of its clocks, since one of them may stand still while it sleeps.
  *
- * Takes   the board that the page was made with, and where to ask for the next
+ * Takes   the board that the page was made with (null where the page shows its states by itself), and where to ask for
+ *         the next
  */
-export function useFreshBoard(first: Board, from: string): FreshBoard {
+export function useFreshBoard<First extends Board | null>(first: First, from: string): FreshBoard<First> {
   const [confirmed, setConfirmed] = useState<Confirmed | null>(null);
   const [fresh, setFresh] = useState({ isConfirmed: true, isApart: false, isAlive: false });
   const last = useRef<Confirmed | null>(null);
@@ -61,11 +62,12 @@ export function useFreshBoard(first: Board, from: string): FreshBoard {
   return { board: confirmed?.board ?? first, ...fresh };
 }
 
-function judged(last: Confirmed | null, first: Board): Omit<FreshBoard, 'board'> {
+function judged(last: Confirmed | null, first: Board | null): Omit<FreshBoard<null>, 'board'> {
   const [steady, wall] = [clock.steady(), clock.now()];
   const isOld = last === null || steady - last.steady > LONGEST_MS || Math.abs(wall - last.wall) > LONGEST_MS;
-  const shop = last ?? { board: first, wall };
-  return { isConfirmed: !isOld, isApart: Math.abs(shop.wall - shop.board.now) > APART_MS, isAlive: true };
+  const [shop, here] = last?.board ? [last.board, last.wall] : [first, wall];
+  const isApart = shop !== null && Math.abs(here - shop.now) > APART_MS;
+  return { isConfirmed: !isOld, isApart, isAlive: true };
 }
 
 type Asking = {

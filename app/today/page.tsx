@@ -10,6 +10,7 @@ import { OrderList } from '../_parts/order-list';
 import { Ticket } from '../_parts/ticket';
 import { DaysAhead } from './days-ahead';
 import { KeepFresh } from './keep-fresh';
+import { StillConfirmed } from './still-confirmed';
 import { summaryOf } from './summary';
 import styles from './today.module.css';
 import { WasteShelf } from './waste-shelf';
@@ -48,14 +49,16 @@ function Benches({ screen: { benches, clock: ofToday, now, ways } }: ScreenProps
           Each bench with its opening hours, its sprayings and the time people keep out. There is no bench yet.
         </EmptyPlace>
       ) : (
-        <ul className={styles.benches}>
-          <li className={styles.clock} aria-hidden="true">
-            <HourScale clock={ofToday} />
-          </li>
-          {benches.map((bench) => (
-            <BenchRow key={bench.id} bench={bench} clock={ofToday} ways={ways} />
-          ))}
-        </ul>
+        <StillConfirmed>
+          <ul className={styles.benches}>
+            <li className={styles.clock} aria-hidden="true">
+              <HourScale clock={ofToday} />
+            </li>
+            {benches.map((bench) => (
+              <BenchRow key={bench.id} bench={bench} clock={ofToday} ways={ways} />
+            ))}
+          </ul>
+        </StillConfirmed>
       )}
     </section>
   );

@@ -16,6 +16,7 @@ export function DayList({ screen: { days, benches, today, reach, ways }, from }:
     <section key={day.day} className={styles.day} id={`day-${day.day}`} aria-labelledby={`head-${day.day}`}>
       <div className={styles.head}>
         <h2 id={`head-${day.day}`}>{day.day === today ? `Today, ${showDay(day.day)}` : showDay(day.day, today)}</h2>
+        {day.clock.special && <p className={styles.words}>{day.clock.special}</p>}
         <DayWords day={day} nothing={nothingOn(day.day, today, reach)} ways={ways} />
       </div>
       <DayStrips benches={benches} place={place} clock={day.clock} />

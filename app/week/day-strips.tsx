@@ -17,7 +17,7 @@ export function DayStrips({ benches, place, clock }: DayStripsProps) {
   return (
     <ul className={styles.strips}>
       <li className={styles.clock} aria-hidden="true">
-        <HourScale clock={clock} />
+        <HourScale clock={clock} every={6} />
       </li>
       {busy.map(({ id, name, strip }) => (
         <li key={id}>

@@ -6,6 +6,7 @@ import { FlagLines } from '../../_parts/flag-lines';
 import parts from '../../_parts/thing-form.module.css';
 import { useAsked } from '../../_parts/use-asked';
 import type { ThingForm as Form } from '../../_parts/use-thing-form';
+import styles from './program-form.module.css';
 
 type ClosedProps = { form: Form<ProgramDraft>; thing: { shop: string; id: string } };
 
@@ -38,16 +39,18 @@ function Checked({ check: { isReadable, flags, starts }, set }: { check: Program
           )}
         </div>
       ))}
-      {starts.map(({ words, at }) =>
-        at === null ? (
-          <p key={words}>Clear start: {words}.</p>
-        ) : (
-          <p key={words}>
-            <button type="button" onClick={() => set(at)}>
-              Start at {words}
-            </button>
-          </p>
-        ),
+      {starts.length > 0 && (
+        <div className={styles.starts}>
+          {starts.map(({ words, at }) =>
+            at === null ? (
+              <p key={words}>Clear start: {words}.</p>
+            ) : (
+              <button key={words} type="button" onClick={() => set(at)}>
+                Start at {words}
+              </button>
+            ),
+          )}
+        </div>
       )}
     </>
   );
