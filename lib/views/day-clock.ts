@@ -1,3 +1,4 @@
+import { showClockTime } from '@/shared/time/clock-time';
 import type { Day } from '@/shared/time/day';
 import { atClock } from '@/shared/time/zone';
 import { type DayStrips, dayStrips } from '../engine/keepout/planned-closures';
@@ -8,6 +9,8 @@ export type DayClock = {
   /** How long the day is; the clocks may change in it. */
   minutes: number;
   hours: DayStrips['hours'];
+  /** What is special about its opening hours, in words: "Harvest fair, open 10:00 to 14:00"; null on any other day. */
+  special: string | null;
   /** Minutes passed since its midnight; null on a day that is not today. */
   now: number | null;
 };
@@ -15,6 +18,17 @@ export type DayClock = {
 const MINUTE = 60_000;
 
 export function dayClock({ shop, plan, now, today }: House, day: Day): DayClock {
-  const { minutes, hours } = dayStrips(shop, plan.sprayings, day);
-  return { minutes, hours, now: day === today ? (now - atClock(shop.zone, day, 0)) / MINUTE : null };
+  const { minutes, hours, special } = dayStrips(shop, plan.sprayings, day);
+  return {
+    minutes,
+    hours,
+    special: special && specialWords(special),
+    now: day === today ? (now - atClock(shop.zone, day, 0)) / MINUTE : null,
+  };
+}
+
+function specialWords({ name, hours }: NonNullable<DayStrips['special']>): string {
+  const open = hours.map(([from, to]) => `${showClockTime(from)} to ${showClockTime(to)}`);
+  const words = open.length === 0 ? 'closed to customers' : `open ${open.join(' and ')}`;
+  return name === null ? `This day alone: ${words}` : `${name}, ${words}`;
 }

@@ -85,3 +85,16 @@ test('a reopening at midnight leaves nothing on the next day', () => {
   expect(stripsOn('2026-03-02', { programs }).benches[0]).toMatchObject({ closed: [[720, 1440]] });
   expect(stripsOn('2026-03-03', { programs }).benches[0]).toMatchObject({ closed: [] });
 });
+
+test('a day with hours of its own says so, and is drawn with them', () => {
+  const specialDays = [
+    { on: '2026-03-03', name: 'Fair', hours: [['10:00', '14:00']] },
+    { on: '2026-03-10', hours: [] },
+  ];
+  const parts = { settings: { ...shop.settings, specialDays } };
+  expect(stripsOn('2026-03-03', parts)).toMatchObject({ special: { name: 'Fair', hours: [[600, 840]] } });
+  expect(stripsOn('2026-03-03', parts).benches[0]?.open).toEqual([[600, 840]]);
+  expect(stripsOn('2026-03-10', parts)).toMatchObject({ special: { name: null, hours: [] } });
+  expect(stripsOn('2026-03-10', parts).benches[0]?.open).toEqual([]);
+  expect(stripsOn('2026-03-17', parts)).toMatchObject({ special: null });
+});
