@@ -3,19 +3,27 @@ import styles from './flag-lines.module.css';
 
 const WORDS: Record<Severity, string> = { stop: 'Stop', warn: 'Look', note: 'Note' };
 
-/** What a person should know before it happens, the gravest first: a shape, a word, and the fact in whole sentences. */
+/** What a person should know before it happens, the gravest first. */
 export function FlagLines({ flags }: { flags: Flag[] }) {
-  if (flags.length === 0) return null;
+  const lines = flags.map(({ rule, on, program, product, severity, message }) => ({
+    key: `${rule} ${on} ${program} ${product} ${message}`,
+    ...{ severity, message },
+  }));
+  return <SeverityLines lines={lines} />;
+}
+
+type SeverityLine = { key: string; severity: Severity; message: string };
+
+/** Things that are more or less grave: a shape, a word, and the fact in whole sentences. */
+export function SeverityLines({ lines }: { lines: SeverityLine[] }) {
+  if (lines.length === 0) return null;
   return (
     <ul className={styles.flags}>
-      {flags.map((flag) => (
-        <li
-          key={`${flag.rule} ${flag.on} ${flag.program} ${flag.product} ${flag.message}`}
-          data-severity={flag.severity}
-        >
-          <SeverityMark severity={flag.severity} />
+      {lines.map(({ key, severity, message }) => (
+        <li key={key} data-severity={severity}>
+          <SeverityMark severity={severity} />
           <span>
-            <b>{WORDS[flag.severity]}:</b> {flag.message}
+            <b>{WORDS[severity]}:</b> {message}
           </span>
         </li>
       ))}

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { AlertWay } from '@/shared/alerts/alert-settings';
+import { ALERT_WAYS, type AlertWay } from '@/shared/alerts/alert-settings';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 
 /** How the last try in one way went. Kept as long as the program runs: after a restart it is simply tried again. */
@@ -7,6 +7,13 @@ export type Try = { at: Instant; ok: boolean; message: string; failures: number 
 
 /** How the last try of a shop in a way went; null when there was none. */
 export const lastTry = (shopId: string, way: AlertWay): Try | null => tries.get(`${way} ${shopId}`) ?? null;
+
+/** The ways in which the last try of a shop failed. */
+export const failedTries = (shopId: string): (Try & { way: AlertWay })[] =>
+  ALERT_WAYS.flatMap((way) => {
+    const last = lastTry(shopId, way);
+    return last && !last.ok ? [{ way, ...last }] : [];
+  });
 
 export function noteTry(shopId: string, way: AlertWay, { at, ok, message }: Omit<Try, 'failures'>): void {
   const failures = ok ? 0 : (lastTry(shopId, way)?.failures ?? 0) + 1;

@@ -1,6 +1,8 @@
 import 'server-only';
 import { addDays, type Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
+import type { Alert, AlertKind } from '../engine/alerts/alert';
+import { alertsOf } from '../engine/alerts/alerts';
 import type { Flag } from '../engine/rules/flag';
 import { type BenchStanding, benchStandings } from './bench-standing';
 import { type DayClock, dayClock } from './day-clock';
@@ -22,8 +24,10 @@ export type DayAhead = {
   flags: Flag[];
 };
 
-export type TodayScreen = Pick<House, 'today' | 'now' | 'ways'> & {
+export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
   clock: DayClock;
+  /** What is to be told and stands nowhere else on the page. */
+  alerts: Alert[];
   benches: BenchStanding[];
   toMix: SprayingTicket[];
   ahead: DayAhead[];
@@ -40,9 +44,8 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
   if (!house) return null;
   const { today, now, ways, plan, figure } = house;
   return {
-    today,
-    now,
-    ways,
+    ...{ id: house.id, today, now, ways },
+    alerts: alertsOf(plan, house.benches, now).filter(({ kind }) => ONLY_TOLD.includes(kind)),
     clock: dayClock(house, today),
     benches: benchStandings(house),
     toMix: plan.sprayings.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
@@ -53,6 +56,9 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
     shelfFlags: flagsInWords(plan.flags.filter(({ program }) => program === null)),
   };
 }
+
+/** The others are lines of the page already: what to order, what dies, and until when a bench is closed. */
+const ONLY_TOLD: AlertKind[] = ['closed-at-opening', 'label-limit'];
 
 function dayAhead(house: House, day: Day): DayAhead {
   const sprayings = house.plan.sprayings.filter(({ date }) => date === day);

@@ -10,6 +10,8 @@ const PAGES = [
   { name: 'Keep-out', path: '/keep-out', heading: 'Keep-out' },
   { name: 'Keep-out notices', path: '/keep-out/notice', heading: 'Keep-out notices' },
   { name: 'Setup', path: '/setup', heading: 'Setup' },
+  { name: 'the calendar', path: '/setup/calendar', heading: 'Calendar' },
+  { name: 'alerts', path: '/setup/alerts', heading: 'Alerts' },
   { name: 'the clock', path: '/setup/clock', heading: 'The clock' },
   { name: 'a board for the sales floor', path: '/setup/board', heading: 'A board for the sales floor' },
   { name: 'a working', path: '/working?figure=totals%2FwasteCost', heading: /wasted/ },

@@ -9,7 +9,7 @@ import { doorAction } from '@/lib/door/door-action';
 import { AlertSettingsForm, alertsOfDraft, TryAlerts } from '@/shared/forms/alert-settings';
 import type { FormState } from '@/shared/forms/form-state';
 import { accept, refuse } from '@/shared/outcome';
-import { wentInWords } from './way-names';
+import { wentInWords } from '../../_parts/way-names';
 
 const save = doorAction(AlertSettingsForm, async ({ commandId, shop, standing, draft: typed }, { actor }) => {
   const { settings, faults } = alertsOfDraft(typed);

@@ -4,9 +4,9 @@ import { clock } from '@/lib/clock';
 import { type AlertSettingsScreen, alertSettingsScreen } from '@/lib/views/alert-settings-form';
 import { showInstant } from '@/shared/time/show-day';
 import { FirstVisit } from '../../_parts/first-visit';
+import { wentInWords } from '../../_parts/way-names';
 import { AlertsForm } from './alerts-form';
 import { TryForm } from './try-form';
-import { wentInWords } from './way-names';
 
 export const metadata: Metadata = { title: 'Alerts' };
 

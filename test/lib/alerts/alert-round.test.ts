@@ -12,8 +12,8 @@ import { newId } from '@/lib/data/new-id';
 import type { AlertSettings } from '@/shared/alerts/alert-settings';
 import { SMALL, smallShop } from '../commands/small-shop';
 import { parsedOrThrow } from '../data/any-shop-file';
-import { mailServer } from './mail-server';
-import { otherProgram } from './other-program';
+import { closeMailServers, mailServer } from './mail-server';
+import { closeOtherPrograms, otherProgram } from './other-program';
 
 /** Whether the program ends before it can note what it handed over. */
 const crash = vi.hoisted(() => ({ soon: false }));
@@ -34,6 +34,8 @@ beforeEach(() => {
   said.mockReset().mockImplementation(() => {});
 });
 afterEach(() => vi.useRealTimers());
+afterEach(closeMailServers);
+afterEach(closeOtherPrograms);
 
 /** Noon where the shop is, and whatever is asked for. */
 const at = (text = '2026-03-31T16:00:00Z'): Clock => ({ ...clockPinnedTo(text), steady: () => 0 });

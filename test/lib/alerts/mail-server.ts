@@ -1,6 +1,5 @@
 import type { AddressInfo } from 'node:net';
 import { SMTPServer } from 'smtp-server';
-import { afterEach } from 'vitest';
 import type { MailSettings } from '@/shared/alerts/alert-settings';
 
 /** A message as a mail server takes it: who it is from and for by the envelope, and every line of it. */
@@ -11,9 +10,10 @@ export type MailServer = { port: number; taken: Taken[]; settings: (rest?: Parti
 type Ways = { password?: string; offersTls?: boolean; refuses?: string };
 
 const open: SMTPServer[] = [];
-afterEach(async () => {
+/** Close every one that was opened, after each test. */
+export async function closeMailServers(): Promise<void> {
   await Promise.all(open.splice(0).map((server) => new Promise<void>((resolve) => server.close(() => resolve()))));
-});
+}
 
 /** A real mail server on this machine, with a certificate of its own making where it offers encryption. */
 export async function mailServer({ password, offersTls = false, refuses }: Ways = {}): Promise<MailServer> {

@@ -1,13 +1,13 @@
 import { createServer, type IncomingHttpHeaders, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { afterEach } from 'vitest';
 
 export type Posted = { method: string; path: string; headers: IncomingHttpHeaders; body: string };
 
 const open: Server[] = [];
-afterEach(() => {
+/** Close every one that was opened, after each test. */
+export function closeOtherPrograms(): void {
   for (const server of open.splice(0)) server.close().closeAllConnections();
-});
+}
 
 /** A real program on this machine that is told of alerts, and answers as it is asked to. */
 export async function otherProgram(answer: () => { status: number; location?: string } = () => ({ status: 204 })) {

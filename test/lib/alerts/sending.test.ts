@@ -1,12 +1,15 @@
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import { messageOf, testMessage } from '@/lib/alerts/alert-message';
 import { sendMail } from '@/lib/alerts/send-mail';
 import { sendWebhook } from '@/lib/alerts/send-webhook';
 import type { Alert } from '@/lib/engine/alerts/alert';
 import { instantOf } from '@/shared/time/instant';
 import { Zone } from '@/shared/time/zone';
-import { mailServer } from './mail-server';
-import { otherProgram } from './other-program';
+import { closeMailServers, mailServer } from './mail-server';
+import { closeOtherPrograms, otherProgram } from './other-program';
+
+afterEach(closeMailServers);
+afterEach(closeOtherPrograms);
 
 const NOW = instantOf(Date.UTC(2026, 2, 3, 12));
 const SHOP = { name: 'A shop', zone: Zone.parse('America/New_York') };
