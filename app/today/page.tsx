@@ -8,6 +8,7 @@ import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { OrderList } from '../_parts/order-list';
 import { Ticket } from '../_parts/ticket';
+import { AlertList } from './alert-list';
 import { DaysAhead } from './days-ahead';
 import { KeepFresh } from './keep-fresh';
 import { StillConfirmed } from './still-confirmed';
@@ -26,6 +27,7 @@ export default async function TodayPage() {
       <div className={styles.left}>
         <h1>{showDayLong(screen.today)}</h1>
         <p className="soft">{summaryOf(screen)}</p>
+        <AlertList screen={screen} />
         <Benches screen={screen} />
         <ToMix screen={screen} />
       </div>
