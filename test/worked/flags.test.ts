@@ -1,123 +1,13 @@
 import { expect, test } from 'vitest';
-import { flagRows, planOf, shopWith, type Written } from './plan-of';
+import { type Case, flagsOf, STOCK, TODAY } from './flag-case';
 
 /*
  * Each rule in its simplest case, and the nearest case in which it does not fire. Source of every case here: worked by
  * hand from the definitions of the shop file.
  */
 
-type Product = NonNullable<Written['products']>[number];
-type Case = {
-  label?: Product['label'];
-  dose?: string;
-  use?: string;
-  /** When the bench was sprayed with the same recipe before: start and end. */
-  sprayed?: [startedAt: string, endedAt: string | null][];
-  startTime?: string;
-  customers?: boolean;
-  second?: Partial<Product>;
-  lots?: Written['lots'];
-  repeat?: string;
-  water?: NonNullable<Written['shop']>['water'];
-  targetPh?: number;
-  harvestOn?: string;
-  useWithinHours?: number;
-  /** What the sprayed product holds, where it is not just anything. */
-  substance?: string;
-  monthlyHighsC?: number[];
-};
-
-const TODAY = '2026-06-01';
-const STOCK = {
-  id: 'l1',
-  product: 'p1',
-  pack: '1 L',
-  paid: '10.00',
-  receivedOn: '2026-01-05',
-  expiresOn: '2027-01-05',
-};
-
-/** One liquid on one bench, sprayed on Monday 1 June 2026 at 19:00 for 30 minutes; the shop is open 9:00 to 18:00. */
-function flagsOf({
-  label,
-  dose = '5 mL/L',
-  use,
-  sprayed = [],
-  startTime,
-  customers = false,
-  second,
-  lots,
-  repeat,
-  water,
-  targetPh,
-  harvestOn,
-  useWithinHours,
-  substance,
-  monthlyHighsC,
-}: Case) {
-  const hours: [string, string][] = [['09:00', '18:00']];
-  const others = second ? [{ id: 'p2', name: 'P2', kind: 'other' as const, form: 'liquid' as const, ...second }] : [];
-  const plan = planOf(
-    shopWith({
-      shop: {
-        water,
-        monthlyHighsC,
-        openingHours: { mon: hours, tue: hours, wed: hours, thu: hours, fri: hours, sat: hours, sun: hours },
-      },
-      products: [
-        {
-          id: 'p1',
-          name: 'P1',
-          kind: 'insecticide',
-          form: 'liquid',
-          formulation: 'EC',
-          contents: substance ? [{ substance, amount: 80, basis: '% w/w' }] : [],
-          label: { reiHours: 0, ...label },
-        },
-        ...others,
-      ],
-      lots: [...(lots ?? [STOCK]), ...others.map(({ id }) => ({ ...STOCK, id: 'l2', product: id }))],
-      benches: [
-        { id: 'b1', name: 'Bench', customers, harvestOn, plants: [{ name: 'plant', count: 10, mlPerPlant: 100 }] },
-      ],
-      recipes: [
-        {
-          id: 'r1',
-          name: 'Recipe',
-          targetPh,
-          useWithinHours,
-          ingredients: [{ product: 'p1', dose, use }, ...others.map(({ id }) => ({ product: id, dose: '1 mL/L' }))],
-        },
-      ],
-      programs: [
-        {
-          id: 'g1',
-          recipes: ['r1'],
-          benches: ['b1'],
-          startsOn: TODAY,
-          repeat,
-          startTime: startTime ?? '19:00',
-          minutes: 30,
-        },
-      ],
-      applications: sprayed.map(([startedAt, endedAt], index) => ({
-        id: `a${index}`,
-        recipe: 'r1',
-        benches: ['b1'],
-        startedAt,
-        endedAt,
-      })),
-    }),
-    TODAY,
-    1,
-  );
-  return flagRows(plan);
-}
-
 const rates = [{ use: 'foliar', min: '4 mL/L', max: '8 mL/L' }];
 const on = (day: string): [string, string] => [`${day}T12:00:00Z`, `${day}T12:30:00Z`];
-
-const COOL = Array.from({ length: 12 }, () => 20);
 
 const sprayPh = { min: 5, max: 7 };
 
@@ -307,40 +197,6 @@ test.each<Case & { name: string; flags: string[] }>([
     lots: [{ ...STOCK, paid: null }],
     flags: ['note unknown-cost'],
   },
-
-  // 1 June and 7 days are 8 June.
-  {
-    name: 'seven days before a harvest on the eighth are kept',
-    label: { phiDays: 7 },
-    harvestOn: '2026-06-08',
-    flags: [],
-  },
-  {
-    name: 'a harvest on the seventh stops',
-    label: { phiDays: 7 },
-    harvestOn: '2026-06-07',
-    flags: ['stop phi-reaches-harvest'],
-  },
-  { name: 'an unknown interval before a harvest warns', harvestOn: '2026-06-08', flags: ['warn phi-reaches-harvest'] },
-
-  {
-    name: 'oil and sulfur in one tank stop',
-    second: { name: 'Winter oil', label: { reiHours: 0 } },
-    substance: 'sulfur',
-    monthlyHighsC: COOL,
-    flags: ['stop oil-near-sulfur'],
-  },
-  { name: 'an oil in a cool month raises nothing', substance: 'mineral oil', monthlyHighsC: COOL, flags: [] },
-  {
-    name: 'in June, when it gets as warm as 32 °C, it warns',
-    substance: 'mineral oil',
-    monthlyHighsC: COOL.with(5, 32),
-    flags: ['warn too-hot'],
-  },
-  { name: 'where nobody knows how warm it gets, that is noted', substance: 'mineral oil', flags: ['note too-hot'] },
-
-  { name: 'half an hour of spraying is in time for half an hour', useWithinHours: 0.5, flags: [] },
-  { name: 'and too long for 29 minutes', useWithinHours: 0.49, flags: ['warn mixed-too-long'] },
 ])('$name', ({ flags, name: _, ...given }) => {
   const expected = flags.map((flag) => (flag.endsWith('03') ? flag : `${flag} ${TODAY}`));
   expect(flagsOf(given).toSorted()).toEqual(expected.toSorted());
