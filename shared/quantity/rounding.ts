@@ -66,6 +66,19 @@ export function ofEach<A extends number, Q extends number>(price: A, amount: Q, 
 const MOST_EXACT = 2 ** 51;
 
 /**
+ * The nearest whole number to a value that is known as a double and, where that is not enough, exactly. It is the same
+ * number as the exact value would give, at a fraction of its cost: a double decides whenever it is not close to a half.
+ *
+ * Takes    an estimate, correct to a few of its last bits and not negative, and the exact value for when it is asked for
+ * Rounds   to the nearest whole, a half up
+ */
+export function nearestBy<A extends number>(estimate: number, exactly: () => Exact): A {
+  const down = Math.floor(estimate);
+  const isClear = estimate < 2 ** 40 && Math.abs(estimate - down - 0.5) > 0.001;
+  return isClear ? (Math.floor(estimate + 0.5) as A) : wholeNearest<A>(exactly());
+}
+
+/**
  * Share a whole amount over equal places so that the parts add up to it: the remainder goes to the first ones.
  *
  * Takes    the amount, and how many places (at least one)

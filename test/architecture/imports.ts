@@ -25,6 +25,12 @@ const ROOMS: Room[] = [
   },
   { in: /^lib\/demo\//, own: [/^lib\/demo\//, SHARED], packages: [] },
   {
+    // The general-purpose solver behind the engine's port: what has to wait, or to run on a thread of its own.
+    in: /^lib\/solver\//,
+    own: [/^lib\/solver\//, /^lib\/engine\//, SHARED, CLOCK],
+    packages: [NODE, /^highs$/],
+  },
+  {
     // Commands do not call commands.
     in: /^lib\/commands\//,
     own: [/^lib\/data\//, /^lib\/engine\//, SHARED, CLOCK],
@@ -38,7 +44,7 @@ const ROOMS: Room[] = [
   },
   {
     in: /^lib\/views\//,
-    own: [/^lib\/views\//, /^lib\/data\//, /^lib\/engine\//, SHARED, CLOCK],
+    own: [/^lib\/views\//, /^lib\/data\//, /^lib\/engine\//, /^lib\/solver\//, SHARED, CLOCK],
     packages: [SERVER_ONLY, /^react$/, /^zod$/, /^qrcode$/],
   },
   {
@@ -69,7 +75,7 @@ const ROOMS: Room[] = [
   },
   {
     in: /^lib\/command-line\//,
-    own: [/^lib\/command-line\//, /^lib\/engine\//, SHARED, CLOCK],
+    own: [/^lib\/command-line\//, /^lib\/engine\//, /^lib\/solver\//, SHARED, CLOCK],
     packages: [NODE, /^tsx(\/|$)/],
   },
   {

@@ -1,0 +1,78 @@
+import { arrivalOn } from '../bought';
+import type { Part } from '../habit';
+import type { Horizon } from '../horizon';
+import type { Pack } from '../pack';
+import { creditUnopened, ratePerDay } from '../pack-use';
+import type { Bought } from '../shortest-path';
+import type { Slots } from './slots';
+
+/** More packs than this that nobody opens within the horizon are not looked at. */
+export const MOST_SHUT = 60;
+
+/**
+ * Packs that are put into an order beside what is needed, so that it becomes large enough: as many of one kind as come
+ * out cheapest when each micro of goods gives some of it back.
+ *
+ * Gives    their cost less the credit of what will still be used, and none where none pay
+ */
+export function extrasFor(
+  part: Part,
+  slots: Slots,
+  horizon: Horizon,
+  { slot, reward }: { slot: number; reward: number },
+): { cost: number; bought: Bought[] } {
+  let best: { cost: number; bought: Bought[] } = { cost: 0, bought: [] };
+  if (reward <= 0) return best;
+  for (const pack of part.packs) {
+    if (pack.offer.supplier !== slots.all[slot]?.supplier) continue;
+    const orderOn = slots.all[slot]?.day ?? horizon.start;
+    const price = pack.levels[0]?.price ?? 0;
+    for (const [index, cost] of shutCosts(part, horizon, { pack, orderOn, price, most: packsFor(pack) }).entries()) {
+      const count = index + 1;
+      const given = reward * count * price;
+      if (cost - given >= best.cost) continue;
+      best = { cost: cost - given, bought: Array.from({ length: count }, () => ({ pack, orderOn })) };
+    }
+  }
+  return best;
+}
+
+export type Shut = { pack: Pack; orderOn: number; price: number; most: number };
+
+/**
+ * What one, two, three … packs cost that are never opened, less the credit of what will still be used. It is the least
+ * that they can cost: as if they were all that is left.
+ */
+export function shutCosts(part: Part, horizon: Horizon, { pack, orderOn, price, most }: Shut): number[] {
+  const byDay = known.get(pack) ?? new Map<number, Map<number, number[]>>();
+  known.set(pack, byDay);
+  const byPrice = byDay.get(orderOn) ?? new Map<number, number[]>();
+  byDay.set(orderOn, byPrice);
+  const costs = byPrice.get(price) ?? costsOf(part, horizon, pack, orderOn, price);
+  byPrice.set(price, costs);
+  return costs.slice(0, most);
+}
+
+/** A pack belongs to one need, and is asked about again and again: by order day, then by price. */
+const known = new WeakMap<Pack, Map<number, Map<number, number[]>>>();
+
+function costsOf({ need }: Part, horizon: Horizon, pack: Pack, orderOn: number, price: number): number[] {
+  if (price === 0) return [];
+  const lastDay = arrivalOn(pack, horizon, orderOn) + pack.unopenedDays;
+  const tied = ratePerDay(horizon) * (Math.min(lastDay, horizon.end) - orderOn);
+  const shut = Array.from({ length: MOST_SHUT }, () => ({ price, size: pack.size, lastDay }));
+  let cost = 0;
+  return creditUnopened(need, horizon, shut, 0).map((credit) => {
+    cost += price * (1 + tied) - credit;
+    return cost;
+  });
+}
+
+/** As many as the largest thing that an order can be made large enough for. */
+export function packsFor({ offer: { supplier }, levels }: Pack): number {
+  const price = levels[0]?.price ?? 0;
+  const wanted = Math.max(supplier.minimumOrder ?? 0, supplier.freeFreightOver ?? 0);
+  let count = 0;
+  while (count * price < wanted && count < MOST_SHUT) count += 1;
+  return count;
+}

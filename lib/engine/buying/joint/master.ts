@@ -1,0 +1,172 @@
+import type { Entry, Program, Relaxed, Solver, Whole } from '../solver';
+import type { Prices } from './cheapest-column';
+import type { Column } from './column';
+import type { Slots } from './slots';
+
+/** The solver counts in whole units of the currency: its tolerances are made for such numbers. */
+const MICROS = 1e6;
+
+/** The rows and columns that one possible order has. */
+type OrderRows = { isSent: number; isFree: number | null; minimum: number | null; free: number | null };
+
+/**
+ * The program that chooses one column of each part and the orders that they are in.
+ *
+ *   least   Σ cost × column + Σ freight × (sent − free)
+ *   so that each part has one column; a column's orders are sent; an order that is sent has its supplier's minimum of
+ *   goods; one that is free of freight is sent, and has the goods for it
+ *
+ * Rows and columns of an order come when the first column needs them.
+ */
+export class Master {
+  readonly program: Program;
+  /** The columns of each part, and their numbers in the program. */
+  readonly columns: { column: Column; number: number; part: number }[] = [];
+  private readonly known: Map<string, number>[];
+  private readonly oneOf: number[];
+  private readonly links: Map<number, number>[];
+  private readonly orders = new Map<number, OrderRows>();
+
+  constructor(
+    solver: Solver,
+    private readonly slots: Slots,
+    parts: number,
+  ) {
+    this.program = solver.open();
+    this.oneOf = Array.from({ length: parts }, () => this.program.addRow(1, 1, []));
+    this.links = Array.from({ length: parts }, () => new Map());
+    this.known = Array.from({ length: parts }, () => new Map());
+  }
+
+  /** Add a column, unless one that costs no more is in the same orders. Says whether it was added. */
+  add(part: number, column: Column): boolean {
+    const known = this.known[part];
+    if (!known || (known.get(column.key) ?? Infinity) <= column.cost) return false;
+    known.set(column.key, column.cost);
+    const entries: Entry[] = [[this.oneOf[part] ?? 0, 1]];
+    for (const [slot, goods] of column.goods) {
+      const order = this.orderRows(slot);
+      if (!order) continue;
+      entries.push([this.linkRow(part, slot, order), 1]);
+      if (order.minimum !== null) entries.push([order.minimum, goods / MICROS]);
+      if (order.free !== null) entries.push([order.free, goods / MICROS]);
+    }
+    const number = this.program.addColumn({ cost: column.cost / MICROS, upper: 1, entries });
+    this.columns.push({ column, number, part });
+    return true;
+  }
+
+  private orderRows(slot: number): OrderRows | null {
+    const { freight, freeOver, minimum } = this.slots.all[slot] ?? { freight: 0, freeOver: null, minimum: 0 };
+    if (freight === 0 && minimum === 0) return null;
+    const known = this.orders.get(slot);
+    if (known) return known;
+    const { program } = this;
+    const isSent = program.addColumn({ cost: freight / MICROS, upper: 1, entries: [] });
+    const isFree = freeOver === null ? null : program.addColumn({ cost: -freight / MICROS, upper: 1, entries: [] });
+    const rows: OrderRows = {
+      isSent,
+      isFree,
+      minimum: minimum > 0 ? program.addRow(0, Infinity, [[isSent, -minimum / MICROS]]) : null,
+      free: isFree === null ? null : program.addRow(0, Infinity, [[isFree, -(freeOver ?? 0) / MICROS]]),
+    };
+    if (isFree !== null)
+      program.addRow(-Infinity, 0, [
+        [isFree, 1],
+        [isSent, -1],
+      ]);
+    this.orders.set(slot, rows);
+    return rows;
+  }
+
+  private linkRow(part: number, slot: number, { isSent }: OrderRows): number {
+    const links = this.links[part] ?? new Map<number, number>();
+    const known = links.get(slot);
+    if (known !== undefined) return known;
+    const row = this.program.addRow(-Infinity, 0, [[isSent, -1]]);
+    links.set(slot, row);
+    return row;
+  }
+
+  relaxed(): Relaxed | null {
+    return this.program.relaxed();
+  }
+
+  /**
+   * The prices of the orders at a relaxed solution, for every part: what the solver says where a part is in an order
+   * already; an equal share of what is left of its cost where it is not, so that an untried order does not look free.
+   */
+  pricesAt({ duals }: Relaxed, mayUse: readonly Set<number>[]): Prices[] {
+    const width = this.slots.all.length;
+    const reward = new Float64Array(width);
+    const rest = new Float64Array(width);
+    const untried = new Float64Array(width);
+    for (const [slot, { freight, minimum }] of this.slots.all.entries()) {
+      const order = this.orders.get(slot);
+      const [least, free] = [dual(duals, order?.minimum), dual(duals, order?.free)];
+      reward[slot] = least + free;
+      rest[slot] = freight + minimum * least;
+      for (const [part, links] of this.links.entries()) {
+        if (!links.has(slot) && mayUse[part]?.has(slot)) untried[slot] = (untried[slot] ?? 0) + 1;
+        rest[slot] = (rest[slot] ?? 0) + dual(duals, links.get(slot)) * MICROS;
+      }
+    }
+    return this.links.map((links, part) => {
+      const fixed = new Float64Array(width);
+      for (const slot of mayUse[part] ?? []) {
+        const share = Math.max(0, rest[slot] ?? 0) / (untried[slot] || 1);
+        fixed[slot] = links.has(slot) ? Math.max(0, -dual(duals, links.get(slot)) * MICROS) : share;
+      }
+      return { fixed, reward };
+    });
+  }
+
+  /** What every order would come to at most below nothing, at these prices: what is taken off the parts' own least. */
+  static ordersAt({ all }: Slots, prices: readonly Prices[], free: Float64Array): number {
+    return all.reduce((total, { freight, minimum, freeOver }, slot) => {
+      const asked = prices.reduce((sum, { fixed }) => sum + (fixed[slot] ?? 0), 0);
+      const forFree = free[slot] ?? 0;
+      const sent = freight - asked + minimum * ((prices[0]?.reward[slot] ?? 0) - forFree);
+      const both = sent + (freeOver === null ? 0 : freeOver * forFree - freight);
+      return total + Math.min(0, sent, freeOver === null ? 0 : both);
+    }, 0);
+  }
+
+  /** By slot: how much of each micro of goods the step to free freight gives back. */
+  freeAt({ duals }: Relaxed): Float64Array {
+    return Float64Array.from(this.slots.all, (_, slot) => dual(duals, this.orders.get(slot)?.free));
+  }
+
+  /** Choose whole columns, from a choice that is possible: one column of each part. */
+  whole(start: readonly Column[], seconds: number): Whole | null {
+    const whole = this.columns.map(({ number }) => number);
+    for (const { isFree } of this.orders.values()) if (isFree !== null) whole.push(isFree);
+    return this.program.whole(whole, this.valuesOf(start), seconds);
+  }
+
+  /** The column of each part that a solution chooses. */
+  chosen({ values }: Whole): Column[] {
+    const chosen: Column[] = [];
+    for (const { column, number, part } of this.columns) if ((values[number] ?? 0) > 0.5) chosen[part] = column;
+    return chosen;
+  }
+
+  /** A choice of columns as the value of every column of the program. */
+  private valuesOf(choice: readonly Column[]): number[] {
+    const values: number[] = [];
+    const goods = new Map<number, number>();
+    for (const [part, { key, goods: its }] of choice.entries()) {
+      const same = this.columns.findLast((one) => one.part === part && one.column.key === key);
+      if (same) values[same.number] = 1;
+      for (const [slot, value] of its) goods.set(slot, (goods.get(slot) ?? 0) + value);
+    }
+    for (const [slot, { isSent, isFree }] of this.orders) {
+      values[isSent] = goods.has(slot) ? 1 : 0;
+      if (isFree !== null) values[isFree] = (goods.get(slot) ?? -1) >= (this.slots.all[slot]?.freeOver ?? 0) ? 1 : 0;
+    }
+    return Array.from(values, (value) => value ?? 0);
+  }
+}
+
+const dual = (duals: ArrayLike<number>, row: number | null | undefined): number =>
+  row === null || row === undefined ? 0 : (duals[row] ?? 0);
