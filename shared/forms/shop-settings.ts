@@ -138,7 +138,7 @@ export function settingsOfDraft(draft: SettingsDraft): { shop: WrittenSettings; 
     sameModeInARow: number('sameModeInARow', 'Write a whole number, such as 2.'),
     capitalPerYear: number('capitalPerYear', 'Write a fraction, such as 0.1 for 10 %.'),
     oilSulfurDays: number('oilSulfurDays', 'Write whole days, such as 30.'),
-    oilHotC: number('oilHotC', 'Write degrees Celsius, such as 32.'),
+    oilHotC: number('oilHotC', 'Write degrees Celsius, such as 29.5.'),
     keepRecordsYears: number('keepRecordsYears', 'Write whole years, such as 2.'),
     ...{ address: orNull(draft.address), contact: orNull(draft.contact) },
     openingHours: perDayRead(draft, faults),

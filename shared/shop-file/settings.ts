@@ -140,7 +140,7 @@ export const Settings = section({
         error: 'Write twelve temperatures, one for each month, January first; null when they are unknown.',
       }),
   ).describe('The usual highest temperature of each month where the plants stand, °C, January first.'),
-  oilHotC: setting(number(0, 60, 'Write degrees Celsius, such as 32.'), 32).describe(
+  oilHotC: setting(number(0, 60, 'Write degrees Celsius, such as 29.5.'), 29.5).describe(
     'From this temperature on, oils and soaps may burn leaves, °C.',
   ),
   keepRecordsYears: setting(count(2, 100, 'Write whole years, 2 or more.'), 2).describe(

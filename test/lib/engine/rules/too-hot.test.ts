@@ -50,6 +50,7 @@ test('the message says what is known, and what to do', () => {
 
 const recorded = (rest: Fields, label: Fields = { hotAboveC: 30 }, useWithinHours: number | null = null) => {
   const made = smallShop({
+    settings: { oilHotC: 32 },
     products: [product('p1', label, OIL)],
     recipes: [{ id: 'r1', name: 'Oil', useWithinHours, ingredients: [{ product: 'p1', dose: '10 mL/L' }] }],
     applications: [application('a1', '2026-03-02T18:00:00Z', '2026-03-02T19:00:00Z', rest)],
