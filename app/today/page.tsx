@@ -6,7 +6,9 @@ import { BenchRow } from '../_parts/bench-row';
 import { HourScale } from '../_parts/day-strip';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import { KeepOutOfAll } from '../_parts/keep-out-of-all';
 import { OrderList } from '../_parts/order-list';
+import { readable } from '../_parts/readable';
 import { Ticket } from '../_parts/ticket';
 import { AlertList } from './alert-list';
 import { DaysAhead } from './days-ahead';
@@ -19,7 +21,8 @@ import { WasteShelf } from './waste-shelf';
 export const metadata: Metadata = { title: 'Today' };
 
 export default async function TodayPage() {
-  const screen = await todayScreen(clock);
+  const screen = await readable(() => todayScreen(clock));
+  if (screen === 'unreadable') return <KeepOutOfAll />;
   if (!screen) return <FirstVisit />;
   return (
     <div className={styles.today}>

@@ -54,7 +54,7 @@ function reopeningWords(shop: Shop, spraying: Spraying): string[] {
 function costWords({ currency }: Shop, { costMore, wasteMore }: MovedPlan): string[] {
   const words = (what: string, { micros, isMore }: MovedPlan['wasteMore']) =>
     micros === 0 ? `${what} as before` : `${what} ${showMoney(micros, currency)} ${isMore ? 'more' : 'less'}`;
-  const cost = costMore === null ? 'product: some costs are not known' : words('product', costMore);
+  const cost = costMore === null ? 'product costs something else, not known how much' : words('product', costMore);
   return [`Over the ${WEEKS_AHEAD} weeks ahead: ${cost}; ${words('waste', wasteMore)}.`];
 }
 

@@ -4,7 +4,9 @@ import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import { type NoticesScreen, noticesScreen } from '@/lib/views/keep-out-notice';
 import { EmptyPlace } from '../../_parts/empty-place';
+import { KeepOutOfAll } from '../../_parts/keep-out-of-all';
 import { PrintButton } from '../../_parts/print-button';
+import { readable } from '../../_parts/readable';
 import { one, type Search } from '../../_parts/search';
 import styles from './notice.module.css';
 import { NoticeSheet } from './notice-sheet';
@@ -14,7 +16,9 @@ export const metadata: Metadata = { title: 'Keep-out notices' };
 export default async function NoticePage({ searchParams }: { searchParams: Promise<Search> }) {
   const { bench, sheet } = await searchParams;
   const origin = `http://${(await headers()).get('host')}`;
-  const screen = await noticesScreen(clock, { bench: one(bench), sheet: one(sheet) }, origin);
+  const asked = { bench: one(bench), sheet: one(sheet) };
+  const screen = await readable(() => noticesScreen(clock, asked, origin));
+  if (screen === 'unreadable') return <KeepOutOfAll />;
   if (!screen) notFound();
   return (
     <>

@@ -17,7 +17,7 @@ export type MovedPlan = {
   newElsewhere: Flag[];
   /** How many flags of now would be gone. */
   cleared: number;
-  /** What the whole plan costs more, in product; negative: less. Null when a cost is not known. */
+  /** What the whole plan costs more in product, as far as it is known. Null when more, or less, of it would be known. */
   costMore: { micros: Micros; isMore: boolean } | null;
   wasteMore: { micros: Micros; isMore: boolean };
   /** Products that would run out on another day, or no longer, or for the first time. */
@@ -52,7 +52,7 @@ export function movedPlan(plan: Plan, id: string, on: Day, place: Place): MovedP
     newElsewhere: next.flags.filter((flag) => !own(flag) && !known.has(nameOf(flag))),
     cleared: plan.flags.filter((flag) => !still.has(nameOf(flag))).length,
     costMore:
-      plan.totals.unknownCosts + next.totals.unknownCosts > 0
+      plan.totals.unknownCosts !== next.totals.unknownCosts
         ? null
         : moreOf(plan.totals.materialCost, next.totals.materialCost),
     wasteMore: moreOf(plan.totals.wasteCost, next.totals.wasteCost),

@@ -1,0 +1,20 @@
+import { Refreshed } from './refreshed';
+
+/** Nothing can be read, so nobody may stand anywhere. */
+export function KeepOutOfAll() {
+  return (
+    <>
+      <Refreshed />
+      <h1>KEEP OUT (not known)</h1>
+      <p>
+        The shop’s records cannot be read now, so keep out of every bench. Nothing was changed. The reason is in the log
+        of the shop’s computer; it may be that the data folder was moved, or that the disk is full.
+      </p>
+      <p className="apart">
+        <a className="button" href="/keep-out">
+          Look again
+        </a>
+      </p>
+    </>
+  );
+}
