@@ -1,5 +1,6 @@
 import type { OrderLine } from '@/lib/views/order-lines';
 import { Figure } from './figure';
+import { OnOrder } from './on-order';
 import styles from './order-list.module.css';
 import type { Ways } from './shown-text';
 
@@ -16,6 +17,7 @@ export function OrderList({ orders, ways }: { orders: OrderLine[]; ways: Ways })
             </a>
             <small>
               <OrderWords line={line} ways={ways} />
+              {line.onOrder && <OnOrder of={line.onOrder} ways={ways} />}
             </small>
           </div>
         </li>

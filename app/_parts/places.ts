@@ -7,6 +7,8 @@ export const PLACES: Place[] = [
   { href: '/week', name: 'Week' },
   { href: '/mix', name: 'Mix' },
   { href: '/shelf', name: 'Shelf' },
+  { href: '/buy', name: 'Buy' },
   { href: '/keep-out', name: 'Keep-out' },
+  { href: '/log', name: 'Log' },
   { href: '/setup', name: 'Setup' },
 ];

@@ -4,6 +4,7 @@ import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
 import { Bottle } from '../_parts/bottle';
 import { Figure } from '../_parts/figure';
+import { OnOrder } from '../_parts/on-order';
 import type { Ways } from '../_parts/shown-text';
 import styles from './bottle-shelf.module.css';
 import { daysLeftText } from './days-left-text';
@@ -53,6 +54,11 @@ function Rail({ product, today, ways }: RailProps) {
         {place && ` · ${place}`}
       </p>
       <ReorderLine product={product} ways={ways} />
+      {product.onOrder && (
+        <p>
+          <OnOrder of={product.onOrder} ways={ways} />
+        </p>
+      )}
       <ul className={styles.bottles}>
         {bottles.map((bottle) => (
           <BottleLine key={bottle.key} bottle={bottle} of={name} sayPlace={!place} today={today} ways={ways} />

@@ -3,6 +3,7 @@ import type { ShelfProduct } from '@/lib/views/shelf-product';
 import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
 import { Figure } from '../_parts/figure';
+import { OnOrder } from '../_parts/on-order';
 import type { Ways } from '../_parts/shown-text';
 import styles from './bottle-table.module.css';
 import { daysLeftText } from './days-left-text';
@@ -61,6 +62,7 @@ function ProductRows({ product, today, ways }: ProductRowsProps) {
           <Figure of={weeksUntilReorder} ways={ways}>
             {weeksWords(weeks)}
           </Figure>
+          {product.onOrder && <OnOrder of={product.onOrder} ways={ways} />}
         </td>
         <td>
           <Figure of={orderBy} ways={ways} />

@@ -3,7 +3,7 @@ import type { TodayScreen } from '@/lib/views/today';
 /** The day in one line: what to mix, where to keep out, what is late. */
 export function summaryOf({ toMix, benches, orders }: TodayScreen): string {
   const shut = benches.filter(({ state }) => state !== 'open').length;
-  const pressing = orders.filter(({ order }) => order === null || order.weeks <= 0).length;
+  const pressing = orders.filter((line) => (line.order === null || line.order.weeks <= 0) && !isOnItsWay(line)).length;
   return [
     toMix.length === 0 ? 'Nothing to spray' : counted(toMix.length, 'mix to spray', 'mixes to spray'),
     shut === 0 ? 'no bench is closed now' : counted(shut, 'bench to keep out of now', 'benches to keep out of now'),
@@ -12,5 +12,9 @@ export function summaryOf({ toMix, benches, orders }: TodayScreen): string {
     .filter(Boolean)
     .join(' · ');
 }
+
+/** Whether enough of it is on its way, as far as anybody knows. */
+const isOnItsWay = ({ onOrder }: TodayScreen['orders'][number]): boolean =>
+  onOrder !== null && !onOrder.isLate && onOrder.stillRunsOutOn === null;
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;

@@ -40,6 +40,34 @@ export async function lotReceived(rows: Rows, shopId: string, lot: LotIn, on: Da
   });
 }
 
+/**
+ * The lots of one delivery, each after the one before it.
+ *
+ * Refuses  'faults', each with its path in the delivery ("lots[1].pack"), for what `lotReceived` refuses, and for a
+ *          delivery of nothing; 'not-found' for a product
+ */
+export async function deliveredLots(
+  rows: Rows,
+  shopId: string,
+  lots: readonly LotIn[],
+  on: Day,
+): Promise<Outcome<ReceivedLot[]>> {
+  if (lots.length === 0) return refuse({ code: 'faults', faults: [{ path: 'lots', message: NOTHING }] });
+  const faults: Fault[] = [];
+  const delivered: ReceivedLot[] = [];
+  for (const [number, lot] of lots.entries()) {
+    const received = await lotReceived(rows, shopId, lot, on);
+    if (received.ok) delivered.push({ ...received.value, position: received.value.position + number });
+    else if (received.refusal.code !== 'faults') return received;
+    else faults.push(...received.refusal.faults.map((fault) => inLot(number, fault)));
+  }
+  return faults.length > 0 ? refuse({ code: 'faults', faults }) : accept(delivered);
+}
+
+const inLot = (number: number, { path, message }: Fault): Fault => ({ path: `lots[${number}].${path}`, message });
+
+const NOTHING = 'Nothing is counted yet. Write beside each pack how many came.';
+
 const countFaults = (count: number): Fault[] =>
   Number.isInteger(count) && count >= 1 && count <= 10_000
     ? []

@@ -1,9 +1,12 @@
 import 'server-only';
 import { z } from 'zod';
 import type { Micros } from '@/shared/quantity/amounts';
+import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import { shopFileOf } from '../data/snapshot';
+import { restOf } from '../engine/orders/on-order';
+import type { Offer, Order, Supplier } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
 import { placesOf } from './bottle';
 import { type HereNow, shopNow } from './house';
@@ -12,6 +15,7 @@ import { type HereNow, shopNow } from './house';
 const ReceiveQuery = z.object({
   product: z.string().max(64).catch(''),
   supplier: z.string().max(64).catch(''),
+  order: z.string().max(64).catch(''),
   lots: z.string().max(10_000).catch(''),
 });
 
@@ -22,6 +26,8 @@ export type OfferIn = {
   pack: string;
   price: Micros;
   breaks: { atLeast: number; price: Micros }[];
+  /** How many packs of it an order still expects, and what one was to cost; null without an order. */
+  expected: { packs: number; price: Micros | null } | null;
 };
 
 export type ReceiveScreen = Pick<HereNow, 'today' | 'ways'> & {
@@ -34,7 +40,7 @@ export type ReceiveScreen = Pick<HereNow, 'today' | 'ways'> & {
   /** The product that is received, when one was asked for. */
   product: { id: string; name: string } | null;
   /** The supplier whose delivery it is, with what it offers. */
-  delivery: { id: string; name: string; offers: OfferIn[] } | null;
+  delivery: { id: string; name: string; offers: OfferIn[]; order: { id: string; placedOn: Day } | null } | null;
   /** The lots that have just come in, each with the addresses of its bottles. */
   received: { id: string; product: string; pack: string; bottles: string[] }[];
 };
@@ -47,6 +53,7 @@ export async function receiveScreen(clock: Clock, asked: unknown): Promise<Recei
   const query = ReceiveQuery.parse(asked);
   const offers = shop.offers.filter(({ archived, product }) => !archived && !product.archived);
   const supplier = shop.suppliers.find(({ id, archived }) => id === query.supplier && !archived);
+  const order = shop.orders.find(({ id }) => id === query.order);
   const product = shop.products.find(({ id, archived }) => id === query.product && !archived);
   return {
     ...{ today, ways, shopId: here.id, formId: newCommandId(), places: placesOf(shop.containers) },
@@ -56,23 +63,26 @@ export async function receiveScreen(clock: Clock, asked: unknown): Promise<Recei
       .sort(byName),
     suppliers: shop.suppliers.filter(({ archived }) => !archived).map(({ id, name }) => ({ id, name })),
     product: product ? { id: product.id, name: product.name } : null,
-    delivery: supplier
-      ? {
-          ...{ id: supplier.id, name: supplier.name },
-          offers: offers
-            .filter((offer) => offer.supplier === supplier)
-            .map(({ id, product, packText: pack, price, breaks }) => ({
-              id,
-              product: product.name,
-              pack,
-              price,
-              breaks,
-            })),
-        }
-      : null,
+    delivery: order ? ofOrder(order) : supplier ? deliveryOf(supplier, offers) : null,
     received: query.lots === '' ? [] : query.lots.split(',').flatMap((id) => lotIn(shop, id)),
   };
 }
+
+function deliveryOf(supplier: Supplier, offers: Offer[]): ReceiveScreen['delivery'] {
+  const its = offers.filter((offer) => offer.supplier === supplier);
+  return { id: supplier.id, name: supplier.name, order: null, offers: its.map((offer) => offerIn(offer, null)) };
+}
+
+/** What an order brings: its lines, with the packs that are still expected. */
+function ofOrder(order: Order): ReceiveScreen['delivery'] {
+  const { id, supplier, placedOn, lines } = order;
+  const offers = lines.map((line) => offerIn(line.offer, { packs: restOf(order, line), price: line.price }));
+  return { id: supplier.id, name: supplier.name, order: { id, placedOn }, offers };
+}
+
+const offerIn = ({ id, product, packText: pack, price, breaks }: Offer, expected: OfferIn['expected']): OfferIn => ({
+  ...{ id, product: product.name, pack, price, breaks, expected },
+});
 
 /** A lot that came in, with the addresses of the bottles that still stand together under its name. */
 function lotIn({ containers }: HereNow['shop'], id: string): ReceiveScreen['received'] {

@@ -3,6 +3,7 @@ import type { Product } from '../engine/shop';
 import type { BottleAddressOf } from './bottle-addresses';
 import type { Fig } from './figures';
 import type { House } from './house';
+import { type OnOrderSeen, onOrderSeen } from './on-order';
 import { bottlesOf, type ShelfBottle } from './shelf-bottles';
 
 /** One product with what is left of it and what lies ahead of it. */
@@ -22,6 +23,8 @@ export type ShelfProduct = {
   weeksUntilReorder: Fig;
   /** Whole weeks until it must be ordered; null when nothing runs out or nobody sells it. */
   weeks: number | null;
+  /** What of it is on its way; null when nothing is. */
+  onOrder: OnOrderSeen | null;
   /** What its bottles are worth, at what was paid. */
   value: Fig;
   wasteCost: Fig;
@@ -46,6 +49,7 @@ export function shelfProduct(house: House, ahead: ProductAhead, addressOf: Bottl
     orderBy: its('orderBy'),
     weeksUntilReorder: its('weeksUntilReorder'),
     weeks: reorder?.weeks ?? null,
+    onOrder: onOrderSeen(house).get(product) ?? null,
     value: its('value'),
     wasteCost: its('wasteCost'),
     wastes: wastes.some(({ amount }) => amount > 0),

@@ -4,7 +4,9 @@ import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
 import type { Offer, Supplier } from '../engine/shop';
 import { type HereNow, houseNow, shopNow } from './house';
+import { type LeadSeen, leadSeen } from './learned-from-orders';
 import { type OfferShown, offersShown } from './offers-shown';
+import { type OrderListed, ordersFrom } from './orders';
 
 type FileSupplier = ShopFile['suppliers'][number];
 
@@ -39,6 +41,8 @@ export type SupplierFormScreen = Pick<HereNow, 'ways'> & {
   expecting: string;
   taken: string[];
   offers: OfferShown[];
+  orders: OrderListed[];
+  lead: LeadSeen | null;
 };
 
 /** One supplier to be looked at and changed, or (null) a new one. Null when there is no such supplier, or no shop. */
@@ -58,5 +62,7 @@ export async function supplierScreen(clock: Clock, id: string | null): Promise<S
       house,
       shop.offers.filter((offer) => offer.supplier.id === id),
     ),
+    orders: id === null ? [] : ordersFrom(house, id),
+    lead: id === null ? null : leadSeen(house, id),
   };
 }

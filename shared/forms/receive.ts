@@ -68,6 +68,10 @@ export type Delivery = {
   shop: string;
   receivedOn: Day;
   keptIn: string;
+  /** The order that it came of; null when it came without one. */
+  order: string | null;
+  /** Whether the rest of that order will not come any more. */
+  restIsOff: boolean;
   lines: DeliveryLine[];
 };
 
@@ -90,11 +94,12 @@ export const ReceiveDelivery = z
     if (!id.success) faults.push({ path: 'commandId', message: 'This form is too old. Reload the page.' });
     for (const { path, message } of faults) context.addIssue({ code: 'custom', message, path: [path] });
     if (faults.length > 0 || !receivedOn.ok || !id.success) return z.NEVER;
-    const { shop = '', keptIn = '' } = fields;
-    return { commandId: id.data, shop, receivedOn: receivedOn.value, keptIn: keptIn.trim(), lines };
+    const { shop = '', keptIn = '', order = '', rest = '' } = fields;
+    const ordered = { order: order || null, restIsOff: rest === 'off' };
+    return { commandId: id.data, shop, receivedOn: receivedOn.value, keptIn: keptIn.trim(), ...ordered, lines };
   });
 
-const NAMES = /^(commandId|shop|receivedOn|keptIn|lots\[\d{1,3}\]\.(offer|count|paid|expiresOn))$/;
+const NAMES = /^(commandId|shop|receivedOn|keptIn|order|rest|lots\[\d{1,3}\]\.(offer|count|paid|expiresOn))$/;
 
 function lineOf(fields: Fields, row: number, faults: Fault[]): DeliveryLine {
   const at = (part: string) => `lots[${row}].${part}`;

@@ -4,13 +4,16 @@ import { micros } from '../quantity/amounts';
 /** What a pack costs, and from how many packs on it costs less. */
 export type Priced = { price: Micros; breaks: readonly { atLeast: number; price: Micros }[] };
 
+/** What one pack costs when so many are bought: the price of the highest break that they reach. */
+export function priceOfOne({ price, breaks }: Priced, packs: number): Micros {
+  const reached = breaks.filter(({ atLeast }) => atLeast <= packs).sort((a, b) => b.atLeast - a.atLeast)[0];
+  return reached?.price ?? price;
+}
+
 /**
  * What so many packs cost at an offer, each at the price of the highest break that they reach. Freight is not in it.
  *
  * Takes    a whole number of packs
  * Throws   RangeError past the largest exact whole number
  */
-export function priceOfPacks({ price, breaks }: Priced, packs: number): Micros {
-  const reached = breaks.filter(({ atLeast }) => atLeast <= packs).sort((a, b) => b.atLeast - a.atLeast)[0];
-  return micros((reached?.price ?? price) * packs);
-}
+export const priceOfPacks = (priced: Priced, packs: number): Micros => micros(priceOfOne(priced, packs) * packs);

@@ -1,3 +1,4 @@
+import { wholeWeeks } from '../quantity/rounding';
 import { weekdayNumber } from './civil';
 import { type Day, dayFromNumber, dayNumber, WEEKDAYS, type Weekday } from './day';
 
@@ -20,6 +21,22 @@ export function arrivalOf(orderedOn: Day, leadDays: number, working: ReadonlySet
 export function latestOrderDay(arriveBy: Day, leadDays: number, working: ReadonlySet<Weekday>): Day {
   const week = weekOf(working, leadDays);
   return dayFromNumber(walk(week, nearest(week, dayNumber(arriveBy), -1), leadDays, -1));
+}
+
+/**
+ * How long an order really took: the shortest lead time that would have promised it for the day it came, or sooner.
+ *
+ * Gives   0 for what came on the day it was taken, or before
+ * Throws  RangeError when the supplier works on no day
+ */
+export function leadTaken(orderedOn: Day, arrivedOn: Day, working: ReadonlySet<Weekday>): number {
+  const week = weekOf(working, 0);
+  const [taken, arrived] = [nearest(week, dayNumber(orderedOn), 1), dayNumber(arrivedOn)];
+  if (arrived <= taken) return 0;
+  const weeks = wholeWeeks(arrived - taken);
+  let [lead, day] = [weeks * week.perWeek, taken + 7 * weeks];
+  for (; day < arrived; lead++) day = nearest(week, day + 1, 1);
+  return lead;
 }
 
 /** Which days of the week are worked, Monday first, and how many. */

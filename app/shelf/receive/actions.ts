@@ -4,10 +4,11 @@ import { revalidatePath } from 'next/cache';
 import { clock } from '@/lib/clock';
 import { receiveDelivery } from '@/lib/commands/receive-delivery';
 import { receiveLot } from '@/lib/commands/receive-lot';
+import { receiveOrder } from '@/lib/commands/receive-order';
 import { doorAction } from '@/lib/door/door-action';
 import { offersOf } from '@/lib/views/receive';
 import type { FormState } from '@/shared/forms/form-state';
-import { type DeliveryLine, ReceiveDelivery, ReceiveOne } from '@/shared/forms/receive';
+import { type Delivery, type DeliveryLine, ReceiveDelivery, ReceiveOne } from '@/shared/forms/receive';
 import { accept, type Fault, refuse } from '@/shared/outcome';
 
 const receiveOne = doorAction(ReceiveOne, async ({ shop, keptIn, ...lot }, { actor }) => {
@@ -23,25 +24,41 @@ export async function receiveOneAction(state: FormState, form: FormData): Promis
   return receiveOne(state, form);
 }
 
-const receiveAll = doorAction(ReceiveDelivery, async ({ commandId, shop, receivedOn, keptIn, lines }, { actor }) => {
+const receiveAll = doorAction(ReceiveDelivery, async (delivery, { actor }) => {
+  const outcome = delivery.order === null ? await withoutOrder(delivery, actor) : await ofOrder(delivery, actor);
+  if (!outcome.ok && outcome.refusal.code === 'faults') {
+    return refuse({ code: 'faults', faults: outcome.refusal.faults.map((fault) => inForm(fault, delivery.lines)) });
+  }
+  if (!outcome.ok) return outcome;
+  revalidatePath('/', 'layout');
+  return outcome;
+});
+
+async function withoutOrder({ commandId, shop, receivedOn, keptIn, lines }: Delivery, actor: string) {
   const offers = await offersOf(shop);
-  const gone = lines.filter(({ offer }) => !offers.has(offer));
+  const gone = lines.flatMap(({ offer }, at) => (offers.has(offer) ? [] : [at]));
   if (gone.length > 0) {
-    return refuse({ code: 'faults', faults: gone.map(({ row }) => ({ path: `lots[${row}].count`, message: GONE })) });
+    return refuse({ code: 'faults', faults: gone.map((at) => ({ path: `lots[${at}].count`, message: GONE })) });
   }
   const lots = lines.flatMap(({ offer, count, paid, expiresOn }) => {
     const sold = offers.get(offer);
     return sold ? [{ ...sold, count, paid, expiresOn, keptIn: keptIn || null }] : [];
   });
   const outcome = await receiveDelivery({ commandId, shopId: shop, actor, receivedOn, lots }, clock);
-  if (!outcome.ok && outcome.refusal.code === 'faults') {
-    return refuse({ code: 'faults', faults: outcome.refusal.faults.map((fault) => inForm(fault, lines)) });
-  }
   if (!outcome.ok) return outcome;
-  revalidatePath('/', 'layout');
-  const count = lines.reduce((sum, line) => sum + line.count, 0);
-  return accept({ message: `${bottles(count)} on the shelf.`, link: received(outcome.value.lots) });
-});
+  return accept({ message: `${bottles(countOf(lines))} on the shelf.`, link: received(outcome.value.lots) });
+}
+
+async function ofOrder({ commandId, shop, order, receivedOn, keptIn, restIsOff, lines }: Delivery, actor: string) {
+  const came = lines.map(({ row, ...line }) => ({ ...line, keptIn: keptIn || null }));
+  const input = { commandId, shopId: shop, actor, order: order ?? '', receivedOn, came, restIsOff };
+  const outcome = await receiveOrder(input, clock);
+  if (!outcome.ok) return outcome;
+  const { expected } = outcome.value;
+  const rest = expected === 0 ? 'Nothing more is expected.' : `${packs(expected)} still expected.`;
+  const link = `/buy/orders/${encodeURIComponent(order ?? '')}`;
+  return accept({ message: `${bottles(countOf(lines))} on the shelf. ${rest}`, link });
+}
 
 /** Put on the shelf what a delivery brought, all of it or nothing. */
 export async function receiveDeliveryAction(state: FormState, form: FormData): Promise<FormState> {
@@ -59,5 +76,9 @@ function inForm({ path, message }: Fault, lines: DeliveryLine[]): Fault {
 }
 
 const bottles = (count: number): string => `${count} ${count === 1 ? 'bottle stands' : 'bottles stand'}`;
+
+const packs = (count: number): string => (count === 1 ? '1 pack is' : `${count} packs are`);
+
+const countOf = (lines: DeliveryLine[]): number => lines.reduce((sum, { count }) => sum + count, 0);
 
 const received = (lots: string[]): string => `/shelf/receive?lots=${lots.map(encodeURIComponent).join(',')}`;

@@ -17,11 +17,16 @@ type DeliveryFormProps = { screen: ReceiveScreen; delivery: NonNullable<ReceiveS
 /** What one supplier brought: how many of each pack, and what was paid for them. All of it goes on the shelf, or nothing. */
 export function DeliveryForm({ screen, delivery }: DeliveryFormProps) {
   const { shopId, formId, today, places, ways } = screen;
-  const { state, send, isSending, form, commandId } = useSent(receiveDeliveryAction, `delivery ${delivery.id}`);
+  const { order } = delivery;
+  const { state, send, isSending, form, commandId } = useSent(
+    receiveDeliveryAction,
+    `delivery ${order?.id ?? delivery.id}`,
+  );
   return (
     <form ref={form} action={send} className={styles.form}>
       <input type="hidden" name="commandId" value={commandId || formId} />
       <input type="hidden" name="shop" value={shopId} />
+      {order && <input type="hidden" name="order" value={order.id} />}
       <ul className={styles.offers}>
         {delivery.offers.map((offer, row) => (
           <OfferLine key={offer.id} state={state} offer={offer} row={row} currency={ways.currency} />
@@ -31,6 +36,17 @@ export function DeliveryForm({ screen, delivery }: DeliveryFormProps) {
         {(wiring) => <input {...wiring} type="date" defaultValue={typedIn(state, 'receivedOn', today)} />}
       </FormField>
       <PlaceField state={state} places={places} id="delivery-place" />
+      {order && (
+        <label className="tick">
+          <input
+            type="checkbox"
+            name="rest"
+            value="off"
+            defaultChecked={state.status !== 'done' && typedIn(state, 'rest') === 'off'}
+          />
+          What is missing will not come: close the order
+        </label>
+      )}
       <p className="soft small">Freight is in no bottle’s cost: it belongs to the order, not to what is in it.</p>
       <FormAnswer state={state} />
       <p>
@@ -50,22 +66,23 @@ function OfferLine({ state, offer, row, currency }: OfferLineProps) {
   const paid = useRef<HTMLInputElement>(null);
   // What was paid follows the count until somebody writes another figure over it.
   const isOwn = useRef(false);
+  const { expected } = offer;
+  const first = expected && expected.packs > 0 ? String(expected.packs) : '';
+  const costOf = (packs: number): string => {
+    if (packs === 0) return '';
+    const each = expected?.price ?? null;
+    return coins(
+      moneyText(each === null ? priceOfPacks(offer, packs) : priceOfPacks({ price: each, breaks: [] }, packs)),
+    );
+  };
   const count = (text: string) => {
     if (isOwn.current || !paid.current) return;
     const packs = /^\d{1,5}$/.test(text.trim()) ? Number(text) : 0;
-    paid.current.value = packs > 0 ? coins(moneyText(priceOfPacks(offer, packs))) : '';
+    paid.current.value = costOf(packs);
   };
   return (
     <li className={styles.offer}>
-      <p className={styles.name}>
-        <b>{offer.product}</b>, {offer.pack} · {showMoney(offer.price, currency)}
-        {offer.breaks.map(({ atLeast, price }) => (
-          <span key={atLeast} className="soft">
-            {' '}
-            · {showMoney(price, currency)} from {atLeast}
-          </span>
-        ))}
-      </p>
+      <PackTold offer={offer} currency={currency} />
       <input type="hidden" name={at('offer')} value={offer.id} />
       <FormField state={state} name={at('count')} label="How many">
         {(wiring) => (
@@ -74,7 +91,7 @@ function OfferLine({ state, offer, row, currency }: OfferLineProps) {
             data-count=""
             placeholder=" "
             inputMode="numeric"
-            defaultValue={typedIn(state, at('count'))}
+            defaultValue={typedIn(state, at('count'), first)}
             onChange={(event) => count(event.target.value)}
             autoComplete="off"
           />
@@ -86,7 +103,7 @@ function OfferLine({ state, offer, row, currency }: OfferLineProps) {
             {...wiring}
             inputMode="decimal"
             ref={paid}
-            defaultValue={typedIn(state, at('paid'))}
+            defaultValue={typedIn(state, at('paid'), costOf(Number(first)))}
             onChange={(event) => {
               isOwn.current = event.target.value !== '';
             }}
@@ -99,6 +116,32 @@ function OfferLine({ state, offer, row, currency }: OfferLineProps) {
         {(wiring) => <input {...wiring} type="date" defaultValue={typedIn(state, at('expiresOn'))} />}
       </FormField>
     </li>
+  );
+}
+
+/** A pack by its product: what it costs, or how many of it are expected at which price. */
+function PackTold({
+  offer: { product, pack, price, breaks, expected },
+  currency,
+}: Pick<OfferLineProps, 'offer' | 'currency'>) {
+  if (expected) {
+    return (
+      <p className={styles.name}>
+        <b>{product}</b>, {pack} · {expected.packs} expected
+        {expected.price !== null && `, ordered at ${showMoney(expected.price, currency)}`}
+      </p>
+    );
+  }
+  return (
+    <p className={styles.name}>
+      <b>{product}</b>, {pack} · {showMoney(price, currency)}
+      {breaks.map(({ atLeast, price }) => (
+        <span key={atLeast} className="soft">
+          {' '}
+          · {showMoney(price, currency)} from {atLeast}
+        </span>
+      ))}
+    </p>
   );
 }
 

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type ReceiveScreen, receiveScreen } from '@/lib/views/receive';
+import { showDay } from '@/shared/time/show-day';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
 import type { Search } from '../../_parts/search';
@@ -38,7 +39,11 @@ export default async function ReceivePage({ searchParams }: { searchParams: Prom
             <OneLotForm screen={screen} />
           </section>
           <section aria-labelledby="delivery">
-            <h2 id="delivery">A delivery</h2>
+            <h2 id="delivery">
+              {delivery?.order
+                ? `What came of the order of ${showDay(delivery.order.placedOn, screen.today)}`
+                : 'A delivery'}
+            </h2>
             {suppliers.length === 0 ? (
               <EmptyPlace step={{ href: '/shelf/suppliers/new', text: 'Enter a supplier' }}>
                 With a supplier and its offers, a whole delivery goes on the shelf in one step.

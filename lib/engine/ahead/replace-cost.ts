@@ -1,3 +1,4 @@
+import { freightOf } from '@/shared/measure/order-sums';
 import { type Micros, micros, plus, type Stock, stock, sum } from '@/shared/quantity/amounts';
 import { divide, type Exact, fraction, subtract } from '@/shared/quantity/exact';
 import { shareByValue, wholeUp } from '@/shared/quantity/rounding';
@@ -140,7 +141,4 @@ function orderFrom(supplier: Supplier, purchases: Purchase[]): SharedOrder {
   return { supplier, goods, freight, shares: new Map(its.map((one, place) => [one, shares[place] ?? micros(0)])) };
 }
 
-/** The freight of one order of so much: nothing from the free-freight value on; null when it was never entered. */
-export function freightOf({ freightPerOrder, freeFreightOver }: Supplier, goods: Micros): Micros | null {
-  return freeFreightOver !== null && goods >= freeFreightOver ? micros(0) : freightPerOrder;
-}
+export { freightOf };

@@ -5,12 +5,15 @@ import { benchWorking } from './bench-figures';
 import { containerWorking } from './container-figures';
 import { mixWorking } from './mix-figures';
 import { offerWorking } from './offer-figures';
+import { leadWorking } from './on-order-figures';
+import { orderWorking } from './order-figures';
 import { productWorking } from './product-figures';
 import { recipeWorking } from './recipe-figures';
 import { shelfWorking } from './replace-figures';
 import { shelfValueWorking } from './shelf-figures';
 import { type FoundWorking, readAddress, type Working } from './shown';
 import { sprayingWorking } from './spraying-figures';
+import { storeWorking } from './store-figures';
 import { dayWorking, totalWorking } from './sum-figures';
 
 export type { Shown, Step, Working } from './shown';
@@ -40,6 +43,10 @@ function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string
       return containerWorking(plan, path);
     case 'offer':
       return offerWorking(plan, path);
+    case 'order':
+      return orderWorking(plan, path);
+    case 'supplier':
+      return leadWorking(plan, path);
     case 'recipe':
       return recipeWorking(plan.shop, path);
     case 'mix':
@@ -50,6 +57,8 @@ function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string
       return dayWorking(plan, path);
     case 'shelf':
       return shelfValueWorking(plan, path) ?? shelfWorking(plan, path);
+    case 'store':
+      return storeWorking(plan, path);
     case 'totals':
       return totalWorking(plan, path);
     default:

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { expect, test } from 'vitest';
 import { addDays, dayFromNumber, WEEKDAYS, type Weekday, weekdayOf } from '@/shared/time/day';
-import { arrivalOf, latestOrderDay } from '@/shared/time/working-days';
+import { arrivalOf, latestOrderDay, leadTaken } from '@/shared/time/working-days';
 import { day } from './typed';
 
 const RUNS = { numRuns: 2_000 };
@@ -92,4 +92,16 @@ test('no working day, and a lead that is no lead, are errors', () => {
   for (let leadDays = 3; leadDays < 30; leadDays++) {
     expect(() => latestOrderDay(day('1970-01-05'), leadDays, MONDAY_TO_FRIDAY)).toThrow(RangeError);
   }
+});
+
+test('the lead time that was taken is the shortest that would have promised the day it came', () => {
+  fc.assert(
+    fc.property(anyDay, fc.nat(60), anyWeek, (ordered, later, working) => {
+      const arrived = addDays(ordered, later);
+      const taken = leadTaken(ordered, arrived, working);
+      expect(arrivalOf(ordered, taken, working) >= arrived).toBe(true);
+      if (taken > 0) expect(arrivalOf(ordered, taken - 1, working) < arrived).toBe(true);
+    }),
+    RUNS,
+  );
 });

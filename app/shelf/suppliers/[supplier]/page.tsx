@@ -4,6 +4,8 @@ import { clock } from '@/lib/clock';
 import { supplierScreen } from '@/lib/views/suppliers';
 import { fieldsOfSupplier } from '@/shared/forms/supplier';
 import { EmptyPlace } from '../../../_parts/empty-place';
+import { LeadForm } from '../../../buy/orders/lead-form';
+import { OrderTable } from '../../../buy/orders/order-table';
 import { OfferTable } from '../../[product]/offer-table';
 import { PutAway } from '../../put-away';
 import { SupplierForm } from '../supplier-form';
@@ -21,7 +23,7 @@ export async function generateMetadata(props: SupplierParams): Promise<Metadata>
 export default async function SupplierPage(props: SupplierParams) {
   const screen = await screenOf(props);
   if (!screen?.supplier) notFound();
-  const { supplier, shopId, expecting, taken, offers, ways } = screen;
+  const { supplier, shopId, expecting, taken, offers, orders, lead, ways } = screen;
   return (
     <>
       <p>
@@ -54,6 +56,16 @@ export default async function SupplierPage(props: SupplierParams) {
             </EmptyPlace>
           ) : (
             <OfferTable offers={offers} ways={ways} by="product" />
+          )}
+          <h2 id="orders">What was ordered from them</h2>
+          {lead && <LeadForm shop={shopId} supplier={supplier.id} lead={lead} ways={ways} />}
+          {orders.length > 0 && <OrderTable orders={orders} ways={ways} label="Orders" />}
+          {!supplier.archived && offers.length > 0 && (
+            <p className="apart">
+              <a className="button" href={`/buy/orders/new?supplier=${encodeURIComponent(supplier.id)}`}>
+                Write an order
+              </a>
+            </p>
           )}
         </section>
       </div>

@@ -1,0 +1,20 @@
+import type { OnOrderSeen } from '@/lib/views/on-order';
+import { showDayShort } from '@/shared/time/show-day';
+import { Figure } from './figure';
+import styles from './on-order.module.css';
+import type { Ways } from './shown-text';
+
+/** What of a product is on its way, when it comes, and whether it will be enough. */
+export function OnOrder({ of, ways }: { of: OnOrderSeen; ways: Ways }) {
+  const { onOrder, expectedOn, href, isLate, stillRunsOutOn, packs } = of;
+  return (
+    <span className={styles.line}>
+      <a href={href}>{packs} on order</a>, <Figure of={onOrder} ways={ways} />,{' '}
+      {isLate ? <b className="grave">▲ late since </b> : 'expected '}
+      <Figure of={expectedOn} ways={ways} />
+      {stillRunsOutOn !== null && (
+        <span className="grave">; all the same it runs out {showDayShort(stillRunsOutOn, ways.today)}</span>
+      )}
+    </span>
+  );
+}

@@ -1,0 +1,137 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { clock } from '@/lib/clock';
+import type { Fig } from '@/lib/views/figures';
+import { type OrderScreen, orderScreen } from '@/lib/views/orders';
+import { showMoney } from '@/shared/measure/show';
+import { showDay } from '@/shared/time/show-day';
+import { EmptyPlace } from '../../../_parts/empty-place';
+import { Figure } from '../../../_parts/figure';
+import { CameList } from '../came-list';
+import { CloseForm } from '../close-form';
+import { StateWords } from '../order-state';
+import styles from '../orders.module.css';
+
+type OrderParams = { params: Promise<{ order: string }> };
+
+const screenOf = async ({ params }: OrderParams) => orderScreen(clock, decodeURIComponent((await params).order));
+
+export async function generateMetadata(props: OrderParams): Promise<Metadata> {
+  const screen = await screenOf(props);
+  return { title: screen ? `Order from ${screen.order.supplier.name}` : 'Not here' };
+}
+
+export default async function OrderPage(props: OrderParams) {
+  const screen = await screenOf(props);
+  if (!screen) notFound();
+  const { order, state, came, shopId, formId, standing, today } = screen;
+  const address = encodeURIComponent(order.id);
+  return (
+    <>
+      <p className={styles.back}>
+        <a href="/buy/orders">Orders</a>
+      </p>
+      <h1>
+        Order from {order.supplier.name}, {showDay(order.placedOn, today)}
+      </h1>
+      <p>
+        <StateWords state={state} />
+        {order.closedOn !== null && `, since ${showDay(order.closedOn, today)}`}
+      </p>
+      {order.note && <p>{order.note}</p>}
+      <Facts screen={screen} />
+      <OrderLines screen={screen} />
+      <div className={styles.tools}>
+        {state.kind !== 'closed' && (
+          <a className="button" data-main="" href={`/shelf/receive?order=${address}#delivery`}>
+            Receive what came
+          </a>
+        )}
+        <a className="button" href={`/buy/orders/list?order=${address}`}>
+          List to send
+        </a>
+        <a className="button" href={`/buy/orders/${address}/edit`}>
+          Change it
+        </a>
+        <CloseForm {...{ shop: shopId, id: order.id, standing, formId, isClosed: order.closedOn !== null }} />
+      </div>
+      <section aria-labelledby="came">
+        <h2 id="came">What came</h2>
+        {came.length === 0 ? (
+          <EmptyPlace>Nothing of it has come yet. Once it does, what it really cost stands here.</EmptyPlace>
+        ) : (
+          <CameList screen={screen} />
+        )}
+      </section>
+    </>
+  );
+}
+
+function Facts({ screen: { goods, freight, total, expectedOn, ways } }: { screen: OrderScreen }) {
+  const facts: [string, Fig][] = [
+    ['expected', expectedOn],
+    ['goods', goods],
+    ['freight', freight],
+    ['in all', total],
+  ];
+  return (
+    <dl className={styles.facts}>
+      {facts.map(([name, figure]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>
+            <Figure of={figure} ways={ways} />
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function OrderLines({ screen: { lines, ways } }: { screen: OrderScreen }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
+    <section className="sideways" tabIndex={0} aria-label="What was ordered">
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Product</th>
+            <th scope="col" className="number">
+              Packs
+            </th>
+            <th scope="col" className="number">
+              One at
+            </th>
+            <th scope="col" className="number">
+              In all
+            </th>
+            <th scope="col" className="number">
+              Came
+            </th>
+            <th scope="col" className="number">
+              To come
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map(({ offer, product, href, pack, count, price, cost, received, rest }) => (
+            <tr key={offer}>
+              <th scope="row">
+                <a href={href}>
+                  {product}, {pack}
+                </a>
+              </th>
+              <td className="number">{count}</td>
+              <td className="number">{price === null ? 'not known' : showMoney(price, ways.currency)}</td>
+              <td className="number">
+                <Figure of={cost} ways={ways} />
+              </td>
+              <td className="number">{received}</td>
+              <td className="number">{rest}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,67 @@
+'use client';
+
+import type { OrderFormScreen } from '@/lib/views/orders';
+import type { OrderTyped } from '@/shared/forms/order';
+import { type OrderSums, orderSums } from '@/shared/measure/order-sums';
+import { priceOfOne } from '@/shared/measure/price-break';
+import { showMoney } from '@/shared/measure/show';
+import type { Micros } from '@/shared/quantity/amounts';
+import type { Day } from '@/shared/time/day';
+import { showDay } from '@/shared/time/show-day';
+import { arrivalOf } from '@/shared/time/working-days';
+import styles from './order-form.module.css';
+
+type TotalsProps = { screen: OrderFormScreen; typed: OrderTyped };
+
+/** What is typed comes to, beside what the supplier asks of an order, and when it should come. */
+export function OrderTotals({ screen, typed }: TotalsProps) {
+  const { offers, supplier, ways, today } = screen;
+  const lines = typed.lines.flatMap(({ offer: id, count, price }) => {
+    const offer = offers.find((one) => one.id === id);
+    return offer ? [{ offer, count, price: price ?? priceOfOne(offer, count) }] : [];
+  });
+  const sums = orderSums(lines, supplier, typed.freight);
+  const expected = typed.expectedOn ?? dayOf(screen, typed.placedOn ?? today, lines);
+  const money = (cost: Micros | null) => (cost === null ? 'not known' : showMoney(cost, ways.currency));
+  return (
+    <output className={styles.totals} aria-live="polite">
+      <span>
+        Goods <b>{money(sums.goods)}</b>
+      </span>
+      <span>
+        freight <b>{money(sums.freight)}</b>
+      </span>
+      <span>
+        in all <b>{money(sums.total)}</b>
+      </span>
+      <span>expected {expected === null ? 'on a day not known' : showDay(expected, today)}</span>
+      <Thresholds sums={sums} currency={ways.currency} />
+    </output>
+  );
+}
+
+/** As the longest delivery time has it; null when nothing is ordered yet, or one is not known. */
+function dayOf(
+  { supplier }: OrderFormScreen,
+  placedOn: Day,
+  lines: { offer: { leadDays: number | null } }[],
+): Day | null {
+  const leads = lines.map(({ offer }) => offer.leadDays);
+  if (leads.length === 0 || leads.includes(null)) return null;
+  return arrivalOf(placedOn, Math.max(...leads.map((lead) => lead ?? 0)), new Set(supplier.workingDays));
+}
+
+/** What is missing to the smallest order that they take, and to free freight, in words. */
+export function Thresholds({ sums, currency }: { sums: OrderSums; currency: string }) {
+  const { toMinimum, toFreeFreight } = sums;
+  return (
+    <>
+      {toMinimum !== null && toMinimum > 0 && (
+        <span className="grave">▲ {showMoney(toMinimum, currency)} short of the smallest order they take</span>
+      )}
+      {toFreeFreight !== null && toFreeFreight > 0 && (
+        <span className="soft">{showMoney(toFreeFreight, currency)} more for free freight</span>
+      )}
+    </>
+  );
+}

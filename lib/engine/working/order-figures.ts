@@ -1,0 +1,129 @@
+import { type OrderSums, orderSums } from '@/shared/measure/order-sums';
+import { type Micros, micros } from '@/shared/quantity/amounts';
+import { showDay } from '@/shared/time/show-day';
+import type { Plan } from '../ahead/plan';
+import { expectedDay } from '../orders/on-order';
+import type { Order } from '../shop';
+import { count, entered, type FoundWorking, figureAddress, money, type Step, text, worked } from './shown';
+
+const NO_PRICE = 'Nobody noted what it was to cost.';
+const NO_FREIGHT = 'Nobody entered what this supplier takes for freight.';
+const NO_DAY = 'No day was noted, and not every offer says how long it takes.';
+
+/** What an order comes to, as it was written. */
+export const sumsOf = ({ lines, supplier, freight }: Order): OrderSums => orderSums(lines, supplier, freight);
+
+/** The working of one figure of an order: `ID/goods`, `ID/freight`, `ID/total`, `ID/expectedOn` or `ID/line/OFFER`. */
+export function orderWorking({ shop, today }: Plan, [id, figure, offer]: string[]): FoundWorking | null {
+  const order = shop.orders.find((one) => one.id === id);
+  if (!order) return null;
+  switch (figure) {
+    case 'line':
+      return lineWorking(order, offer);
+    case 'goods':
+      return goodsWorking(order);
+    case 'freight':
+      return freightWorking(order);
+    case 'total':
+      return totalWorking(order);
+    case 'expectedOn':
+      return expectedWorking(order, today);
+    default:
+      return null;
+  }
+}
+
+const costOf = ({ count, price }: Order['lines'][number]): Micros | null =>
+  price === null ? null : micros(price * count);
+
+function lineWorking(order: Order, offer: string | undefined): FoundWorking | null {
+  const line = order.lines.find((one) => one.offer.id === offer);
+  if (!line) return null;
+  return {
+    title: `${line.offer.product.name}, ${line.offer.packText}, on this order`,
+    value: money(costOf(line), NO_PRICE),
+    rule: 'Packs × what one of them was to cost.',
+    steps: [
+      entered('Packs', count(line.count, 'packs'), 'the order'),
+      entered('One pack', money(line.price, NO_PRICE), 'the order, as it was quoted'),
+    ],
+  };
+}
+
+function goodsWorking(order: Order): FoundWorking {
+  const { goods, unpriced } = sumsOf(order);
+  const isUnknown = unpriced > 0 && unpriced === order.lines.length;
+  return {
+    title: `Goods ordered from ${order.supplier.name}`,
+    value: money(isUnknown ? null : goods, NO_PRICE),
+    rule: 'The lines of the order, added up. A line without a price is not in the sum.',
+    steps: order.lines.map((line) =>
+      worked(
+        `${line.offer.product.name}, ${line.offer.packText}`,
+        money(costOf(line), NO_PRICE),
+        'the order',
+        figureAddress('order', order.id, 'line', line.offer.id),
+      ),
+    ),
+  };
+}
+
+const goodsStep = (order: Order): Step =>
+  worked('Goods', goodsWorking(order).value, 'the order', figureAddress('order', order.id, 'goods'));
+
+function freightWorking(order: Order): FoundWorking {
+  const { freight } = sumsOf(order);
+  const { supplier } = order;
+  const title = `Freight of the order from ${supplier.name}`;
+  if (order.freight !== null) {
+    const value = money(freight, NO_FREIGHT);
+    return { title, value, rule: 'As it was entered with the order.', steps: [entered('Freight', value, 'the order')] };
+  }
+  return {
+    title,
+    value: money(freight, NO_FREIGHT),
+    rule: 'What the supplier takes for one order; nothing from its free-freight value on.',
+    steps: [
+      entered('One order', money(supplier.freightPerOrder, NO_FREIGHT), supplier.name),
+      entered('No freight from', money(supplier.freeFreightOver, 'It is always paid.'), supplier.name),
+      goodsStep(order),
+    ],
+  };
+}
+
+function totalWorking(order: Order): FoundWorking {
+  const { total, unpriced } = sumsOf(order);
+  return {
+    title: `The order from ${order.supplier.name} in all`,
+    value: money(total, unpriced > 0 ? `${unpriced} of its lines have no price.` : NO_FREIGHT),
+    rule: 'Goods and freight.',
+    steps: [
+      goodsStep(order),
+      worked('Freight', freightWorking(order).value, order.supplier.name, figureAddress('order', order.id, 'freight')),
+    ],
+  };
+}
+
+function expectedWorking(order: Order, today: Plan['today']): FoundWorking {
+  const expected = expectedDay(order);
+  const placed = entered('Ordered', { kind: 'day', day: order.placedOn }, order.supplier.name);
+  return {
+    title: `When the order from ${order.supplier.name} is expected`,
+    value: expected === null ? { kind: 'unknown', because: NO_DAY } : { kind: 'day', day: expected },
+    rule:
+      order.expectedOn === null
+        ? 'The longest delivery time of its lines, in the working days of the supplier, from the day it was ordered.'
+        : 'As it was noted with the order.',
+    steps:
+      order.expectedOn === null
+        ? [placed, ...order.lines.map((line) => leadStep(line, order))]
+        : [placed, entered('Noted', { kind: 'day', day: order.expectedOn }, `today is ${showDay(today)}`)],
+  };
+}
+
+const leadStep = ({ offer }: Order['lines'][number], { supplier }: Order): Step =>
+  entered(
+    `${offer.product.name}, ${offer.packText}`,
+    offer.leadDays === null ? text('not known') : count(offer.leadDays, 'working days'),
+    supplier.name,
+  );

@@ -1,0 +1,137 @@
+import 'server-only';
+import { BYTE_ORDER_MARK, type CellOut, csvText } from '@/shared/csv/write-rows';
+import { orderTyped } from '@/shared/forms/order';
+import type { Fields } from '@/shared/forms/rows';
+import { type OrderSums, orderSums } from '@/shared/measure/order-sums';
+import { priceOfOne } from '@/shared/measure/price-break';
+import { showMoney } from '@/shared/measure/show';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { type Micros, micros } from '@/shared/quantity/amounts';
+import type { Day } from '@/shared/time/day';
+import { showDay } from '@/shared/time/show-day';
+import type { Clock } from '../clock';
+import { plainMoney } from '../engine/exchange/plain-text';
+import { expectedDay } from '../engine/orders/on-order';
+import type { Offer, Order, Supplier } from '../engine/shop';
+import { type HereNow, shopNow } from './house';
+
+/** One line of a purchase list. */
+export type ListLine = { offer: string; product: string; pack: string; count: number; price: Micros | null };
+
+/** What is to be ordered from one supplier, or was. */
+export type PurchaseList = {
+  supplier: Pick<Supplier, 'id' | 'name' | 'minimumOrder' | 'freeFreightOver'>;
+  /** The order that it is; null for a list that nobody has ordered yet. */
+  order: string | null;
+  placedOn: Day;
+  expectedOn: Day | null;
+  lines: ListLine[];
+  sums: OrderSums;
+  note: string | null;
+  /** What was entered beside the lines; null: as the supplier has it. */
+  entered: { expectedOn: Day | null; freight: Micros | null };
+  /** The list as plain text, to be sent. */
+  text: string;
+  subject: string;
+};
+
+export type PurchaseListScreen = Pick<HereNow, 'today' | 'ways'> & {
+  shopId: string;
+  shopName: string;
+  lists: PurchaseList[];
+};
+
+/**
+ * A purchase list for each supplier: of one order, of lines that stand in the address, or of all that is on order.
+ *
+ * Takes    the fields of the address: "order", or lines as the form of an order has them, from any number of suppliers
+ */
+export async function purchaseLists(clock: Clock, asked: Fields): Promise<PurchaseListScreen | null> {
+  const here = await shopNow(clock);
+  if (!here) return null;
+  const { shop, today, ways } = here;
+  const isDraft = Object.keys(asked).some((name) => name.startsWith('lines['));
+  const orders = isDraft
+    ? draftsIn(here, asked)
+    : shop.orders.filter(({ id, closedOn }) => (asked.order ? id === asked.order : closedOn === null));
+  const lists = orders.map((order) => listOf(here, order, isDraft));
+  return { ...{ today, ways, shopId: here.id, shopName: shop.name }, lists };
+}
+
+/** Lines that nobody has ordered yet, as an order to each supplier. What cannot be read is left out. */
+function draftsIn({ shop, today }: HereNow, asked: Fields): Order[] {
+  const { typed } = orderTyped(asked);
+  const lines = typed.lines.flatMap(({ offer: id, count, price }) => {
+    const offer = shop.offers.find((one) => one.id === id);
+    return offer ? [{ offer, count, price: price ?? priceOfOne(offer, count), received: 0 }] : [];
+  });
+  const suppliers = [...new Set(lines.map(({ offer }) => offer.supplier))];
+  const { expectedOn, freight, note } = typed;
+  const alone =
+    suppliers.length === 1 ? { expectedOn, freight, note } : { expectedOn: null, freight: null, note: null };
+  return suppliers.map((supplier) => ({
+    ...{ id: '', supplier, placedOn: typed.placedOn ?? today, closedOn: null, ...alone },
+    lines: lines.filter(({ offer }) => offer.supplier === supplier),
+  }));
+}
+
+function listOf({ shop, ways }: HereNow, order: Order, isDraft: boolean): PurchaseList {
+  const { supplier, placedOn, note } = order;
+  const { id, name, minimumOrder, freeFreightOver } = supplier;
+  const lines = order.lines.map(({ offer, count, price }) => lineOf(offer, count, price));
+  const sums = orderSums(lines, supplier, order.freight);
+  const list = { supplier: { id, name, minimumOrder, freeFreightOver }, order: isDraft ? null : order.id, note };
+  const { expectedOn, freight } = order;
+  const days = { placedOn, expectedOn: expectedDay(order), entered: { expectedOn, freight } };
+  const subject = `Order from ${shop.name}, ${showDay(placedOn)} ${placedOn.slice(0, 4)}`;
+  return { ...list, ...days, lines, sums, subject, text: textOf(shop, name, lines, sums, note, ways.currency) };
+}
+
+const lineOf = (offer: Offer, count: number, price: Micros | null): ListLine => ({
+  ...{ offer: offer.id, product: offer.product.name, pack: offer.packText, count, price },
+});
+
+/** The list as it is sent: nothing in it but what the supplier needs. */
+function textOf(
+  { name, address, contact }: HereNow['shop'],
+  supplier: string,
+  lines: ListLine[],
+  { goods, freight, total }: OrderSums,
+  note: string | null,
+  currency: string,
+): string {
+  const money = (cost: Micros | null) => (cost === null ? 'not known' : showMoney(cost, currency));
+  return [
+    `To ${supplier}`,
+    '',
+    'Please send:',
+    ...lines.map(({ product, pack, count, price }) => {
+      const cost = price === null ? '' : ` at ${money(price)}: ${money(micros(price * count))}`;
+      return `${count} x ${product}, ${pack}${cost}`;
+    }),
+    '',
+    `Goods ${money(goods)}`,
+    `Freight ${money(freight)}`,
+    `In all ${money(total)}`,
+    ...(note === null ? [] : ['', note]),
+    '',
+    name,
+    ...(address === null ? [] : [address]),
+    ...(contact === null ? [] : [contact]),
+  ].join('\r\n');
+}
+
+const HEADER = ['Supplier', 'Product', 'Pack', 'Packs', 'Price of one', 'Cost'];
+
+/** The same lists as comma-separated values, one line for each product. Refuses 'not-found'. */
+export async function purchaseListCsv(clock: Clock, asked: Fields): Promise<Outcome<string>> {
+  const screen = await purchaseLists(clock, asked);
+  if (!screen) return refuse({ code: 'not-found', what: 'shop', id: '' });
+  const rows = screen.lists.flatMap(({ supplier, lines }) =>
+    lines.map(({ product, pack, count, price }): CellOut[] => [
+      ...[supplier.name, product, pack, count],
+      ...(price === null ? [null, null] : [Number(plainMoney(price)), Number(plainMoney(micros(price * count)))]),
+    ]),
+  );
+  return accept(BYTE_ORDER_MARK + csvText([HEADER, ...rows]));
+}

@@ -1,0 +1,54 @@
+import { type Micros, micros, minus, plus, sum } from '../quantity/amounts';
+
+/** What a supplier asks of an order; null is not known. */
+export type OrderTerms = Record<'freightPerOrder' | 'freeFreightOver' | 'minimumOrder', Micros | null>;
+
+/** The freight of one order of so much: nothing from the free-freight value on; null when it was never entered. */
+export function freightOf(
+  terms: Pick<OrderTerms, 'freightPerOrder' | 'freeFreightOver'>,
+  goods: Micros,
+): Micros | null {
+  const { freightPerOrder, freeFreightOver } = terms;
+  return freeFreightOver !== null && goods >= freeFreightOver ? micros(0) : freightPerOrder;
+}
+
+/** What an order comes to. */
+export type OrderSums = {
+  /** The lines whose price is known, added up. */
+  goods: Micros;
+  /** How many lines have no price, and so are not in it. */
+  unpriced: number;
+  /** As it was entered, or as the supplier asks; null when nobody knows. */
+  freight: Micros | null;
+  /** Null as soon as a price or the freight is not known. */
+  total: Micros | null;
+  /** How much more there would have to be for the supplier to take it; 0 when it is enough, null when that is not known. */
+  toMinimum: Micros | null;
+  /** How much more there would have to be for free freight; 0 when it is free, null when it never is. */
+  toFreeFreight: Micros | null;
+};
+
+/**
+ * What an order comes to, beside what its supplier asks of it.
+ *
+ * Takes    packs with what one of them costs, and the freight that was entered (null: as the supplier asks)
+ * Units    micros
+ */
+export function orderSums(
+  lines: readonly { count: number; price: Micros | null }[],
+  terms: OrderTerms,
+  entered: Micros | null,
+): OrderSums {
+  const goods = sum(lines.map(({ count, price }) => micros((price ?? 0) * count)));
+  const unpriced = lines.filter(({ price }) => price === null).length;
+  const freight = entered ?? freightOf(terms, goods);
+  return {
+    ...{ goods, unpriced, freight },
+    total: unpriced > 0 || freight === null ? null : plus(goods, freight),
+    toMinimum: missing(terms.minimumOrder, goods),
+    toFreeFreight: missing(terms.freeFreightOver, goods),
+  };
+}
+
+const missing = (threshold: Micros | null, goods: Micros): Micros | null =>
+  threshold === null ? null : minus(threshold, goods < threshold ? goods : threshold);
