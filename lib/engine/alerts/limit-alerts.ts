@@ -65,9 +65,9 @@ function note(near: Map<string, Near>, plan: Plan, bench: Bench, product: Produc
 }
 
 function sentenceOf(plan: Plan, { product, benches, most, days }: Near): string {
-  const had = `${benchNames(benches)} had ${counted(days.length, 'application')} of ${product.name} within ${YEAR} days, and its label allows ${most}`;
-  if (days.length < most) return `${had}: one is left.`;
+  const had = `${benchNames(benches)} had ${counted(days.length, 'application')} of ${product.name} in ${YEAR} days`;
+  if (days.length < most) return `${had}; one is left by its label.`;
   const first = days.at(-most);
-  if (first === undefined) return `${had}.`;
-  return `${had}: none is left until ${dayNear(plan, first + YEAR)}, as far as the records go.`;
+  const until = first === undefined ? '' : ` until ${dayNear(plan, first + YEAR)}, as far as the records go`;
+  return `${had}, and its label allows ${most}: none is left${until}.`;
 }

@@ -13,7 +13,7 @@ import { type Alert, keyOf } from './alert';
 export function reorderAlerts(plan: Plan): Alert[] {
   return plan.products.flatMap((ahead): Alert[] => {
     const { product, runsOutOn, reorder } = ahead;
-    if (runsOutOn === null || isOnItsWay(plan.shop, product)) return [];
+    if (runsOutOn === null || isOnItsWay(plan, product)) return [];
     if (reorder !== null && reorder.weeks > 0) return [];
     const isLate = reorder === null || reorder.by < plan.today;
     return [
@@ -27,10 +27,13 @@ export function reorderAlerts(plan: Plan): Alert[] {
   });
 }
 
-const isOnItsWay = ({ orders }: Shop, product: Product): boolean =>
-  orders.some(
-    ({ closedOn, lines }) =>
-      closedOn === null && lines.some((line) => line.offer.product === product && line.received < line.count),
+/** Whether something of it was ordered and is still expected. What is overdue may never come. */
+const isOnItsWay = ({ shop, today }: Plan, product: Product): boolean =>
+  shop.orders.some(
+    ({ closedOn, expectedOn, lines }) =>
+      closedOn === null &&
+      (expectedOn === null || expectedOn >= today) &&
+      lines.some((line) => line.offer.product === product && line.received < line.count),
   );
 
 /** The lot that came last; of two on one day, the one that the shop has later. */

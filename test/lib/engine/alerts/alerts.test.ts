@@ -60,15 +60,17 @@ test('a reorder is one matter until something comes, and another one then', () =
 });
 
 test.each([
-  ['on its way', { count: 2, received: 1, closedOn: null }, 0],
-  ['here already', { count: 2, received: 2, closedOn: null }, 1],
-  ['no longer expected', { count: 2, received: 1, closedOn: '2026-03-01' as Day }, 1],
-])('what was ordered and is %s is told of accordingly', (_, { count, received, closedOn }, times) => {
+  ['on its way', { received: 1, expectedOn: null, closedOn: null }, 0],
+  ['expected today', { received: 1, expectedOn: '2026-03-02' as Day, closedOn: null }, 0],
+  ['overdue', { received: 1, expectedOn: '2026-03-01' as Day, closedOn: null }, 1],
+  ['here already', { received: 2, expectedOn: null, closedOn: null }, 1],
+  ['no longer expected', { received: 1, expectedOn: null, closedOn: '2026-03-01' as Day }, 1],
+])('what was ordered and is %s is told of accordingly', (_, { received, expectedOn, closedOn }, times) => {
   const order = (shop: Shop) => {
     const [offer] = shop.offers;
     if (!offer) throw new Error('there is no offer');
-    const lines = [{ offer, count, received, price: null }];
-    const placed = { id: 'x', supplier: offer.supplier, placedOn: '2026-03-01' as Day, expectedOn: null };
+    const lines = [{ offer, count: 2, received, price: null }];
+    const placed = { id: 'x', supplier: offer.supplier, placedOn: '2026-03-01' as Day, expectedOn };
     shop.orders.push({ ...placed, lines, freight: null, note: null, closedOn });
   };
   expect(told('reorder', ordering('3.6 mL'), MONDAY, order)).toHaveLength(times);
@@ -192,7 +194,7 @@ test('a label’s limit is told when one application is left, and when none is',
   expect(at('2026-02-01', '2026-02-10')).toMatchObject([
     {
       severity: 'note',
-      sentence: 'Bench b1 had 2 applications of Product p1 within 365 days, and its label allows 3: one is left.',
+      sentence: 'Bench b1 had 2 applications of Product p1 in 365 days; one is left by its label.',
     },
   ]);
   expect(at('2025-06-01', '2026-02-01', '2026-02-10')).toMatchObject([
