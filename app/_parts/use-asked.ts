@@ -11,10 +11,10 @@ export type Question = { address: string; body?: unknown };
  * What the shop says to a question that changes while somebody types, asked whenever it stands still for a moment. It
  * changes nothing there, so an answer that is no longer wanted is simply dropped.
  *
- * Takes  the question; null when there is none
+ * Takes  the question; null when there is none; how long it has to stand still, in milliseconds
  * Gives  the answer to exactly this question; or that it is on its way, or that the shop is away
  */
-export function useAsked<T>(question: Question | null): T | 'asking' | 'away' | null {
+export function useAsked<T>(question: Question | null, pause = PAUSE_MS): T | 'asking' | 'away' | null {
   const [answer, setAnswer] = useState<{ asked: string; said: T | null } | null>(null);
   const asked = question && JSON.stringify(question);
   useEffect(() => {
@@ -23,12 +23,12 @@ export function useAsked<T>(question: Question | null): T | 'asking' | 'away' | 
     const timer = setTimeout(async () => {
       const said = await ask<T>(JSON.parse(asked), stop.signal);
       if (!stop.signal.aborted) setAnswer({ asked, said });
-    }, PAUSE_MS);
+    }, pause);
     return () => {
       clearTimeout(timer);
       stop.abort();
     };
-  }, [asked]);
+  }, [asked, pause]);
   if (asked === null) return null;
   if (answer?.asked !== asked) return 'asking';
   return answer.said ?? 'away';

@@ -1,29 +1,78 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
-import { ordersScreen } from '@/lib/views/orders';
+import { type BuyScreen, buyScreen } from '@/lib/views/buy';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import type { Search } from '../_parts/search';
+import { RunOutChart } from '../shelf/[product]/run-out-chart';
+import { WeeksTable } from '../shelf/[product]/weeks-table';
+import styles from './buy.module.css';
+import { BuyLinks } from './buy-links';
 import { OrderTable } from './orders/order-table';
+import { ReorderTable } from './reorder-table';
+import { WhatIf } from './what-if-form';
 
 export const metadata: Metadata = { title: 'Buy' };
 
-export default async function BuyPage() {
-  const screen = await ordersScreen(clock);
+export default async function BuyPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const screen = await buyScreen(clock, await searchParams);
   if (!screen) return <FirstVisit />;
+  const { products, late, open, ways } = screen;
   return (
     <>
       <h1>Buy</h1>
-      <p>
-        <a href="/buy/orders">Orders</a> · <a href="/buy/budget">Budget</a>
-      </p>
+      <BuyLinks here="/buy" />
+      <section aria-labelledby="reorder">
+        <h2 id="reorder">When to order</h2>
+        {products.length === 0 ? (
+          <EmptyPlace step={{ href: '/shelf/new', text: 'Enter a product' }}>
+            Every product stands here with the weeks until it has to be ordered.
+          </EmptyPlace>
+        ) : (
+          <>
+            {late > 0 && (
+              <p className="grave">
+                <b>{late === 1 ? 'One is late' : `${late} are late`}:</b> no order placed today comes before it runs
+                out, with the safety days between.
+              </p>
+            )}
+            <ReorderTable screen={screen} />
+          </>
+        )}
+      </section>
+      <ShownProduct screen={screen} />
       <section aria-labelledby="open">
         <h2 id="open">On order</h2>
-        {screen.open.length === 0 ? (
+        {open.length === 0 ? (
           <EmptyPlace step={{ href: '/buy/orders', text: 'Write an order' }}>Nothing is on its way.</EmptyPlace>
         ) : (
-          <OrderTable orders={screen.open} ways={screen.ways} label="On order" />
+          <OrderTable orders={open} ways={ways} label="On order" />
         )}
       </section>
     </>
+  );
+}
+
+/** One product large: how it runs out, and what would change that. */
+function ShownProduct({ screen: { shown, ways, today, whatIf, shopId } }: { screen: BuyScreen }) {
+  if (!shown) return null;
+  const { product, ramp, weeks } = shown;
+  const id = encodeURIComponent(product.id);
+  return (
+    <div className={styles.columns}>
+      <section aria-labelledby="ramp">
+        <h2 id="ramp">How {product.name} runs out</h2>
+        <RunOutChart ramp={ramp} units={ways.units} today={today} />
+        <details className={styles.table}>
+          <summary>The same as a table</summary>
+          <WeeksTable weeks={weeks} ways={ways} />
+        </details>
+        <p className={styles.links}>
+          <a href={`/shelf/${id}`}>{product.name} on the shelf</a>
+          <a href={`/buy/equivalents?product=${id}`}>What could stand in for it</a>
+        </p>
+      </section>
+      <WhatIf key={product.id} shop={shopId} product={product} today={today} {...whatIf} />
+    </div>
   );
 }

@@ -4,12 +4,15 @@ import type { Container } from '../engine/shop';
 import { type Liquid, liquidOf } from './bottle-seen';
 import type { House } from './house';
 
-/** What is left in each container at the end of a day on which something changed. */
-export type RampPoint = { day: Day; number: number; left: number[] };
+/**
+ * What is left in each container at the end of a day on which something changed, and how much of that will be used and
+ * how much will die in it, within the weeks ahead.
+ */
+export type RampPoint = { day: Day; number: number; left: number[]; used: number[]; doomed: number[] };
 
 /** Stock through the weeks ahead, container by container, stepping down at each spraying and at each last day. */
 export type Ramp = {
-  containers: { key: string; name: string }[];
+  containers: { key: string; name: string; isDoomed: boolean }[];
   points: RampPoint[];
   form: 'liquid' | 'powder';
   liquid: Liquid;
@@ -29,11 +32,13 @@ export function stockRamp({ plan }: House, ahead: ProductAhead): Ramp {
   const containers = inOrderOfUse(plan, ahead);
   const left = new Map(containers.map((one) => [one, one.receivedOn <= plan.today ? Number(one.remaining) : 0]));
   const changes = changesOf(plan, ahead, containers);
-  const snapshot = (day: Day): RampPoint => ({
-    day,
-    number: dayNumber(day),
-    left: containers.map((one) => left.get(one) ?? 0),
-  });
+  const dying = new Map(ahead.wastes.map(({ container, amount }) => [container, Number(amount)]));
+  const snapshot = (day: Day): RampPoint => {
+    const held = containers.map((one) => left.get(one) ?? 0);
+    const doomed = containers.map((one, place) => Math.min(dying.get(one) ?? 0, held[place] ?? 0));
+    const used = held.map((amount, place) => amount - (doomed[place] ?? 0));
+    return { day, number: dayNumber(day), left: held, used, doomed };
+  };
   const points = [snapshot(plan.today)];
   for (const day of [...new Set(changes.map(({ on }) => on))].sort()) {
     for (const { on, container, by } of changes) {
@@ -44,7 +49,11 @@ export function stockRamp({ plan }: House, ahead: ProductAhead): Ramp {
   points.push(snapshot(addDays(plan.today, 7 * plan.weeks - 1)));
   const { runsOutOn, reorder, product } = ahead;
   return {
-    containers: containers.map((one) => ({ key: `${one.lot} ${one.place}`, name: one.packText })),
+    containers: containers.map((one) => ({
+      key: `${one.lot} ${one.place}`,
+      name: one.packText,
+      isDoomed: (dying.get(one) ?? 0) > 0,
+    })),
     points,
     form: product.form,
     liquid: liquidOf(product),

@@ -11,7 +11,7 @@ import {
   XAxis,
   YAxis,
 } from 'recharts';
-import type { Ramp } from '@/lib/views/stock-ramp';
+import type { Ramp, RampPoint } from '@/lib/views/stock-ramp';
 import { showStock } from '@/shared/measure/show';
 import { stock } from '@/shared/quantity/amounts';
 import { type Day, dayFromNumber } from '@/shared/time/day';
@@ -21,18 +21,18 @@ import styles from './run-out-chart.module.css';
 type RunOutChartProps = { ramp: Ramp; units: 'us' | 'metric'; today: Day };
 
 /**
- * Stock through the weeks ahead as a ramp, stacked by container, stepping down at each spraying. The table under it
- * holds the same figures, so a reader that cannot see the chart skips it.
+ * Stock through the weeks ahead as a ramp, stacked by container, stepping down at each spraying; hatched what will die in
+ * a container before anything uses it. The table beside it holds the same figures, so a reader that cannot see the chart
+ * skips it.
  */
 export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
   const amount = (value: unknown) => showStock(stock(Number(value)), ramp.form, units);
   const day = (value: unknown) => showDayShort(dayFromNumber(Number(value)), today);
-  const points = ramp.points.map(({ number, left }) => ({ number, ...left }));
   const [first, last] = [ramp.points[0]?.number ?? 0, ramp.points.at(-1)?.number ?? 0];
   return (
     <div className={styles.chart} aria-hidden="true">
       <ResponsiveContainer width="100%" height="100%">
-        <AreaChart data={points} margin={{ top: 18, right: 8, bottom: 0, left: 8 }} accessibilityLayer={false}>
+        <AreaChart data={ramp.points} margin={{ top: 18, right: 8, bottom: 0, left: 8 }} accessibilityLayer={false}>
           <CartesianGrid vertical={false} stroke="var(--line)" />
           <XAxis
             dataKey="number"
@@ -45,20 +45,7 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
             interval="preserveStartEnd"
           />
           <YAxis tickFormatter={amount} tick={TICK} width={68} stroke="var(--edge)" axisLine={false} tickLine={false} />
-          {ramp.containers.map(({ key, name }, place) => (
-            <Area
-              key={key}
-              dataKey={String(place)}
-              name={`${name}, lot ${key.split(' ')[0]}`}
-              type="stepAfter"
-              stackId="shelf"
-              stroke="var(--ink)"
-              strokeWidth={1.5}
-              fill={`var(--liquid-${ramp.liquid})`}
-              fillOpacity={place % 2 === 0 ? 1 : 0.55}
-              isAnimationActive={false}
-            />
-          ))}
+          {containerAreas(ramp)}
           {ramp.orderBy !== null && ramp.neededOn !== null && ramp.neededOn >= first && (
             <ReferenceArea x1={Math.max(ramp.orderBy, first)} x2={ramp.neededOn} fill="var(--sun)" fillOpacity={0.55} />
           )}
@@ -91,6 +78,37 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
     </div>
   );
 }
+
+/** What each container holds, one on the other: first what will be used of it, then what will not. */
+const containerAreas = ({ containers, liquid }: Ramp) =>
+  containers.flatMap(({ key, name, isDoomed }, place) => {
+    const named = `${name}, lot ${key.split(' ')[0]}`;
+    const step = { type: 'stepAfter', stackId: 'shelf', stroke: 'var(--ink)', isAnimationActive: false } as const;
+    const used = (
+      <Area
+        {...step}
+        key={key}
+        dataKey={({ used }: RampPoint) => used[place] ?? 0}
+        name={named}
+        strokeWidth={1.5}
+        fill={`var(--liquid-${liquid})`}
+        fillOpacity={place % 2 === 0 ? 1 : 0.55}
+      />
+    );
+    if (!isDoomed) return [used];
+    const doomed = (
+      <Area
+        {...step}
+        key={`${key} doomed`}
+        dataKey={({ doomed }: RampPoint) => doomed[place] ?? 0}
+        name={`${named}, to be wasted`}
+        strokeWidth={1}
+        fill="url(#hatch-waste)"
+        fillOpacity={1}
+      />
+    );
+    return [used, doomed];
+  });
 
 const TICK = { fill: 'var(--soft)', fontSize: 13 };
 const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };

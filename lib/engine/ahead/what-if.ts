@@ -1,0 +1,124 @@
+import type { Micros, Stock } from '@/shared/quantity/amounts';
+import { ofEach } from '@/shared/quantity/rounding';
+import { addDays, type Day } from '@/shared/time/day';
+import type { Bench, Offer, Product, Program, Shop } from '../shop';
+import { sumKnown } from './cost-sums';
+import type { ProductAhead, Projection, Spraying } from './plan';
+import { projectionWith } from './projection';
+import { horizonEnd, sprayingsBetween } from './sprayings';
+
+/** What somebody supposes beside what is planned. Percent of what it is now: 100 is as it is. */
+export type Supposed = {
+  /** Whose price and use are another; null: those of every product. */
+  product: Product | null;
+  pricePercent: number;
+  usePercent: number;
+  /** One spraying more, as a program does it, on a day. */
+  extra: { program: Program; on: Day } | null;
+  /** Seven days from this one on, in which nothing is sprayed. */
+  lostFrom: Day | null;
+  /** A further bench of a program: so many plants that take so much each. */
+  bench: { program: Program; plants: number; mlPerPlant: number } | null;
+};
+
+/** What one thing comes to as it is, and as it would be. */
+export type Change<T> = { from: T; to: T };
+
+/** What would be otherwise. Costs are those of the whole horizon, as far as they are known; micros. */
+export type WhatIf = {
+  /** What is sprayed, at what it cost or would cost to buy. */
+  material: Change<Micros>;
+  /** The part of that which is not on the shelf, at the cheapest offers. */
+  toBuy: Change<Micros>;
+  waste: Change<Micros>;
+  unknownCosts: Change<number>;
+  sprayings: Change<number>;
+  /** The products that run out, or have to be ordered, on another day. */
+  products: { product: Product; runsOutOn: Change<Day | null>; orderBy: Change<Day | null> }[];
+};
+
+/**
+ * The weeks ahead as somebody supposes them, beside the weeks ahead as they are planned. Nothing is changed by asking.
+ *
+ * Takes    the projection as it is
+ * Rounds   scaled prices and amounts once each, to the nearest whole
+ */
+export function whatIf(as: Projection, supposed: Supposed): WhatIf {
+  const next = supposedProjection(as, supposed);
+  const change = <T>(of: (projection: Projection) => T): Change<T> => ({ from: of(as), to: of(next) });
+  return {
+    material: change(({ totals }) => totals.materialCost),
+    toBuy: change(({ sprayings }) =>
+      sumKnown(
+        sprayings.flatMap(({ lines }) => lines),
+        ({ shortCost }) => shortCost,
+      ),
+    ),
+    waste: change(({ totals }) => totals.wasteCost),
+    unknownCosts: change(({ totals }) => totals.unknownCosts),
+    sprayings: change(({ sprayings }) => sprayings.length),
+    products: as.products.flatMap((ahead, number) => otherwise(ahead, next.products[number])),
+  };
+}
+
+function otherwise(ahead: ProductAhead, next: ProductAhead | undefined): WhatIf['products'] {
+  if (!next) return [];
+  const runsOutOn = { from: ahead.runsOutOn, to: next.runsOutOn };
+  const orderBy = { from: ahead.reorder?.by ?? null, to: next.reorder?.by ?? null };
+  const isSame = runsOutOn.from === runsOutOn.to && orderBy.from === orderBy.to;
+  return isSame ? [] : [{ product: ahead.product, runsOutOn, orderBy }];
+}
+
+/** The weeks ahead as they are supposed. */
+export function supposedProjection({ shop, today, weeks }: Projection, supposed: Supposed): Projection {
+  const { product, usePercent } = supposed;
+  const its = supposedShop(shop, supposed);
+  const sprayings = sprayingsBetween(its, today, horizonEnd(today, weeks)).filter(
+    ({ date }) => !isLost(date, supposed),
+  );
+  for (const { lines } of sprayings) {
+    for (const line of lines) {
+      const isMeant = product === null || line.ingredient.product === product;
+      if (isMeant && line.amount !== null) line.amount = percentOf<Stock>(line.amount, usePercent);
+    }
+  }
+  return projectionWith(its, sprayings, today, weeks);
+}
+
+const isLost = (date: Spraying['date'], { lostFrom }: Supposed): boolean =>
+  lostFrom !== null && date >= lostFrom && date < addDays(lostFrom, 7);
+
+const percentOf = <T extends number>(of: T, percent: number): T => ofEach<T, number>(of, percent, 100);
+
+function supposedShop(shop: Shop, { product, pricePercent, extra, bench }: Supposed): Shop {
+  const programs = shop.programs.map((program) => (bench && program === bench.program ? withBench(bench) : program));
+  return {
+    ...shop,
+    programs: extra ? [...programs, onceMore(programs, extra)] : programs,
+    offers:
+      pricePercent === 100
+        ? shop.offers
+        : shop.offers.map((offer) => (product && offer.product !== product ? offer : atPrice(offer, pricePercent))),
+  };
+}
+
+const atPrice = (offer: Offer, percent: number): Offer => ({
+  ...offer,
+  price: percentOf<Micros>(offer.price, percent),
+  breaks: offer.breaks.map(({ atLeast, price }) => ({ atLeast, price: percentOf<Micros>(price, percent) })),
+});
+
+/** A bench whose plants and mL are known and whose ground is not. */
+function withBench({ program, plants, mlPerPlant }: NonNullable<Supposed['bench']>): Program {
+  const [like] = program.benches;
+  if (!like) return program;
+  const group = { name: 'supposed', pot: null, count: plants, mlPerPlant };
+  const bench: Bench = { ...like, id: `${like.id} supposed`, area: null, coverage: 1, plants: [group] };
+  return { ...program, benches: [...program.benches, bench] };
+}
+
+/** The spraying of a program on that day, with the first of its recipes. */
+function onceMore(programs: readonly Program[], { program, on }: NonNullable<Supposed['extra']>): Program {
+  const as = programs.find(({ id }) => id === program.id) ?? program;
+  return { ...as, id: `${as.id} once more`, startsOn: on, endsOn: on, repeat: null, changes: [] };
+}
