@@ -85,8 +85,9 @@ function unreadableBoard(clock: Clock): Board {
 
 async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promise<Board> {
   const doubt = await doubtNow(clock);
-  const shop = shopOfFile(await shopFileOf(shopId));
+  // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
+  const shop = shopOfFile(await shopFileOf(shopId));
   return {
     shop: shop.name,
     now,

@@ -68,6 +68,18 @@ test('from the board to a notice, to a link for the sales floor that lets nothin
   await page.clock.runFor(6_000);
   await showStates(page);
 
+  // Where no script runs and nothing is read anew, the style sheet lets the board go after the same minute.
+  const dead = await page.context().newPage();
+  await dead.route('**/*.js', (route) => route.abort());
+  await dead.goto(address);
+  await showStates(dead);
+  await dead.evaluate(() => {
+    for (const animation of document.getAnimations()) animation.currentTime = 60_001;
+  });
+  await expect(dead.getByText('KEEP OUT of every bench (not confirmed).')).toBeVisible();
+  for (const bench of await benchesOn(dead).all()) await expect(bench).toBeHidden();
+  await dead.close();
+
   let answer = () => {};
   const held = new Promise<void>((resolve) => {
     answer = resolve;
