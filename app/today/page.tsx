@@ -45,10 +45,16 @@ export default async function TodayPage() {
 
 type ScreenProps = { screen: TodayScreen };
 
-function Benches({ screen: { benches, clock: ofToday, now, ways } }: ScreenProps) {
+function Benches({ screen: { benches, isClockDoubted, clock: ofToday, now, ways } }: ScreenProps) {
   return (
     <section aria-labelledby="benches">
       <h2 id="benches">Who may stand where, at {showClock(now, ways.zone)}</h2>
+      {isClockDoubted && (
+        <p className="grave">
+          KEEP OUT of every bench: the clock of this machine is not confirmed.{' '}
+          <a href="/setup/clock">Look at the clock</a>
+        </p>
+      )}
       {benches.length === 0 ? (
         <EmptyPlace step={{ href: '/setup', text: 'Bring in a shop file' }}>
           Each bench with its opening hours, its sprayings and the time people keep out. There is no bench yet.

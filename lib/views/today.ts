@@ -29,6 +29,8 @@ export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
   /** What is to be told and stands nowhere else on the page. */
   alerts: Alert[];
   benches: BenchStanding[];
+  /** Whether nothing is told of any bench because the clock is to be looked at first. */
+  isClockDoubted: boolean;
   toMix: SprayingTicket[];
   ahead: DayAhead[];
   orders: OrderLine[];
@@ -48,6 +50,7 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
     alerts: alertsOf(plan, house.benches, now).filter(({ kind }) => ONLY_TOLD.includes(kind)),
     clock: dayClock(house, today),
     benches: benchStandings(house),
+    isClockDoubted: house.benches.some(({ doubt }) => doubt === 'clock'),
     toMix: plan.sprayings.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
     orders: orderLines(house),
