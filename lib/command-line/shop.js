@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const NEEDED = ['tsx', 'zod', 'temporal-polyfill', 'better-sqlite3'];
+const NEEDED = ['tsx', 'zod', 'temporal-polyfill', 'highs', 'better-sqlite3'];
 
 process.on('uncaughtException', failed);
 try {

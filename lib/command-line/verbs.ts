@@ -4,7 +4,6 @@ import { planDocument } from '@/lib/engine/ahead/plan-document';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { keepoutDocument } from '@/lib/engine/keepout/keepout-document';
 import { mixAnswerOf } from '@/lib/engine/mix/mix-answer';
-import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { readArea } from '@/shared/measure/area';
 import { readVolume } from '@/shared/measure/size';
@@ -13,19 +12,16 @@ import { isTooLarge } from '@/shared/quantity/amounts';
 import { compare, type Exact, ZERO } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { shopFileSchema } from '@/shared/shop-file/json-schema';
-import { nearest } from '@/shared/shop-file/nearest';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { shown } from '@/shared/shop-file/path';
-import { type Day, readDay } from '@/shared/time/day';
 import { type Instant, readInstant } from '@/shared/time/instant';
 import { readArguments, type Usage } from './arguments';
+import { BUY_OPTIONS, buy } from './buying-verbs';
+import { type Answer, type Options, recipeIn, todayIn, weeksIn } from './options';
 import { printed } from './printed';
 import { readShopText } from './read-shop-text';
 
-type Options = ReadonlyMap<string, string>;
-/** A refusal names everything that was wrong with the options. */
-type Answer = { ok: true; value: unknown } | { ok: false; messages: string[] };
-type Verb = Usage & { answer: (file: ShopFile, options: Options) => Answer };
+type Verb = Usage & { answer: (file: ShopFile, options: Options) => Answer | Promise<Answer> };
 
 const MIX_OPTIONS = { '--recipe': 'r1', '--volume': '"2 gal"', '--area': '"130 sq ft"', '--today': '2026-03-02' };
 
@@ -35,6 +31,7 @@ const VERBS: Record<string, Verb> = {
   plan: { file: true, options: { '--today': '2026-03-02', '--weeks': '26' }, answer: plan },
   mix: { file: true, options: MIX_OPTIONS, answer: mix },
   keepout: { file: true, options: { '--now': '2026-03-02T09:00:00Z' }, answer: keepout },
+  buy: { file: true, options: BUY_OPTIONS, answer: buy },
 };
 
 /** The one verb that asks a database and no file: its answer takes reading, so it stands apart. */
@@ -58,14 +55,14 @@ export async function shop(words: readonly string[]): Promise<number> {
   if (!text.ok) return refused([{ path: '', message: text.message }]);
   const parsed = parseShopFile(text.value);
   if (!parsed.ok) return refused(parsed.faults);
-  const given = worked(() => answer(parsed.file, options));
+  const given = await worked(() => answer(parsed.file, options));
   return given.ok ? answered(given.value) : refused(given.messages.map((message) => ({ path: '', message })));
 }
 
 /** Figures so large that they cannot be kept exactly come from the file, not from the program. */
-function worked(answer: () => Answer): Answer {
+async function worked(answer: () => Answer | Promise<Answer>): Promise<Answer> {
   try {
-    return answer();
+    return await answer();
   } catch (error) {
     if (!isTooLarge(error)) throw error;
     return { ok: false, messages: [TOO_MUCH] };
@@ -118,17 +115,6 @@ function mix(file: ShopFile, options: Options): Answer {
   return outcome.ok ? outcome : { ok: false, messages: [explain(outcome.refusal)] };
 }
 
-function recipeIn({ recipes }: Shop, id: string | undefined): Reading<string> {
-  const ids = recipes.map((recipe) => recipe.id);
-  const some = ids.length > 0 ? `It has ${ids.slice(0, 5).map(shown).join(', ')}.` : 'It has none.';
-  if (id === undefined) return unreadable(`--recipe: Name a recipe of this file by its id. ${some}`);
-  if (ids.includes(id)) return read(id);
-  const meant = nearest(id, ids);
-  return unreadable(
-    `--recipe: There is no recipe ${shown(id)} in this file. ${meant ? `Did you mean ${shown(meant)}?` : some}`,
-  );
-}
-
 function volumeIn(text: string | undefined): Reading<Exact> {
   if (text === undefined) return unreadable('--volume: Say how much is mixed, such as --volume "2 gal".');
   const volume = readVolume(text);
@@ -149,23 +135,4 @@ function keepout(file: ShopFile, options: Options): Answer {
   const now: Reading<Instant> = text === undefined ? read(clock.now()) : readInstant(text);
   if (!now.ok) return { ok: false, messages: [`--now: ${now.message}`] };
   return { ok: true, value: keepoutDocument(now.value, keepOut(ours, now.value), ours.zone) };
-}
-
-/** The horizon reaches two years on, and an order may have been due a lead time and more before its first day. */
-const [FIRST_TODAY, LAST_TODAY] = ['2000-01-01', '2999-12-31'];
-
-function todayIn(ours: Shop, text: string | undefined): Reading<Day> {
-  if (text === undefined) return read(clock.today(ours.zone));
-  const day = readDay(text);
-  if (!day.ok) return unreadable(`--today: ${day.message}`);
-  if (day.value >= FIRST_TODAY && day.value <= LAST_TODAY) return day;
-  return unreadable(`--today: ${text} is too far away. Give a day from ${FIRST_TODAY} to ${LAST_TODAY}.`);
-}
-
-const MOST_WEEKS = 104;
-
-function weeksIn(text: string): Reading<number> {
-  const weeks = /^\d{1,3}$/.test(text) ? Number(text) : 0;
-  if (weeks >= 1 && weeks <= MOST_WEEKS) return read(weeks);
-  return unreadable(`--weeks: ${shown(text)} is not a number of weeks. Write a whole number from 1 to ${MOST_WEEKS}.`);
 }

@@ -2,6 +2,7 @@ import { type Micros, micros, type Stock, stock, sum } from '@/shared/quantity/a
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import type { Projection } from '../ahead/plan';
 import { projectionOf } from '../ahead/projection';
+import { withOnOrder } from '../orders/on-order';
 import type { Offer, Product, Shop } from '../shop';
 import { type Purchase, purchaseOf } from './bought';
 import { byHabit, cheapestPerMl, type Habit, type Part, smallestPack } from './habit';
@@ -58,7 +59,7 @@ export type Unknown =
  *
  *   total = packs + freight + capital tied up − what is left and will still be used
  *
- * What is on the shelf, or comes by itself, is used first. A product whose orders cost nothing by themselves and whose
+ * What is on the shelf, or was ordered and is still to come, is used first. A product whose orders cost nothing by themselves and whose
  * packs have one price is solved exactly, by itself; the others together by the solver, which also proves how far from
  * the best the answer can be. It is never dearer than either habit.
  *
@@ -66,10 +67,10 @@ export type Unknown =
  * Units    micros; µL or mg; days as numbers
  */
 export function purchasePlanOf(shop: Shop, today: Day, weeks: number, solver: Solver): PurchasePlan {
-  return purchasePlanFor(projectionOf(shop, today, weeks), solver);
+  return purchasePlanFor(projectionOf(withOnOrder(shop, today), today, weeks), solver);
 }
 
-/** The same for a projection that is there already. */
+/** The same for a projection that is there already, with what is on order in it. */
 export function purchasePlanFor(projection: Projection, solver: Solver): PurchasePlan {
   const { shop, today, weeks } = projection;
   const horizon = horizonOf(shop, today, weeks);

@@ -115,8 +115,8 @@ class Labelling {
     for (const pack of this.graph.part.packs) {
       if (pack.offer.supplier !== slot.supplier) continue;
       const price = pack.levels[0]?.price ?? 0;
-      const costs = shutCosts(this.graph.part, this.horizon, { pack, orderOn: slot.day, price, most: packsFor(pack) });
-      for (const [index, cost] of costs.entries()) {
+      const costs = shutCosts(this.graph.part, this.horizon, { pack, orderOn: slot.day, price });
+      for (const [index, cost] of costs.slice(0, packsFor(pack)).entries()) {
         const given = (this.prices.reward[label.open] ?? 0) * price * (index + 1);
         if (label.cost + cost - given > this.most) continue;
         this.end([...bought, ...Array.from({ length: index + 1 }, () => ({ pack, orderOn: slot.day }))]);

@@ -261,7 +261,7 @@ function shutBundles(
   return arc.pack.levels.flatMap(({ atLeast, price }) => {
     const shut = atLeast - count;
     if (shut <= 0 || shut > MOST_SHUT) return [];
-    const cost = shutCosts(graph.part, horizon, { pack: arc.pack, orderOn, price, most: shut }).at(-1) ?? 0;
+    const cost = shutCosts(graph.part, horizon, { pack: arc.pack, orderOn, price })[shut - 1] ?? 0;
     return [{ to: graph.nodes, count: atLeast, cost: price * (shares - shut * reward) + cost }];
   });
 }

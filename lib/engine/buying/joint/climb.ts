@@ -6,9 +6,11 @@ export type Presence = Float64Array[];
 
 /** Presence with the orders of one more choice: what was so before counts on, so that prices do not swing. */
 export function blended(before: Presence, isIn: readonly ReadonlySet<number>[], weight: number): Presence {
-  return before.map((its, part) =>
-    its.map((value, slot) => value * (1 - weight) + (isIn[part]?.has(slot) ? weight : 0)),
-  );
+  return before.map((its, part) => {
+    const next = its.map((value) => value * (1 - weight));
+    for (const slot of isIn[part] ?? []) next[slot] = (next[slot] ?? 0) + weight;
+    return next;
+  });
 }
 
 /** The prices of the orders for each part, and how much of each micro of goods the step to free freight gives back. */
@@ -64,11 +66,19 @@ export function equalShares(slots: Slots, mayUse: readonly ReadonlySet<number>[]
 
 /** How far apart the parts are on each order, squared and added up: how long a step has to be follows from it. */
 export function spreadOf(slots: Slots, mayUse: readonly ReadonlySet<number>[], presence: Presence): number {
-  return slots.all.reduce((spread, _, slot) => {
-    const its = usersOf(slot, mayUse).map((part) => presence[part]?.[slot] ?? 0);
-    const mean = its.reduce((sum, one) => sum + one, 0) / (its.length || 1);
-    return spread + its.reduce((sum, one) => sum + (one - mean) ** 2, 0);
-  }, 0);
+  let spread = 0;
+  for (let slot = 0; slot < slots.all.length; slot++) {
+    let [users, sum, squares] = [0, 0, 0];
+    for (const [part, its] of mayUse.entries()) {
+      if (!its.has(slot)) continue;
+      const one = presence[part]?.[slot] ?? 0;
+      users += 1;
+      sum += one;
+      squares += one * one;
+    }
+    if (users > 0) spread += squares - (sum * sum) / users;
+  }
+  return spread;
 }
 
 const usersOf = (slot: number, mayUse: readonly ReadonlySet<number>[]): number[] =>

@@ -1,6 +1,7 @@
-import { costOfPurchase, type Purchase, purchaseOf } from '../bought';
+import { arrivalOn, costOfPurchase, type Purchase, purchaseOf } from '../bought';
 import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
+import type { Need } from '../need';
 import { areTaken, ordersOf, totalOf } from '../orders';
 import type { Bought } from '../shortest-path';
 import type { Slots } from './slots';
@@ -14,10 +15,8 @@ export type Column = { purchase: Purchase; cost: number; goods: Map<number, numb
  * Gives    null when they do not meet the need, or are ordered on a day that is not looked at
  */
 export function columnOf({ need }: Part, slots: Slots, horizon: Horizon, bought: readonly Bought[]): Column | null {
-  const [asGiven, byArrival] = [bought, inOrderOfArrival(horizon, bought)].map((one) => purchaseOf(need, horizon, one));
-  if (!asGiven?.covers || !byArrival) return null;
-  const isBetter = byArrival.covers && costOfPurchase(byArrival) <= costOfPurchase(asGiven);
-  const purchase = isBetter ? byArrival : asGiven;
+  const purchase = asTheyCome(need, horizon, bought);
+  if (!purchase.covers) return null;
   const goods = new Map<number, number>();
   for (const { pack, orderOn, price } of purchase.packs) {
     const slot = slotAt(slots, pack.offer.supplier, orderOn);
@@ -27,10 +26,15 @@ export function columnOf({ need }: Part, slots: Slots, horizon: Horizon, bought:
   return { purchase, cost: costOfPurchase(purchase), goods, key: keyOf(slots, goods) };
 }
 
-/** What comes first is used first, as a shelf is used; what comes together stays in its order. */
-function inOrderOfArrival({ start }: Horizon, bought: readonly Bought[]): Bought[] {
-  const arrival = ({ pack, orderOn }: Bought) => pack.arrivals[orderOn - start] ?? orderOn;
-  return [...bought].sort((a, b) => arrival(a) - arrival(b));
+/** What comes first is used first, as a shelf is used, unless the need cannot be met like that, or only at a higher cost. */
+function asTheyCome(need: Need, horizon: Horizon, bought: readonly Bought[]): Purchase {
+  const arrival = ({ pack, orderOn }: Bought) => arrivalOn(pack, horizon, orderOn);
+  const asGiven = purchaseOf(need, horizon, bought);
+  const isInTurn = bought.every((one, at) => at === 0 || arrival(bought[at - 1] ?? one) <= arrival(one));
+  if (isInTurn || !asGiven.covers) return asGiven;
+  const inTurn = bought.toSorted((a, b) => arrival(a) - arrival(b));
+  const byArrival = purchaseOf(need, horizon, inTurn);
+  return byArrival.covers && costOfPurchase(byArrival) <= costOfPurchase(asGiven) ? byArrival : asGiven;
 }
 
 function slotAt({ all, first, behind }: Slots, supplier: Slots['all'][number]['supplier'], day: number): number | null {

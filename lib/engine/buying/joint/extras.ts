@@ -21,36 +21,36 @@ export function extrasFor(
   horizon: Horizon,
   { slot, reward }: { slot: number; reward: number },
 ): { cost: number; bought: Bought[] } {
-  let best: { cost: number; bought: Bought[] } = { cost: 0, bought: [] };
-  if (reward <= 0) return best;
+  let best: { cost: number; pack: Pack | null; count: number } = { cost: 0, pack: null, count: 0 };
+  if (reward <= 0) return { cost: 0, bought: [] };
+  const orderOn = slots.all[slot]?.day ?? horizon.start;
   for (const pack of part.packs) {
     if (pack.offer.supplier !== slots.all[slot]?.supplier) continue;
-    const orderOn = slots.all[slot]?.day ?? horizon.start;
-    const price = pack.levels[0]?.price ?? 0;
-    for (const [index, cost] of shutCosts(part, horizon, { pack, orderOn, price, most: packsFor(pack) }).entries()) {
-      const count = index + 1;
-      const given = reward * count * price;
-      if (cost - given >= best.cost) continue;
-      best = { cost: cost - given, bought: Array.from({ length: count }, () => ({ pack, orderOn })) };
+    const [price, most] = [pack.levels[0]?.price ?? 0, packsFor(pack)];
+    const costs = shutCosts(part, horizon, { pack, orderOn, price });
+    for (let count = 1; count <= most && count <= costs.length; count++) {
+      const cost = (costs[count - 1] ?? 0) - reward * count * price;
+      if (cost < best.cost) best = { cost, pack, count };
     }
   }
-  return best;
+  const { pack, count } = best;
+  return { cost: best.cost, bought: pack ? Array.from({ length: count }, () => ({ pack, orderOn })) : [] };
 }
 
-export type Shut = { pack: Pack; orderOn: number; price: number; most: number };
+export type Shut = { pack: Pack; orderOn: number; price: number };
 
 /**
  * What one, two, three … packs cost that are never opened, less the credit of what will still be used. It is the least
  * that they can cost: as if they were all that is left.
  */
-export function shutCosts(part: Part, horizon: Horizon, { pack, orderOn, price, most }: Shut): number[] {
+export function shutCosts(part: Part, horizon: Horizon, { pack, orderOn, price }: Shut): number[] {
   const byDay = known.get(pack) ?? new Map<number, Map<number, number[]>>();
   known.set(pack, byDay);
   const byPrice = byDay.get(orderOn) ?? new Map<number, number[]>();
   byDay.set(orderOn, byPrice);
   const costs = byPrice.get(price) ?? costsOf(part, horizon, pack, orderOn, price);
   byPrice.set(price, costs);
-  return costs.slice(0, most);
+  return costs;
 }
 
 /** A pack belongs to one need, and is asked about again and again: by order day, then by price. */

@@ -236,27 +236,39 @@ class JointSearch {
     if (chosen) this.propose(this.master.chosen(chosen));
   }
 
-  /** Add every column that could be in a better plan, where they can be counted, and choose among them. */
+  /**
+   * Add every column that could be in a better plan, where they can be counted, and choose among them: first those that
+   * lie nearest to the least, which may bring the best plan down already, then more. A plan with a column that was not
+   * counted lies above what is proven by as much as was counted up to.
+   */
   private countAll(): void {
-    const { center, best } = this;
-    if (!center || !best || this.graphs.some(({ isThinned }) => isThinned)) return;
-    const margin = best.total - this.proven + NOTHING;
+    if (this.graphs.some(({ isThinned }) => isThinned)) return;
+    for (const part of [0.1, 0.3, 1]) {
+      const margin = ((this.best?.total ?? 0) - this.proven) * part + NOTHING;
+      if (this.gap() <= NOTHING || !this.count(margin)) return;
+      const chosen = this.master.whole(this.best?.columns ?? [], this.solver.secondsLeft());
+      if (!chosen) return;
+      this.propose(this.master.chosen(chosen));
+      const above = Math.min(chosen.bound * 1e6 - NOTHING, this.proven + margin - NOTHING);
+      this.bound = Math.max(this.bound, Math.min(this.best?.total ?? 0, above));
+    }
+  }
+
+  /** Add all columns that come out within a margin of each part's least. Says whether it could. */
+  private count(margin: number): boolean {
+    const isOver = () => this.solver.secondsLeft() <= 0;
     for (const [part, graph] of this.graphs.entries()) {
-      const prices = center.prices[part];
+      const prices = this.center?.prices[part];
       const least = prices && cheapestColumn(graph, this.horizon, localOf(graph, prices))?.cost;
-      if (!prices || least === undefined || this.solver.secondsLeft() <= 0) return;
-      const isOver = () => this.solver.secondsLeft() <= 0;
+      if (!prices || least === undefined || isOver()) return false;
       const all = allColumns(graph, this.horizon, localOf(graph, prices), { most: least + margin, isOver });
-      if (!all) return;
+      if (!all) return false;
       for (const { purchase } of all) {
         const column = columnOf(graph.part, this.slots, this.horizon, purchase.packs);
         if (column) this.master.add(part, column);
       }
     }
-    const chosen = this.master.whole(best.columns, this.solver.secondsLeft());
-    if (!chosen) return;
-    this.propose(this.master.chosen(chosen));
-    this.bound = Math.max(this.bound, Math.min(this.best?.total ?? 0, chosen.bound * 1e6 - NOTHING));
+    return true;
   }
 }
 
