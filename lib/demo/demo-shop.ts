@@ -3,6 +3,7 @@ import { addDays, type Day } from '@/shared/time/day';
 import { benchesOn } from './benches';
 import { historyBefore } from './history';
 import { SUPPLIERS, supplierOffers } from './offers';
+import { ordersBefore } from './orders';
 import { CROP_PROTECTION } from './products-against';
 import { FEEDS_AND_HELPERS } from './products-for';
 import { programsFrom, RECIPES } from './programs';
@@ -28,6 +29,7 @@ export function demoShop(today: Day): ShopFile {
     recipes: RECIPES,
     programs: programsFrom(today),
     applications: historyBefore(today),
+    orders: ordersBefore(today),
   } satisfies WrittenShopFile);
 }
 
