@@ -1,4 +1,5 @@
 import type { Plan, ProductAhead } from '../ahead/plan';
+import { onOrderOf } from '../orders/on-order';
 import { dayNear } from '../rules/in-words';
 import type { Product, Shop } from '../shop';
 import { type Alert, keyOf } from './alert';
@@ -29,12 +30,7 @@ export function reorderAlerts(plan: Plan): Alert[] {
 
 /** Whether something of it was ordered and is still expected. What is overdue may never come. */
 const isOnItsWay = ({ shop, today }: Plan, product: Product): boolean =>
-  shop.orders.some(
-    ({ closedOn, expectedOn, lines }) =>
-      closedOn === null &&
-      (expectedOn === null || expectedOn >= today) &&
-      lines.some((line) => line.offer.product === product && line.received < line.count),
-  );
+  onOrderOf(shop, today, product).some(({ isLate }) => !isLate);
 
 /** The lot that came last; of two on one day, the one that the shop has later. */
 function lastDelivery({ containers }: Shop, product: Product): string {
