@@ -27,6 +27,19 @@ export function recipeIn({ recipes }: Shop, id: string | undefined): Reading<str
   );
 }
 
+/** The product of a recipe that is asked about. */
+export function productIn({ recipes }: Shop, recipe: string | null, id: string | undefined): Reading<string> {
+  const ids = (recipes.find((one) => one.id === recipe)?.ingredients ?? []).map(({ product }) => product.id);
+  const some = ids.length > 0 ? `It has ${ids.slice(0, 5).map(shown).join(', ')}.` : 'It has none.';
+  if (id === undefined)
+    return unreadable(`--product: Name a product of the recipe by its id. ${recipe ? some : ''}`.trim());
+  if (recipe === null || ids.includes(id)) return read(id);
+  const meant = nearest(id, ids);
+  return unreadable(
+    `--product: There is no product ${shown(id)} in this recipe. ${meant ? `Did you mean ${shown(meant)}?` : some}`,
+  );
+}
+
 /** The horizon reaches two years on, and an order may have been due a lead time and more before its first day. */
 const [FIRST_TODAY, LAST_TODAY] = ['2000-01-01', '2999-12-31'];
 

@@ -16,7 +16,7 @@ import { parseShopFile } from '@/shared/shop-file/parse';
 import { shown } from '@/shared/shop-file/path';
 import { type Instant, readInstant } from '@/shared/time/instant';
 import { readArguments, type Usage } from './arguments';
-import { BUY_OPTIONS, buy } from './buying-verbs';
+import { BUY_OPTIONS, buy, EQUIVALENTS_OPTIONS, equivalents } from './buying-verbs';
 import { type Answer, type Options, recipeIn, todayIn, weeksIn } from './options';
 import { printed } from './printed';
 import { readShopText } from './read-shop-text';
@@ -32,6 +32,7 @@ const VERBS: Record<string, Verb> = {
   mix: { file: true, options: MIX_OPTIONS, answer: mix },
   keepout: { file: true, options: { '--now': '2026-03-02T09:00:00Z' }, answer: keepout },
   buy: { file: true, options: BUY_OPTIONS, answer: buy },
+  equivalents: { file: true, options: EQUIVALENTS_OPTIONS, answer: equivalents },
 };
 
 /** The one verb that asks a database and no file: its answer takes reading, so it stands apart. */

@@ -79,9 +79,12 @@ class JointSearch {
 
   run(): Joint | null {
     if (!this.best) return null;
-    this.lookAt(FEW_NODES);
-    this.price(equalShares(this.slots, this.mayUse, 1));
-    this.improve(this.best.columns);
+    // A part that shares its orders with no other is solved at once; several first need a plan to start from.
+    if (this.parts.length > 1) {
+      this.lookAt(FEW_NODES);
+      this.price(equalShares(this.slots, this.mayUse, 1));
+      this.improve(this.best.columns);
+    }
     if (this.solver.secondsLeft() > 0 && this.lookAt(MOST_NODES)) this.prove();
     this.master.program.close();
     const { columns, total } = this.best;

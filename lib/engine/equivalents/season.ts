@@ -1,0 +1,97 @@
+import type { Stock } from '@/shared/quantity/amounts';
+import { add, type Exact, exact, multiply } from '@/shared/quantity/exact';
+import { wholeNearest } from '@/shared/quantity/rounding';
+import { type Day, dayNumber, WEEKDAYS } from '@/shared/time/day';
+import type { Spraying } from '../ahead/plan';
+import { amountOf, horizonEnd, sprayingsBetween } from '../ahead/sprayings';
+import { groundOf } from '../bench/ground';
+import { type Horizon, horizonOf } from '../buying/horizon';
+import { type Asked, needOf, toBuy } from '../buying/need';
+import { type Order, ordersOf, totalOf } from '../buying/orders';
+import { marketFor } from '../buying/pack';
+import { plannedParts } from '../buying/planned-parts';
+import type { Solver } from '../buying/solver';
+import type { Ingredient, Offer, Recipe, Shop } from '../shop';
+
+/** Every spraying of a recipe in the weeks ahead, with what it sprays in all, mL. */
+export type Season = { shop: Shop; horizon: Horizon; sprayings: Spraying[]; sprayMl: Exact };
+
+/** What one product costs over a season: whole packs, their opened life, freight. Micros. */
+export type SeasonCost = { total: number; wasteCost: number; packs: { offer: Offer; count: number }[] };
+
+/**
+ * What a recipe sprays in the weeks ahead. A season is bought for from an empty shelf, without waiting and without
+ * safety days, so that candidates are compared and not shelves.
+ */
+export function seasonOf(shop: Shop, recipe: Recipe, today: Day, weeks: number): Season {
+  const all = sprayingsBetween(shop, today, horizonEnd(today, weeks));
+  const sprayings = all.filter((spraying) => spraying.recipe === recipe);
+  let sprayMl = exact(0n);
+  for (const { spray } of sprayings) if (spray) sprayMl = add(sprayMl, spray.total);
+  return { shop, horizon: horizonOf({ ...shop, safetyDays: 0 }, today, weeks), sprayings, sprayMl };
+}
+
+/**
+ * What it costs to have an ingredient for a whole season.
+ *
+ *   the total of the purchase plan for this product alone: packs + freight + capital − what is left and will be used
+ *
+ * Takes    the season, the ingredient, a solver, and how many times the season's use (1 as it is planned)
+ * Gives    null when nobody offers the product, or an amount is not known
+ */
+export function seasonCost(
+  season: Season,
+  ingredient: Ingredient,
+  solver: Solver,
+  times: Exact = ONE,
+): SeasonCost | null {
+  const { shop, horizon } = season;
+  const asked = askedIn(season, ingredient, times);
+  const offers = shop.offers.filter(({ product }) => product === ingredient.product).map(withoutWaiting);
+  if (!asked) return null;
+  const need = needOf(ingredient.product, asked, horizon);
+  const market = marketFor(need, offers, horizon);
+  if (toBuy(need) > 0 && market.packs.length === 0) return null;
+  const { purchases } = toBuy(need) === 0 ? { purchases: [] } : plannedParts([{ need, ...market }], horizon, solver);
+  const orders = ordersOf(purchases);
+  const wasteCost = purchases.reduce((sum, { waste }) => sum + waste, 0);
+  return { total: totalOf(purchases, orders), wasteCost, packs: packsIn(orders, shop) };
+}
+
+const ONE = exact(1n);
+
+function askedIn({ sprayings }: Season, ingredient: Ingredient, times: Exact): Asked[] | null {
+  const asked: Asked[] = [];
+  for (const { date, spray, program } of sprayings) {
+    const amount = amountOf(ingredient, spray?.total ?? null, groundOf(program.benches));
+    if (amount === null) return null;
+    const taken: Stock = wholeNearest(multiply(exact(BigInt(amount)), times));
+    asked.push({ day: dayNumber(date), amount: taken, short: taken });
+  }
+  return asked;
+}
+
+const EVERY_DAY = new Set(WEEKDAYS);
+
+const withoutWaiting = (offer: Offer): Offer => ({
+  ...offer,
+  leadDays: 0,
+  supplier: supplierWithoutWaiting(offer),
+});
+
+const suppliers = new WeakMap<Offer['supplier'], Offer['supplier']>();
+
+/** One for each supplier, so that what two of its offers are bought for is still one order. */
+function supplierWithoutWaiting({ supplier }: Offer): Offer['supplier'] {
+  const known = suppliers.get(supplier) ?? { ...supplier, workingDays: EVERY_DAY };
+  suppliers.set(supplier, known);
+  return known;
+}
+
+function packsIn(orders: readonly Order[], { offers }: Shop): SeasonCost['packs'] {
+  return offers.flatMap((offer) => {
+    const lines = orders.flatMap((order) => order.lines.filter((line) => line.offer.id === offer.id));
+    const count = lines.reduce((sum, line) => sum + line.count, 0);
+    return count > 0 ? [{ offer, count }] : [];
+  });
+}
