@@ -5,10 +5,12 @@ import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Clock } from '../clock';
+import { bookedIn } from '../data/booked';
 import { shopFileOf } from '../data/snapshot';
 import { planAhead } from '../engine/ahead/plan-ahead';
 import { type PlanDocument, planDocument } from '../engine/ahead/plan-document';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
+import { budgetOf } from '../engine/budget/budget';
 import { keepOut } from '../engine/keepout/keep-out';
 import { type KeepoutDocument, keepoutDocument } from '../engine/keepout/keepout-document';
 import { mixAnswerOf } from '../engine/mix/mix-answer';
@@ -17,6 +19,7 @@ import { shopOfFile } from '../engine/shop-of-file';
 import { type Working, workingOf } from '../engine/working/working';
 import { askedShop } from './asked-shop';
 import { benchStates, doubtNow } from './bench-states';
+import { isOfBudget } from './budget-now';
 
 /** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
 export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): Promise<Outcome<PlanDocument>> {
@@ -60,11 +63,14 @@ export function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Ou
 /** How a figure of the pages was reached, now. Refuses 'not-found' when there is no such figure. */
 export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clock: Clock): Promise<Outcome<Working>> {
   const doubt = await doubtNow(clock);
+  const found = await askedShop(asked.shop);
+  const booked = found.ok && isOfBudget(asked.figure) ? await bookedIn(found.value.id) : null;
   const outcome = await answerOf(asked.shop, (file) => {
     const shop = shopOfFile(file);
+    const budget = booked ? budgetOf(shop, booked, clock.today(shop.zone)) : undefined;
     const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
     const now = clock.now();
-    return workingOf({ plan, benches: benchStates(shop, now, doubt), now }, asked.figure);
+    return workingOf({ plan, benches: benchStates(shop, now, doubt), now, budget }, asked.figure);
   });
   if (!outcome.ok) return outcome;
   return outcome.value ? accept(outcome.value) : refuse({ code: 'not-found', what: 'figure', id: asked.figure });

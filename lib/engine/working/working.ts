@@ -1,7 +1,9 @@
 import type { Instant } from '@/shared/time/instant';
 import type { Plan } from '../ahead/plan';
+import type { Budget } from '../budget/budget';
 import type { BenchState } from '../keepout/keep-out';
 import { benchWorking } from './bench-figures';
+import { budgetWorking } from './budget-figures';
 import { containerWorking } from './container-figures';
 import { mixWorking } from './mix-figures';
 import { offerWorking } from './offer-figures';
@@ -18,8 +20,8 @@ import { dayWorking, totalWorking } from './sum-figures';
 
 export type { Shown, Step, Working } from './shown';
 
-/** What a figure may be asked of: the plan, and who may stand where now. */
-export type Figures = { plan: Plan; benches: BenchState[]; now: Instant };
+/** What a figure may be asked of: the plan, who may stand where now, and where anybody asks of it, the budget. */
+export type Figures = { plan: Plan; benches: BenchState[]; now: Instant; budget?: Budget };
 
 /**
  * How any figure on any page was reached.
@@ -33,7 +35,7 @@ export function workingOf(figures: Figures, address: string): Working | null {
   return working && { figure: address, ...working };
 }
 
-function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string[]): FoundWorking | null {
+function findWorking({ plan, benches, now, budget }: Figures, [subject, ...path]: string[]): FoundWorking | null {
   switch (subject) {
     case 'spraying':
       return sprayingWorking(plan, path);
@@ -59,6 +61,8 @@ function findWorking({ plan, benches, now }: Figures, [subject, ...path]: string
       return shelfValueWorking(plan, path) ?? shelfWorking(plan, path);
     case 'store':
       return storeWorking(plan, path);
+    case 'budget':
+      return budget ? budgetWorking(budget, path) : null;
     case 'totals':
       return totalWorking(plan, path);
     default:

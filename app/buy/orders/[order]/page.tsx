@@ -53,7 +53,9 @@ export default async function OrderPage(props: OrderParams) {
         <a className="button" href={`/buy/orders/${address}/edit`}>
           Change it
         </a>
-        <CloseForm {...{ shop: shopId, id: order.id, standing, formId, isClosed: order.closedOn !== null }} />
+        {(state.kind !== 'closed' || state.missing > 0) && (
+          <CloseForm {...{ shop: shopId, id: order.id, standing, formId, isClosed: order.closedOn !== null }} />
+        )}
       </div>
       <section aria-labelledby="came">
         <h2 id="came">What came</h2>

@@ -1,0 +1,118 @@
+'use client';
+
+import { Bar, BarChart, CartesianGrid, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
+import type { BudgetRow } from '@/lib/views/budget';
+import { showMoney } from '@/shared/measure/show';
+import styles from './budget.module.css';
+
+type BudgetChartProps = { rows: BudgetRow[]; currency: string; byMonth: boolean };
+
+/**
+ * Stacked columns side by side: what was spent, and what is planned, each on product, on what is wasted and on work. By
+ * month they stand; otherwise they lie, so that names have room. The table under it holds the same numbers.
+ */
+export function BudgetChart({ rows, currency, byMonth }: BudgetChartProps) {
+  const money = (value: unknown) => showMoney(Number(value), currency);
+  const data = rows.map(({ name, drawn }) => ({ name, ...drawn }));
+  const names = { dataKey: 'name', tick: TICK, stroke: 'var(--ink)', tickLine: false } as const;
+  const costs = { tickFormatter: money, tick: TICK, axisLine: false, tickLine: false } as const;
+  return (
+    <div
+      className={styles.chart}
+      style={byMonth ? undefined : { height: `${3 * rows.length + 4}rem` }}
+      aria-hidden="true"
+    >
+      <ResponsiveContainer width="100%" height="100%">
+        <BarChart
+          data={data}
+          layout={byMonth ? 'horizontal' : 'vertical'}
+          margin={{ top: 8, right: 8, bottom: 0, left: 4 }}
+          barGap={1}
+          barCategoryGap="18%"
+          accessibilityLayer={false}
+        >
+          <Hatches />
+          <CartesianGrid vertical={!byMonth} horizontal={byMonth} stroke="var(--line)" />
+          {byMonth ? (
+            <XAxis {...names} tickFormatter={(name: string) => name.slice(0, 3)} interval="preserveStartEnd" />
+          ) : (
+            <XAxis {...costs} type="number" />
+          )}
+          {byMonth ? <YAxis {...costs} width={62} /> : <YAxis {...names} type="category" width={110} interval={0} />}
+          {SERIES.map(({ key, name, ...drawn }) => (
+            <Bar
+              key={key}
+              dataKey={key}
+              name={name}
+              stackId={key.split('-')[0]}
+              stroke="var(--ink)"
+              isAnimationActive={false}
+              {...drawn}
+            />
+          ))}
+          <Tooltip
+            formatter={money}
+            isAnimationActive={false}
+            contentStyle={SLIP}
+            itemStyle={{ color: 'var(--ink)' }}
+            cursor={{ fill: 'var(--line)', fillOpacity: 0.5 }}
+          />
+        </BarChart>
+      </ResponsiveContainer>
+    </div>
+  );
+}
+
+const SERIES = [
+  { key: 'actual-product', name: 'product, spent', fill: 'var(--leaf)', strokeWidth: 0 },
+  { key: 'actual-waste', name: 'wasted', fill: 'var(--oxide)', strokeWidth: 0 },
+  { key: 'actual-labour', name: 'work, done', fill: 'var(--edge)', strokeWidth: 0 },
+  { key: 'planned-product', name: 'product, planned', fill: 'url(#planned-product)', strokeWidth: 1 },
+  { key: 'planned-waste', name: 'will be wasted', fill: 'url(#planned-waste)', strokeWidth: 1 },
+  { key: 'planned-labour', name: 'work, planned', fill: 'url(#planned-labour)', strokeWidth: 1 },
+] as const;
+
+/** What is planned is drawn as lines on paper, in the colour of what it will be. */
+function Hatches() {
+  return (
+    <defs>
+      {[
+        ['planned-product', 'var(--leaf)', 45],
+        ['planned-waste', 'var(--oxide)', -45],
+        ['planned-labour', 'var(--soft)', 90],
+      ].map(([id, colour, angle]) => (
+        <pattern
+          key={id}
+          id={String(id)}
+          width="5"
+          height="5"
+          patternUnits="userSpaceOnUse"
+          patternTransform={`rotate(${angle})`}
+        >
+          <rect width="5" height="5" fill="var(--sheet)" />
+          <line x1="0" y1="0" x2="0" y2="5" stroke={String(colour)} strokeWidth="3" />
+        </pattern>
+      ))}
+    </defs>
+  );
+}
+
+/** Which look means what, in words beside the same look. */
+export function BudgetLegend() {
+  return (
+    <ul className={styles.legend} aria-hidden="true">
+      {SERIES.map(({ key, name, fill, strokeWidth }) => (
+        <li key={key}>
+          <svg width="18" height="14" aria-hidden="true" focusable="false">
+            <title>{name}</title>
+            <rect x="1" y="1" width="16" height="12" fill={fill} stroke="var(--ink)" strokeWidth={strokeWidth} />
+          </svg>
+          {name}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+const TICK = { fill: 'var(--soft)', fontSize: 13 };
+const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };

@@ -1,0 +1,127 @@
+import type { Metadata } from 'next';
+import { clock } from '@/lib/clock';
+import { type BudgetScreen, budgetScreen } from '@/lib/views/budget';
+import { showDayOnPaper } from '@/shared/time/show-day';
+import { EmptyPlace } from '../../_parts/empty-place';
+import { Figure } from '../../_parts/figure';
+import { FirstVisit } from '../../_parts/first-visit';
+import type { Search } from '../../_parts/search';
+import styles from './budget.module.css';
+import { BudgetChart, BudgetLegend } from './budget-chart';
+import { BudgetTable } from './budget-table';
+
+export const metadata: Metadata = { title: 'Budget' };
+
+const WAYS_TO_LOOK = [
+  ['month', 'By month'],
+  ['program', 'By program'],
+  ['bench', 'By bench'],
+  ['product', 'By product'],
+] as const;
+
+export default async function BudgetPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const screen = await budgetScreen(clock, await searchParams);
+  if (!screen) return <FirstVisit />;
+  const { by, rows, sums, ways, from, to, today } = screen;
+  return (
+    <>
+      <p>
+        <a href="/buy">Buy</a>
+      </p>
+      <h1>Budget</h1>
+      <p className="soft">
+        Spent from {showDayOnPaper(from)} to {showDayOnPaper(today)}; planned to {showDayOnPaper(to)}. Freight is in
+        none of it; it stands with each order.
+      </p>
+      <nav className={styles.looks} aria-label="Put together">
+        {WAYS_TO_LOOK.map(([key, name]) => (
+          <a key={key} href={`/buy/budget?by=${key}`} aria-current={key === by ? 'page' : undefined}>
+            {name}
+          </a>
+        ))}
+      </nav>
+      {rows.length === 0 ? (
+        <EmptyPlace step={{ href: '/setup/programs', text: 'Look at the programs' }}>
+          What each month costs stands here once something is sprayed or planned.
+        </EmptyPlace>
+      ) : (
+        <section aria-label="Cost">
+          <BudgetLegend />
+          <BudgetChart rows={rows} currency={ways.currency} byMonth={by === 'month'} />
+          <details className={styles.same} open={by !== 'month'}>
+            <summary>The same numbers as a table</summary>
+            <BudgetTable rows={rows} sums={sums} ways={ways} what={by} />
+          </details>
+        </section>
+      )}
+      <Unknown screen={screen} />
+      <Plants screen={screen} />
+    </>
+  );
+}
+
+/** What is in no sum because nobody knows it, by name. */
+function Unknown({ screen: { unknown } }: { screen: BudgetScreen }) {
+  if (unknown.length === 0) return null;
+  return (
+    <section aria-labelledby="unknown">
+      <h2 id="unknown">Not known, and in no sum</h2>
+      <ul className={styles.unknown}>
+        {unknown.map(({ name, side, pieces }) => (
+          <li key={`${side} ${name}`}>
+            {name}{' '}
+            <span className="soft">
+              · {side === 'actual' ? 'spent' : 'planned'}, {pieces} {pieces === 1 ? 'time' : 'times'}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What one plant costs in the year ahead, for whoever prices it. */
+function Plants({ screen: { plants, ways } }: { screen: BudgetScreen }) {
+  if (plants.length === 0) return null;
+  return (
+    <section aria-labelledby="plants">
+      <h2 id="plants">What one plant costs in the year ahead</h2>
+      <p className="soft">Spray and work as they are planned, for pricing the plant.</p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard. */}
+      <section className="sideways" tabIndex={0} aria-label="What one plant costs as a table">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Plants</th>
+              <th scope="col">Bench</th>
+              <th scope="col" className="number">
+                Product
+              </th>
+              <th scope="col" className="number">
+                Work
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {plants.map(({ bench, group, product, labour }, place) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: two groups may have one name; their order never changes.
+              <tr key={place}>
+                <th scope="row">
+                  {group.name}
+                  {group.pot && `, ${group.pot}`}
+                </th>
+                <td>{bench}</td>
+                <td className="number">
+                  <Figure of={product} ways={ways} />
+                </td>
+                <td className="number">
+                  <Figure of={labour} ways={ways} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </section>
+  );
+}

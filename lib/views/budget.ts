@@ -1,0 +1,109 @@
+import 'server-only';
+import { z } from 'zod';
+import type { Day } from '@/shared/time/day';
+import type { Clock } from '../clock';
+import {
+  BUDGET_COLUMNS,
+  BUDGET_KEYS,
+  type Budget,
+  type BudgetColumn,
+  type BudgetKey,
+  linesIn,
+  rowsBy,
+} from '../engine/budget/budget';
+import { type BudgetLine, budgetSum } from '../engine/budget/budget-line';
+import type { PlantGroup } from '../engine/shop';
+import { rowName } from '../engine/working/budget-figures';
+import { budgetNow } from './budget-now';
+import { type Fig, type FigAt, figuresOf } from './figures';
+import { type House, houseNow } from './house';
+
+const BudgetQuery = z.object({ by: z.enum(BUDGET_KEYS).catch('month') });
+
+/** One row: its name, its figures by column (null where there is nothing), and how many pieces of it are not known. */
+export type BudgetRow = {
+  row: string;
+  name: string;
+  cells: Record<BudgetColumn, Fig | null>;
+  /** The same as plain numbers of micros, for the chart; what is not known draws nothing. */
+  drawn: Record<BudgetColumn, number>;
+  unknown: number;
+};
+
+/** What one plant of a group costs in the year ahead: in product, and in work. */
+export type PlantCost = { bench: string; group: PlantGroup; product: Fig; labour: Fig };
+
+export type BudgetScreen = Pick<House, 'today' | 'ways'> & {
+  from: Day;
+  to: Day;
+  by: BudgetKey;
+  rows: BudgetRow[];
+  sums: Record<BudgetColumn, Fig | null>;
+  /** What is not known and so in no sum, by name, with how many pieces. */
+  unknown: { name: string; pieces: number; side: BudgetLine['side'] }[];
+  plants: PlantCost[];
+};
+
+/** The budget by month, program, bench or product: what was spent in the year behind, what is planned in the year ahead. */
+export async function budgetScreen(clock: Clock, asked: unknown): Promise<BudgetScreen | null> {
+  const house = await houseNow(clock);
+  if (!house) return null;
+  const { by } = BudgetQuery.parse(asked);
+  const budget = await budgetNow(house);
+  const figure = figuresOf({ ...house, budget });
+  return {
+    ...{ today: house.today, ways: house.ways, from: budget.from, to: budget.to, by },
+    rows: rowsBy(budget, by).map((row) => budgetRow(budget, by, row, figure)),
+    sums: cellsOf((column) => cellAt(budget, by, null, column, () => figure('budget', by, column))),
+    unknown: unknownIn(budget),
+    plants: plantCosts(budget, figure),
+  };
+}
+
+function budgetRow(budget: Budget, by: BudgetKey, row: string, figure: FigAt): BudgetRow {
+  const lines = cellsOf((column) => linesIn(budget, by, row, column));
+  return {
+    ...{ row, name: rowName(budget, by, row) },
+    cells: cellsOf((column) => cellAt(budget, by, row, column, () => figure('budget', by, row, column))),
+    drawn: cellsOf((column) => Math.max(0, budgetSum(lines[column]).cost ?? 0)),
+    unknown: BUDGET_COLUMNS.reduce((total, column) => total + budgetSum(lines[column]).unknown, 0),
+  };
+}
+
+const cellAt = (budget: Budget, by: BudgetKey, row: string | null, column: BudgetColumn, of: () => Fig): Fig | null =>
+  linesIn(budget, by, row, column).length === 0 ? null : of();
+
+const cellsOf = <T>(of: (column: BudgetColumn) => T): Record<BudgetColumn, T> => ({
+  'actual-product': of('actual-product'),
+  'actual-waste': of('actual-waste'),
+  'actual-labour': of('actual-labour'),
+  'planned-product': of('planned-product'),
+  'planned-waste': of('planned-waste'),
+  'planned-labour': of('planned-labour'),
+});
+
+function unknownIn({ lines }: Budget): BudgetScreen['unknown'] {
+  const pieces = new Map<string, { name: string; side: BudgetLine['side']; pieces: Set<string> }>();
+  for (const { cost, what, side, piece } of lines) {
+    if (cost !== null) continue;
+    const key = `${side} ${what}`;
+    const found = pieces.get(key) ?? { name: what, side, pieces: new Set<string>() };
+    pieces.set(key, found);
+    found.pieces.add(piece);
+  }
+  return [...pieces.values()]
+    .map(({ name, side, pieces }) => ({ name, side, pieces: pieces.size }))
+    .sort((a, b) => b.pieces - a.pieces || a.name.localeCompare(b.name));
+}
+
+/** What one plant costs, for benches that anything is planned for. */
+function plantCosts(budget: Budget, figure: FigAt): PlantCost[] {
+  return budget.shop.benches.flatMap((bench) => {
+    const has = (column: BudgetColumn) => linesIn(budget, 'bench', bench.id, column).length > 0;
+    if (!has('planned-product')) return [];
+    return bench.plants.map((group, at): PlantCost => {
+      const of = (column: BudgetColumn) => figure('budget', 'plant', bench.id, at, column);
+      return { bench: bench.name, group, product: of('planned-product'), labour: of('planned-labour') };
+    });
+  });
+}
