@@ -70,7 +70,7 @@ const SETTINGS: WrittenShopFile['shop'] = {
   sameModeInARow: 2,
   capitalPerYear: 0.08,
   // Under glass, with the vents open.
-  monthlyHighsC: [20, 22, 27, 30, 32, 33, 35, 35, 32, 28, 22, 20],
+  monthlyHighsC: [20, 22, 27, 29, 32, 33, 35, 35, 32, 28, 22, 20],
   keepRecordsYears: 3,
   address: '12 Quarry Lane, Hollow Bridge',
   contact: 'Dana Whitlock, 555 0142',

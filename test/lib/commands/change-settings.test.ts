@@ -67,7 +67,7 @@ test('what was entered can be emptied again', async () => {
     ok: true,
   });
   expect((await shopFileOf(shopId)).shop).toMatchObject({
-    ...{ address: null, oilHotC: 32, minutesPerPlant: null, monthlyHighsC: null, specialDays: [] },
+    ...{ address: null, oilHotC: 29.5, minutesPerPlant: null, monthlyHighsC: null, specialDays: [] },
     emergency: { contacts: [], medical: null },
   });
 });
