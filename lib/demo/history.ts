@@ -7,7 +7,15 @@ import { yardDaysBefore } from './programs';
 type Application = Written<'applications'>;
 
 /** One round of spraying: what, where, when it usually starts and ends, and the days on which it was done. */
-type Round = { recipe: string; benches: string[]; startMinute: number; minutes: number; days: Day[] };
+type Round = {
+  recipe: string;
+  benches: string[];
+  startMinute: number;
+  minutes: number;
+  days: Day[];
+  /** What the product in it was to cost, in cents; null when nobody could tell. */
+  cents: number | null;
+};
 
 /**
  * What was sprayed in the year before a day: the programs as they fell due, with a few minutes more or less as work
@@ -32,16 +40,24 @@ function roundsBefore(today: Day): Round[] {
       benches: ['fern-wall', 'orchid-bench'],
       startMinute: 1215,
       minutes: 35,
+      cents: 93,
       days: days(every(7, 364, 7)),
     },
     // Last year's citrus season, then this one.
-    { ...onCitrus, minutes: 50, days: days([...every(12, 356, 296), ...every(10, 150, 10)]) },
-    { ...onHerbs, recipe: 'thrips-turn', days: days(every(42, 351, 15)) },
-    { ...onHerbs, recipe: 'neem-and-soap', days: days(every(42, 337, 1)) },
-    { ...onHerbs, recipe: 'oil-and-bicarbonate', days: days(every(42, 323, 29)) },
-    { recipe: 'thrips-turn', benches: ['orchid-bench'], startMinute: 1140, minutes: 20, days: days([24, 10]) },
-    { ...mildew, minutes: 40, days: days([98, 63, 40, 14]) },
-    { recipe: 'yard-wash', benches: ['yard'], startMinute: 420, minutes: 45, days: yardDaysBefore(today) },
+    { ...onCitrus, minutes: 50, cents: 463, days: days([...every(12, 356, 296), ...every(10, 150, 10)]) },
+    { ...onHerbs, recipe: 'thrips-turn', cents: 216, days: days(every(42, 351, 15)) },
+    { ...onHerbs, recipe: 'neem-and-soap', cents: 303, days: days(every(42, 337, 1)) },
+    { ...onHerbs, recipe: 'oil-and-bicarbonate', cents: 174, days: days(every(42, 323, 29)) },
+    {
+      recipe: 'thrips-turn',
+      benches: ['orchid-bench'],
+      startMinute: 1140,
+      minutes: 20,
+      cents: 301,
+      days: days([24, 10]),
+    },
+    { ...mildew, minutes: 40, cents: 135, days: days([98, 63, 40, 14]) },
+    { recipe: 'yard-wash', benches: ['yard'], startMinute: 420, minutes: 45, cents: null, days: yardDaysBefore(today) },
   ];
 }
 
@@ -53,6 +69,9 @@ const every = (step: number, furthest: number, nearest: number): number[] =>
 const LATE = [3, 0, 12, 5, -4, 8, 1, 6, -2, 15, 4];
 const LONGER = [0, 4, -3, 2, 7, -1, 5];
 
+/** Hundredths by which what went in cost more or less than planned: a spoon is never quite level. */
+const DEARER = [0, 3, -2, 0, 6, 1, -4, 2];
+
 function recordOf(round: Round, day: Day, index: number): Application {
   const startMinute = round.startMinute + (LATE[index % LATE.length] ?? 0);
   const startedAt = atClock(ZONE, day, startMinute);
@@ -63,8 +82,21 @@ function recordOf(round: Round, day: Day, index: number): Application {
     benches: round.benches,
     startedAt: instantText(startedAt, ZONE),
     endedAt: instantText(endedAt, ZONE),
+    ...costsOf(round, index),
   };
 }
+
+function costsOf({ cents }: Round, index: number): Pick<Application, 'plannedCost' | 'cost'> {
+  if (cents === null) return {};
+  const inHundredths = cents * (100 + (DEARER[index % DEARER.length] ?? 0));
+  return { plannedCost: dollars(cents * 100), cost: dollars(inHundredths) };
+}
+
+/** Hundredths of a cent as the shop file writes money. */
+const dollars = (hundredths: number): string => {
+  const digits = String(hundredths).padStart(5, '0');
+  return `${digits.slice(0, -4)}.${digits.slice(-4)}`;
+};
 
 const zone = readZone('America/New_York');
 if (!zone.ok) throw new RangeError(zone.message);

@@ -6,7 +6,9 @@ import { addDays, type Day } from '@/shared/time/day';
  * came in two parts, one that was dearer than quoted, one that should be here already, and one that was placed this week.
  * What came of them stands on the shelf.
  */
-export const ordersBefore = (today: Day): Written<'orders'>[] => [
+export const ordersBefore = (today: Day): Written<'orders'>[] => [...doneBefore(today), ...stillOpen(today)];
+
+const doneBefore = (today: Day): Written<'orders'>[] => [
   {
     id: 'order-oil-and-copper',
     supplier: 'hollow',
@@ -39,6 +41,9 @@ export const ordersBefore = (today: Day): Written<'orders'>[] => [
     lines: [{ offer: 'hollow-light-oil-98-1-pt', count: 1, price: '11.90' }],
     closedOn: addDays(today, -12),
   },
+];
+
+const stillOpen = (today: Day): Written<'orders'>[] => [
   {
     id: 'order-iron',
     supplier: 'north-yard',

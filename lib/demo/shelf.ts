@@ -19,8 +19,8 @@ export function shelfOn(today: Day): Written<'lots'>[] {
     openedOn: held.opened === undefined ? null : addDays(today, held.opened),
     expiresOn: held.dies === undefined ? null : addDays(today, held.dies),
     keptIn: held.keptIn ?? 'spray cabinet',
-    order: held.of?.[0] ?? null,
-    offer: held.of?.[1] ?? null,
+    order: CAME_WITH[id]?.[0] ?? null,
+    offer: CAME_WITH[id]?.[1] ?? null,
   });
   return [...feedLots(lot), ...againstLots(lot)];
 }
@@ -35,9 +35,16 @@ type Held = {
   left?: string;
   count?: number;
   keptIn?: string;
-  /** The order that it came with, and the offer of it. */
-  of?: [order: string, offer: string];
 };
+/** The order that a lot came with, and the offer of it. */
+const CAME_WITH: Record<string, [order: string, offer: string]> = {
+  'silicate-b': ['order-silicate', 'hollow-silicate-8-1-pt'],
+  'oil-b': ['order-oil-and-copper', 'hollow-light-oil-98-1-qt'],
+  'oil-c': ['order-oil', 'hollow-light-oil-98-1-pt'],
+  'spinosad-b': ['order-spinosad', 'north-yard-spinosad-half-4-fl-oz'],
+  'copper-a': ['order-oil-and-copper', 'hollow-copper-soap-1-pt'],
+};
+
 type MakeLot = (id: string, product: string, held: Held) => Lot;
 
 const feedLots = (lot: MakeLot): Lot[] => [
@@ -54,7 +61,6 @@ const feedLots = (lot: MakeLot): Lot[] => [
     opened: -10,
     dies: 690,
     left: '469 mL',
-    of: ['order-silicate', 'hollow-silicate-8-1-pt'],
   }),
   lot('silicate-c', 'silicate-26', { pack: '1 pt', paid: '33.50', received: -120, count: 2 }),
   lot('spreader-a', 'spreader-80', { pack: '8 fl oz', paid: '12.60', received: -402, opened: -396, left: '206 mL' }),
@@ -64,21 +70,8 @@ const feedLots = (lot: MakeLot): Lot[] => [
 
 const againstLots = (lot: MakeLot): Lot[] => [
   lot('oil-a', 'light-oil-98', { pack: '1 qt', paid: '19.50', received: -203, opened: -197, left: '0 mL' }),
-  lot('oil-b', 'light-oil-98', {
-    pack: '1 qt',
-    paid: '19.50',
-    received: -96,
-    opened: -70,
-    left: '269 mL',
-    of: ['order-oil-and-copper', 'hollow-light-oil-98-1-qt'],
-  }),
-  lot('oil-c', 'light-oil-98', {
-    pack: '1 pt',
-    paid: '12.40',
-    received: -12,
-    dies: 610,
-    of: ['order-oil', 'hollow-light-oil-98-1-pt'],
-  }),
+  lot('oil-b', 'light-oil-98', { pack: '1 qt', paid: '19.50', received: -96, opened: -70, left: '269 mL' }),
+  lot('oil-c', 'light-oil-98', { pack: '1 pt', paid: '12.40', received: -12, dies: 610 }),
   lot('oil-80-a', 'light-oil-80', { pack: '1 gal', paid: '44.00', received: -75, opened: -59, left: '3.4 L' }),
   lot('bicarbonate-a', 'bicarbonate', { pack: '1 lb', paid: '13.80', received: -204, opened: -197, left: '0 g' }),
   lot('bicarbonate-b', 'bicarbonate', { pack: '8 oz', paid: '8.60', received: -45, opened: -29, left: '146 g' }),
@@ -90,7 +83,6 @@ const againstLots = (lot: MakeLot): Lot[] => [
     opened: -15,
     dies: 540,
     left: '45 mL',
-    of: ['order-spinosad', 'north-yard-spinosad-half-4-fl-oz'],
   }),
   // Four weeks are left to use it in, and the rotation comes round to it in six.
   lot('neem-a', 'neem-extract', { pack: '8 fl oz', paid: '58.00', received: -344, opened: -337, left: '155 mL' }),
@@ -106,7 +98,6 @@ const againstLots = (lot: MakeLot): Lot[] => [
     opened: -59,
     dies: 420,
     left: '450 mL',
-    of: ['order-oil-and-copper', 'hollow-copper-soap-1-pt'],
   }),
   lot('sulfur-a', 'wettable-sulfur', {
     pack: '5 lb',
