@@ -10,7 +10,7 @@ import { confirmClockAction } from './actions';
 export function ConfirmForm({ screen }: { screen: ClockScreen }) {
   const [state, send, isSending] = useActionState(confirmClockAction, IDLE);
   return (
-    <form action={send}>
+    <form action={send} className="apart">
       <input type="hidden" name="commandId" value={screen.commandId} />
       <input type="hidden" name="shop" value={screen.shop} />
       <input type="hidden" name="shownAt" value={screen.shownAt} />
