@@ -6,8 +6,9 @@ export default {
   reactStrictMode: true,
   // `npm test` and `npm run check` check the types; starting the shop need not do it again.
   typescript: { ignoreBuildErrors: true },
-  // The database driver is a native module, so it is loaded by Node and never bundled.
-  serverExternalPackages: ['better-sqlite3', '@prisma/adapter-better-sqlite3', '@prisma/client'],
+  // The database driver is a native module and the solver finds its WebAssembly beside itself, so both are loaded by
+  // Node and never bundled.
+  serverExternalPackages: ['highs', 'better-sqlite3', '@prisma/adapter-better-sqlite3', '@prisma/client'],
   // Shop files are read by route handlers that count for themselves; forms stay small.
   experimental: { serverActions: { bodySizeLimit: '1mb' } },
   // A build never depends on a picture service.

@@ -89,5 +89,6 @@ async function answerOf<T>(id: string | undefined, work: (file: ShopFile) => T):
   }
 }
 
-const TOO_LARGE =
+/** The sentence for figures that cannot be kept exactly. */
+export const TOO_LARGE =
   'Some amounts or costs of this shop add up to more than can be kept exactly. Look for a count, a price or a size with a few digits too many.';

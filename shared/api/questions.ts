@@ -40,6 +40,35 @@ const area = readBy(readArea)
   .optional()
   .describe('The ground that the mix is for, such as "130 sq ft". Only doses per area need it.');
 
+const yearOfWeeks = weeks.unwrap().default(52).describe('How many weeks to look ahead, 1 to 104. Left out: 52.');
+
+const seconds = z
+  .string()
+  .regex(/^\d{1,2}$/, { error: 'Write whole seconds, from 1 to 60.' })
+  .transform(Number)
+  .refine((count) => count >= 1 && count <= 60, { error: 'Write whole seconds, from 1 to 60.' })
+  .default(10)
+  .describe('How long the search may take, 1 to 60 seconds. Left out: 10.');
+
+/** What `GET /api/v1/buy` is asked. */
+export const BuyQuestion = z.strictObject({ today, weeks: yearOfWeeks, seconds, shop });
+
+const idOf = (what: string, example: string) =>
+  z
+    .string({ error: `Name a ${what} of the shop by its id, such as ${example}.` })
+    .min(1)
+    .max(100);
+
+/** What `GET /api/v1/equivalents` is asked. */
+export const EquivalentsQuestion = z.strictObject({
+  recipe: idOf('recipe', 'recipe=r1').describe('The id of a recipe of the shop.'),
+  product: idOf('product', 'product=p1').describe('The id of a product in that recipe.'),
+  today,
+  weeks: yearOfWeeks,
+  seconds,
+  shop,
+});
+
 /** What `GET /api/v1/mix` is asked. */
 export const MixQuestion = z.strictObject({
   recipe: z

@@ -1,9 +1,12 @@
-import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
 import type { Solver } from '../buying/solver';
 import type { Shop } from '../shop';
+import { wantedIn } from './candidate';
 import { equivalentsOf } from './equivalents';
 import { type EquivalentsDocument, equivalentsDocument } from './equivalents-document';
+
+type Ids = { recipe: string; product: string };
 
 /**
  * What could stand in a recipe in the place of one of its products, by their ids.
@@ -13,19 +16,29 @@ import { type EquivalentsDocument, equivalentsDocument } from './equivalents-doc
  */
 export function equivalentsAnswerOf(
   shop: Shop,
-  asked: { recipe: string; product: string },
+  asked: Ids,
   when: { today: Day; weeks: number },
   solver: Solver,
 ): Outcome<EquivalentsDocument> {
   const recipe = shop.recipes.find(({ id }) => id === asked.recipe);
-  if (!recipe) return refuse({ code: 'not-found', what: 'recipe', id: asked.recipe });
   const product = shop.products.find(({ id }) => id === asked.product);
-  if (!product) return refuse({ code: 'not-found', what: 'product', id: asked.product });
-  const wrong = (message: string) => refuse({ code: 'faults', faults: [{ path: 'product', message }] });
+  const fault = equivalentsFault(shop, asked);
+  const found = recipe && product && !fault ? equivalentsOf(shop, { recipe, product }, when, solver) : null;
+  return found ? accept(equivalentsDocument(found)) : refuse(fault ?? nowhere(asked));
+}
+
+const nowhere = ({ product }: Ids): Refusal => ({ code: 'not-found', what: 'product', id: product });
+
+/** What is wrong with such a question; null when nothing is. */
+export function equivalentsFault(shop: Shop, asked: Ids): Refusal | null {
+  const recipe = shop.recipes.find(({ id }) => id === asked.recipe);
+  if (!recipe) return { code: 'not-found', what: 'recipe', id: asked.recipe };
+  const product = shop.products.find(({ id }) => id === asked.product);
+  if (!product) return nowhere(asked);
+  const wrong = (message: string): Refusal => ({ code: 'faults', faults: [{ path: 'product', message }] });
   if (!recipe.ingredients.some((one) => one.product === product)) {
     return wrong(`${product.name} is not in the recipe ${recipe.name}. Name a product that is.`);
   }
-  const found = equivalentsOf(shop, { recipe, product }, when, solver);
-  if (!found) return wrong(`Nobody has entered what is in ${product.name}. Enter its contents from the label.`);
-  return accept(equivalentsDocument(found));
+  if (wantedIn(shop, recipe, product)) return null;
+  return wrong(`Nobody has entered what is in ${product.name}. Enter its contents from the label.`);
 }

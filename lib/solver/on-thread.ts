@@ -1,0 +1,54 @@
+import { Worker } from 'node:worker_threads';
+import type { Progress } from '../engine/buying/solver';
+import type { Answers, Asked, Said, Start } from './asked';
+
+/** Who waits for an answer: told how far it is; a signal that is aborted ends the search with the best found so far. */
+export type Waiting = { told?: (progress: Progress) => void; signal?: AbortSignal };
+
+/** One search at a time: a second one at once would make both of them slower, and prove less in the same time. */
+let line: Promise<unknown> = Promise.resolve();
+
+/**
+ * Ask for something that needs the solver, on a thread of its own.
+ *
+ * Throws   RangeError when figures are too large to be kept exactly; whatever else ends the thread
+ */
+export function onThread<A extends Asked>(asked: A, waiting: Waiting = {}): Promise<Answers[A['what']]> {
+  const turn = line.then(() => answered(asked, waiting));
+  line = turn.catch(() => {});
+  return turn;
+}
+
+function answered<A extends Asked>(asked: A, { told, signal }: Waiting): Promise<Answers[A['what']]> {
+  const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+  const halt = () => Atomics.store(stop, 0, 1);
+  if (signal?.aborted) halt();
+  signal?.addEventListener('abort', halt, { once: true });
+  const worker = threadWith({ asked, stop });
+  const answer = new Promise<Answers[A['what']]>((resolve, reject) => {
+    worker.on('message', (said: Said) => {
+      if ('progress' in said) told?.(said.progress);
+      else if ('answer' in said) resolve(said.answer as Answers[A['what']]);
+      else reject(new RangeError(TOO_LARGE));
+    });
+    worker.once('error', reject);
+    worker.once('exit', (code) => reject(new Error(`the search ended with ${code} and said nothing`)));
+  });
+  return answer.finally(() => {
+    signal?.removeEventListener('abort', halt);
+    return worker.terminate();
+  });
+}
+
+/** The sentence by which figures that are too large are known everywhere. */
+const TOO_LARGE = 'buying: a figure is too large to be exact';
+
+function threadWith(start: Start): Worker {
+  const url = new URL('./search-thread.ts', import.meta.url);
+  if (url.pathname.endsWith('.ts')) return new Worker(asWritten(url), { eval: true, workerData: start });
+  return new Worker(new URL('./search-thread.ts', import.meta.url), { workerData: start });
+}
+
+/** Built, it is JavaScript; run as it is written, as the tests do, it first needs what reads TypeScript. */
+const asWritten = ({ href }: URL): string =>
+  `import('tsx/esm/api').then((tsx) => { tsx.register(); return import(${JSON.stringify(href)}); });`;

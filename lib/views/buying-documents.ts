@@ -1,0 +1,54 @@
+import 'server-only';
+import type { z } from 'zod';
+import type { BuyQuestion, EquivalentsQuestion } from '@/shared/api/questions';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { isTooLarge } from '@/shared/quantity/amounts';
+import type { Clock } from '../clock';
+import { shopFileOf } from '../data/snapshot';
+import { type BuyDocument, buyDocument } from '../engine/buying/buy-document';
+import { equivalentsFault } from '../engine/equivalents/equivalents-answer';
+import { type EquivalentsDocument, equivalentsDocument } from '../engine/equivalents/equivalents-document';
+import { shopOfFile } from '../engine/shop-of-file';
+import { onThread } from '../solver/on-thread';
+import { askedShop } from './asked-shop';
+import { TOO_LARGE } from './documents';
+
+/** What to buy, as `shop buy` prints it for the same shop as a file. The search runs on a thread of its own. */
+export async function buyAnswer(asked: z.output<typeof BuyQuestion>, clock: Clock): Promise<Outcome<BuyDocument>> {
+  const found = await askedShop(asked.shop);
+  if (!found.ok) return found;
+  const file = await shopFileOf(found.value.id);
+  const { weeks, seconds } = asked;
+  const today = asked.today ?? clock.today(shopOfFile(file).zone);
+  return searched(async () => {
+    return accept(buyDocument(await onThread({ what: 'purchase plan', file, today, weeks, seconds })));
+  });
+}
+
+/** What could stand in a recipe, as `shop equivalents` prints it. Refuses what that refuses. */
+export async function equivalentsAnswer(
+  asked: z.output<typeof EquivalentsQuestion>,
+  clock: Clock,
+): Promise<Outcome<EquivalentsDocument>> {
+  const found = await askedShop(asked.shop);
+  if (!found.ok) return found;
+  const file = await shopFileOf(found.value.id);
+  const shop = shopOfFile(file);
+  const fault = equivalentsFault(shop, asked);
+  if (fault) return refuse(fault);
+  const { recipe, product, weeks, seconds } = asked;
+  const today = asked.today ?? clock.today(shop.zone);
+  return searched(async () => {
+    const answer = await onThread({ what: 'equivalents', file, recipe, product, today, weeks, seconds });
+    return answer ? accept(equivalentsDocument(answer)) : refuse({ code: 'not-found', what: 'product', id: product });
+  });
+}
+
+async function searched<T>(work: () => Promise<Outcome<T>>): Promise<Outcome<T>> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!isTooLarge(error)) throw error;
+    return refuse({ code: 'faults', faults: [{ path: '', message: TOO_LARGE }] });
+  }
+}
