@@ -69,7 +69,7 @@ test('what a stock solution is made from, and the order that a lot came with, st
     products: demo.products.map((product) =>
       product === made ? { ...product, madeFrom: [{ product: offer.product, dose: '10 %' }] } : product,
     ),
-    orders: [order],
+    orders: [...demo.orders, order],
     lots: [
       ...demo.lots,
       {
