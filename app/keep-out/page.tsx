@@ -1,6 +1,9 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { damageHere } from '@/lib/views/damage';
 import { keepOutBoard } from '@/lib/views/keep-out-board';
+import { Damage } from '../_parts/damage';
+import { EmergencyLink } from '../_parts/emergency-link';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { KeepOutBoard } from '../_parts/keep-out-board';
@@ -19,6 +22,7 @@ export default async function KeepOutPage({ searchParams }: { searchParams: Prom
     <div data-alone={isAlone || undefined}>
       <Refreshed />
       <h1>{isAlone ? (board.shop ?? 'Keep-out') : 'Keep-out'}</h1>
+      <Damage sentence={await damageHere()} />
       <KeepOutBoard first={board} from="/keep-out/now">
         What was sprayed, as recorded; the label governs.
       </KeepOutBoard>
@@ -33,6 +37,7 @@ export default async function KeepOutPage({ searchParams }: { searchParams: Prom
         ) : (
           <>
             {closed > 0 && <a href="/keep-out/notice">Notices to print, one for each closed bench</a>}
+            <EmergencyLink />
             <a href="/keep-out?wall=1">On a wall</a>
             <a href="/setup/board">A link for the sales floor</a>
           </>

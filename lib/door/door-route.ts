@@ -7,20 +7,22 @@ import { ownHosts } from './allowed-hosts';
 import { API_BYTES } from './body-limits';
 import { incidentSentence, logIncident } from './incident';
 import { judgeKnock } from './judge-knock';
-import { readJsonBody } from './read-body';
-import { DATA_POLICY, SECURITY_HEADERS } from './security-headers';
+import { readFileBody, readJsonBody } from './read-body';
+import { DATA_POLICY, FILE_POLICY, SECURITY_HEADERS } from './security-headers';
 import { type Tell, toldInSteps, untold, wantsSteps } from './told-in-steps';
 import { type Visitor, visitorOf } from './visitor';
 
 /**
- * What a route takes: its query, and for a POST its JSON body with the most bytes it may have. `saveAs` names a download,
- * which is JSON unless it has another `type`: then the document is a text. A `tagged` download has an ETag, and whoever
+ * What a route takes: its query, and for a POST its JSON body with the most bytes it may have; where it `takes` a file of
+ * some type, the body is its bytes. `saveAs` names a download, which is JSON unless it has another `type`: then the
+ * document is a text, or the bytes of a file that a browser shows. A `tagged` download has an ETag, and whoever
  * has it already is told that nothing has changed (304). A route that `tells` says how far it is, to whoever accepts that.
  */
 export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
   query: Q;
   body?: B;
   limit?: number;
+  takes?: string;
   saveAs?: (document: T, query: z.output<Q>) => string;
   type?: string;
   tagged?: boolean;
@@ -90,11 +92,12 @@ const incident = (method: string, error: unknown): Response =>
   problem(500, 'fault-of-ours', incidentSentence(logIncident(`${method} route`, error)));
 
 async function readBody<B extends z.ZodType>(
-  contract: { body?: B; limit?: number },
+  contract: { body?: B; limit?: number; takes?: string },
   request: Request,
 ): Promise<Response | { value: z.output<B> }> {
   if (!contract.body) return { value: undefined as z.output<B> };
-  const sent = await readJsonBody(request, contract.limit ?? API_BYTES);
+  const { takes, limit = API_BYTES } = contract;
+  const sent = await (takes ? readFileBody(request, takes, limit) : readJsonBody(request, limit));
   if (!sent.ok) return problem(sent.turned.status, 'turned-away', sent.turned.message);
   const reading = contract.body.safeParse(sent.value);
   return reading.success
@@ -120,11 +123,24 @@ function document(content: unknown): Response {
 /** A document to keep: laid out for people, under a name that is safe on every disk. */
 function download(content: unknown, name: string, type = 'application/json'): Response {
   const safe = name.normalize('NFKD').replace(/[^\w.-]+/g, '-');
+  if (content instanceof Uint8Array) return shownFile(content, safe, type);
   return new Response(typeof content === 'string' ? content : `${JSON.stringify(content, null, 2)}\n`, {
     headers: {
       ...dataHeaders(),
       'Content-Type': `${type}; charset=utf-8`,
       'Content-Disposition': `attachment; filename="${safe}"`,
+    },
+  });
+}
+
+/** The bytes of a file that a browser shows, and in which nothing of ours may run. */
+function shownFile(content: Uint8Array, name: string, type: string): Response {
+  return new Response(new Uint8Array(content), {
+    headers: {
+      ...dataHeaders(),
+      'Content-Security-Policy': FILE_POLICY,
+      'Content-Type': type,
+      'Content-Disposition': `inline; filename="${name}"`,
     },
   });
 }

@@ -11,11 +11,25 @@ export type Body = { ok: true; value: unknown } | { ok: false; turned: TurnedAwa
  *          fewer or more bytes than Content-Length said, bad UTF-8, bad JSON (400)
  */
 export async function readJsonBody(request: Request, limit: number): Promise<Body> {
+  const sent = await readWhole(request, 'application/json', limit);
+  return sent.ok ? parse(sent.value) : sent;
+}
+
+/**
+ * Read the bytes of a file that is sent as it is, such as a PDF, counting every one as it comes.
+ *
+ * Refuses  any other type (415); more bytes than the limit, said or sent (413); fewer or more than Content-Length said (400)
+ */
+export const readFileBody = (request: Request, type: string, limit: number): Promise<Body> =>
+  readWhole(request, type, limit);
+
+type Whole = { ok: true; value: Uint8Array } | Extract<Body, { ok: false }>;
+
+async function readWhole(request: Request, wanted: string, limit: number): Promise<Whole> {
   const type = request.headers.get('content-type')?.split(';')[0]?.trim().toLowerCase();
   const encoding = request.headers.get('content-encoding') ?? 'identity';
-  if (type !== 'application/json' || encoding !== 'identity') {
-    return turn(415, 'Send JSON, uncompressed, with Content-Type: application/json.');
-  }
+  if (type !== wanted || encoding !== 'identity')
+    return turn(415, `Send ${KINDS[wanted] ?? wanted}, uncompressed, with Content-Type: ${wanted}.`);
   const said = request.headers.get('content-length');
   if (Number(said) > limit) return turn(413, tooLong(limit));
   const bytes = await readCounted(request, limit);
@@ -23,8 +37,10 @@ export async function readJsonBody(request: Request, limit: number): Promise<Bod
   if (bytes === 'broken-off' || (said !== null && Number(said) !== bytes.byteLength)) {
     return turn(400, 'The body broke off: it is not as long as its Content-Length says. Nothing was changed.');
   }
-  return parse(bytes);
+  return { ok: true, value: bytes };
 }
+
+const KINDS: Record<string, string> = { 'application/json': 'JSON', 'application/pdf': 'a PDF' };
 
 async function readCounted(request: Request, limit: number): Promise<Uint8Array | 'too-long' | 'broken-off'> {
   const chunks: Uint8Array[] = [];
@@ -58,6 +74,6 @@ function parse(bytes: Uint8Array): Body {
 
 const tooLong = (limit: number) => `That is too long: at most ${bytesInWords(limit)} can be sent here.`;
 
-function turn(status: TurnedAway['status'], message: string): Body {
+function turn(status: TurnedAway['status'], message: string): Extract<Body, { ok: false }> {
   return { ok: false, turned: { status, message } };
 }

@@ -15,6 +15,9 @@ export const SECURITY_HEADERS: Readonly<Record<string, string>> = {
 /** For answers that are data: nothing in them may run, load or be framed. */
 export const DATA_POLICY = "default-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 
+/** For a file that a browser shows with a viewer of its own, which brings its styles; nothing in the file may run or load. */
+export const FILE_POLICY = `${DATA_POLICY}; style-src 'unsafe-inline'; object-src 'self'`;
+
 /**
  * The content policy of a page: only scripts that carry this answer's nonce run.
  * Style attributes are allowed, because charts and bars set widths with them; style elements need the nonce.

@@ -11,6 +11,7 @@ import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
 import { type OfferShown, offersShown } from './offers-shown';
 import { type ReplaceShown, replaceShown } from './replace-shown';
+import { type SheetShown, sheetsOf } from './safety-sheet';
 import { type ShelfProduct, shelfProduct } from './shelf-product';
 import { type Ramp, stockRamp } from './stock-ramp';
 
@@ -22,6 +23,8 @@ export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   facts: Product;
   /** What in its label is unlike what labels usually say. */
   doubts: string[];
+  shopId: string;
+  sheets: SheetShown[];
   weeks: { week: Day; cells: Fig[] }[];
   ramp: Ramp;
   offers: OfferShown[];
@@ -44,6 +47,8 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
     product: shelfProduct(house, ahead, await bottleAddresses(house.id)),
     facts: ahead.product,
     doubts: labelDoubts(ahead.product),
+    shopId: house.id,
+    sheets: await sheetsOf(house.id, id, shop.zone),
     weeks: ahead.weeks.map(({ week }, number) => ({
       week,
       cells: WEEK_COLUMNS.map((column) => figure('product', id, 'week', number, column)),

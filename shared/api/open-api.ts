@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { SheetQuestion, SheetUpload } from '../forms/safety-sheet';
 import { shopFileSchema } from '../shop-file/json-schema';
 import {
   FinishedMix,
@@ -9,6 +10,7 @@ import {
   PreviewAnswer,
   WorkingAnswer,
 } from './answers';
+import { BuyAnswer, EquivalentsAnswer } from './buying-answers';
 import {
   CsvImportAnswer,
   CsvImportBody,
@@ -21,7 +23,17 @@ import { FinishMixBody } from './finish-mix-body';
 import { ImportBody, ImportPreviewBody } from './import-bodies';
 import { Problem } from './problem';
 import { ProgramCheckBody } from './program-check-body';
-import { KeepoutQuestion, LinkQuestion, LogQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from './questions';
+import {
+  BuyQuestion,
+  EquivalentsQuestion,
+  KeepoutQuestion,
+  LinkQuestion,
+  LogQuestion,
+  MixQuestion,
+  PlanQuestion,
+  ShopQuestion,
+  WorkingQuestion,
+} from './questions';
 import { RecipeCheckBody } from './recipe-check-body';
 import { SearchAnswer, SearchQuestion } from './search';
 import { SprayPerPlantBody } from './spray-per-plant-body';
@@ -37,13 +49,24 @@ export const openApi = () => ({
     license: { name: 'MIT', identifier: 'MIT' },
   },
   servers: [{ url: '/api/v1' }],
-  paths: { ...paths(), ...csvPaths() },
+  paths: { ...paths(), ...checkPaths(), ...csvPaths() },
   components: { schemas: { ...schemas(), ...csvSchemas() } },
 });
 
 const paths = () => ({
   '/plan': { get: asked('plan', 'Sprayings, costs, stock and flags ahead', PlanQuestion, 'Plan') },
   '/mix': { get: asked('mix', 'The mix sheet of a recipe: order, amounts, strength, pH, cost', MixQuestion, 'Mix') },
+  '/buy': {
+    get: asked('buy', 'What to order, when and from whom, beside what two habits would cost', BuyQuestion, 'Buy'),
+  },
+  '/equivalents': {
+    get: asked(
+      'equivalents',
+      'What could stand in a recipe at the equal dose, and what it costs',
+      EquivalentsQuestion,
+      'Equivalents',
+    ),
+  },
   '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
   '/working': { get: asked('working', 'How a figure of the pages was reached', WorkingQuestion, 'Working') },
   '/search': { get: asked('search', 'Products, bottles, benches and recipes by a text', SearchQuestion, 'Found') },
@@ -51,11 +74,30 @@ const paths = () => ({
     get: asked('log', 'Records of sprayings with every version, and the chain over them', LogQuestion, 'AnyObject'),
   },
   '/log/csv': { get: listed('logList', 'The same as CSV, a line for each product of each version', LogQuestion) },
+  '/sheet': {
+    get: listed('safetySheet', 'The safety data sheet of a product', SheetQuestion, 'application/pdf'),
+    post: {
+      ...asked('keepSafetySheet', 'Keep a safety data sheet with a product', SheetUpload, 'AnyObject'),
+      requestBody: { required: true, content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } },
+    },
+  },
   '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
   '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
   '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
   '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
   '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
+  '/mix/finish': {
+    post: sent(
+      'finishMix',
+      'Finish a mix: draw its stock, write its record, close its benches',
+      'FinishMixBody',
+      'FinishedMix',
+    ),
+  },
+});
+
+/** What is asked while something is typed: it changes nothing. */
+const checkPaths = () => ({
   '/spray-per-plant': { post: sent('sprayPerPlant', 'What one plant takes', 'PerPlantBody', 'AnyObject') },
   '/program-check': {
     post: sent(
@@ -68,20 +110,14 @@ const paths = () => ({
   '/recipe-check': {
     post: sent('checkRecipe', 'What a recipe comes to while it is typed', 'RecipeBody', 'AnyObject'),
   },
-  '/mix/finish': {
-    post: sent(
-      'finishMix',
-      'Finish a mix: draw its stock, write its record, close its benches',
-      'FinishMixBody',
-      'FinishedMix',
-    ),
-  },
 });
 
 const schemas = () => ({
   Plan: answerSchema(PlanAnswer),
   Mix: answerSchema(MixAnswer),
   Keepout: answerSchema(KeepoutAnswer),
+  Buy: answerSchema(BuyAnswer),
+  Equivalents: answerSchema(EquivalentsAnswer),
   Working: answerSchema(WorkingAnswer),
   Found: answerSchema(SearchAnswer),
   ShopFile: shopFileSchema(),

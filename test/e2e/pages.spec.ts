@@ -9,6 +9,11 @@ const PAGES = [
   { name: 'a product', path: '/shelf/light-oil-98', heading: 'Light oil 98 %' },
   { name: 'Keep-out', path: '/keep-out', heading: 'Keep-out' },
   { name: 'Keep-out notices', path: '/keep-out/notice', heading: 'Keep-out notices' },
+  { name: 'Log', path: '/log', heading: 'Log' },
+  { name: 'a record', path: '/log/a100', heading: /./ },
+  { name: 'amending a record', path: '/log/a100/amend', heading: /^Amend / },
+  { name: 'the log on paper', path: '/log/print?from=2026-04-01', heading: 'Records of sprayings' },
+  { name: 'In an emergency', path: '/emergency', heading: 'In an emergency' },
   { name: 'Setup', path: '/setup', heading: 'Setup' },
   { name: 'the calendar', path: '/setup/calendar', heading: 'Calendar' },
   { name: 'alerts', path: '/setup/alerts', heading: 'Alerts' },
@@ -66,8 +71,8 @@ test('today fits one laptop screen in the demo shop', async ({ page }) => {
 test('the navigation names the places that exist, and every one of them opens', async ({ page }) => {
   await page.goto('/');
   const places = page.getByRole('navigation', { name: 'Places' }).getByRole('link');
-  await expect(places).toHaveText(['Today', 'Week', 'Mix', 'Shelf', 'Keep-out', 'Setup']);
-  for (const name of ['Week', 'Mix', 'Shelf', 'Keep-out', 'Setup', 'Today']) {
+  await expect(places).toHaveText(['Today', 'Week', 'Mix', 'Shelf', 'Buy', 'Keep-out', 'Log', 'Setup']);
+  for (const name of ['Week', 'Mix', 'Shelf', 'Buy', 'Keep-out', 'Log', 'Setup', 'Today']) {
     await places.filter({ hasText: name }).click();
     await expect(places.filter({ hasText: name })).toHaveAttribute('aria-current', 'page');
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();

@@ -1,6 +1,7 @@
 'use client';
 
 import { type ReactNode, useEffect, useRef } from 'react';
+import { EmergencyLink } from '@/app/_parts/emergency-link';
 import { isUnkept } from '@/app/_parts/kept-mixes';
 import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixProgress } from '@/shared/mix/mix-progress';
@@ -81,6 +82,7 @@ function Top({ mix, screen }: Pick<ScreenProps, 'mix' | 'screen'>) {
             fill {screen.fill + 1} of {fills}
           </span>
         )}
+        <EmergencyLink isShort />
         <a className={styles.leave} href="/mix">
           <span aria-hidden="true">✕</span>
           <span className="spoken">Leave; the mix is kept on this device</span>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { MixScreen } from '@/lib/views/mix-screen';
 import { showInstant } from '@/shared/time/show-day';
+import { EmergencyLink } from '../../_parts/emergency-link';
 import { Figure } from '../../_parts/figure';
 import { FlagLines } from '../../_parts/flag-lines';
 import { Jug } from '../../_parts/jug';
@@ -104,6 +105,9 @@ function Actions({ screen: { planned, query } }: SheetProps) {
         </b>
       )}
       <PrintButton />
+      <span>
+        <EmergencyLink />
+      </span>
     </p>
   );
 }

@@ -18,6 +18,7 @@ import { OffersFoot } from './offers-foot';
 import styles from './product.module.css';
 import { ProductTools } from './product-tools';
 import { RunOutChart } from './run-out-chart';
+import { SheetForm } from './sheet-form';
 import { WeeksTable } from './weeks-table';
 
 type ProductParams = { params: Promise<{ product: string }> };
@@ -82,6 +83,7 @@ export default async function ProductPage({ params }: ProductParams) {
             <h2 id="label">What its label says</h2>
             <LabelFacts product={facts} doubts={screen.doubts} />
           </section>
+          <SheetForm shop={screen.shopId} product={product.id} sheets={screen.sheets} />
         </div>
       </div>
       <p className="soft small">Counted from {showDay(today)}, 26 weeks ahead.</p>

@@ -24,7 +24,10 @@ export function shelfValueWorking(plan: Plan, [figure]: string[]): FoundWorking 
 }
 
 /** The containers that have come and have something in them, of one product or of all. */
-export const standingNow = ({ shop, today }: Plan, product?: ProductAhead['product']): Container[] =>
+export const standingNow = (
+  { shop, today }: Pick<Plan, 'shop' | 'today'>,
+  product?: ProductAhead['product'],
+): Container[] =>
   shop.containers.filter(
     (one) => one.remaining > 0 && one.receivedOn <= today && (product === undefined || one.product === product),
   );

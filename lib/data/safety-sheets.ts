@@ -1,0 +1,60 @@
+import 'server-only';
+import { Instant } from '@/shared/time/instant';
+import { database, type Rows } from './database';
+import { sha256 } from './sha256';
+import { small, toStored, toWhole } from './whole';
+import type { Stamp } from './writer';
+
+/** A safety data sheet that is kept with a product, without its bytes. The highest number is the one that counts. */
+export type SheetKept = {
+  product: string;
+  number: number;
+  fileName: string;
+  size: number;
+  actor: string;
+  recordedAt: Instant;
+};
+
+const KEPT = { productId: true, number: true, fileName: true, size: true, actor: true, recordedAt: true } as const;
+
+/** Every sheet of a shop, or of one of its products, the newest of each first. */
+export async function sheetsKept(shopId: string, product?: string): Promise<SheetKept[]> {
+  const { reader } = await database();
+  const rows = await reader.safetySheet.findMany({
+    where: { shopId, productId: product },
+    select: KEPT,
+    orderBy: [{ productId: 'asc' }, { number: 'desc' }],
+  });
+  return rows.map(({ productId, recordedAt, ...row }) => ({
+    ...row,
+    product: productId,
+    recordedAt: Instant.parse(toWhole(recordedAt)),
+  }));
+}
+
+/** A sheet with its bytes; without a number, the newest. Null when there is none, or when it is not as it was kept. */
+export async function sheetWithBytes(
+  shopId: string,
+  product: string,
+  number?: number,
+): Promise<{ fileName: string; bytes: Uint8Array } | null> {
+  const { reader } = await database();
+  const where = { shopId, productId: product, number };
+  const row = await reader.safetySheet.findFirst({ where, orderBy: { number: 'desc' } });
+  return row && sha256(row.bytes) === row.hash ? { fileName: row.fileName, bytes: row.bytes } : null;
+}
+
+/** The one writer of sheets: a further version beside those that are kept. Gives its number. */
+export async function keepSheet(
+  rows: Rows,
+  { shopId, actor, commandId, recordedAt }: Stamp,
+  { product: productId, fileName, bytes }: { product: string; fileName: string; bytes: Uint8Array },
+): Promise<number> {
+  const last = await rows.safetySheet.aggregate({ where: { shopId, productId }, _max: { number: true } });
+  const number = small((last._max.number ?? 0) + 1);
+  const file = { fileName, size: small(bytes.length), hash: sha256(bytes), bytes: new Uint8Array(bytes) };
+  await rows.safetySheet.create({
+    data: { shopId, productId, number, ...file, actor, commandId, recordedAt: toStored(recordedAt) },
+  });
+  return number;
+}
