@@ -4,13 +4,12 @@ import type { LogQuestion } from '@/shared/api/questions';
 import { BYTE_ORDER_MARK, csvText } from '@/shared/csv/write-rows';
 import { isLookedFor, type LogQuery } from '@/shared/forms/log-query';
 import { accept, type Outcome } from '@/shared/outcome';
-import type { Day } from '@/shared/time/day';
-import { showInstant, showUntil } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { askedShop } from './asked-shop';
 import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
 import { type RecordsDocument, recordsDocument } from './record-document';
+import { spanText } from './record-facts';
 import { recordRows } from './records-csv';
 import { shopsAndShown } from './shown-shop';
 
@@ -36,7 +35,7 @@ export type LogScreen = {
   choices: { benches: Choice[]; products: Choice[] };
   damage: string | null;
   newestHash: string | null;
-  /** The first day of which a record need no longer be kept, of the oldest record; null when there is none. */
+  /** For how many years records are kept. */
   keepYears: number;
 };
 type Choice = { id: string; name: string };
@@ -83,21 +82,12 @@ function lineOf({ shop }: RecordBook, { id, newest, versions, counting, missing 
   return {
     ...{ id, counting, recipe: newest.recipeName, by: newest.details.by },
     ...{ amendments: versions.length - 1, missing: missing.length },
-    when: spanText(shop.zone, newest),
+    when: spanText(newest, shop.zone),
     benches: newest.benches.map(name),
     products: newest.products.map(
       (line) => line.name ?? shop.products.find((p) => p.id === line.product)?.name ?? line.product,
     ),
   };
-}
-
-/** Paper and a log are read in any year. */
-const ANY_YEAR = '1970-01-02' as Day;
-
-/** From when until when, with the weekday, the date and the year: "Tue 3 March 2026 18:15 to 19:00". */
-export function spanText(zone: RecordBook['shop']['zone'], { startedAt, endedAt }: BookRecord['newest']): string {
-  const until = endedAt === null ? 'no end noted' : `to ${showUntil(endedAt, zone, dayOf(zone, startedAt))}`;
-  return `${showInstant(startedAt, zone, ANY_YEAR)} ${until}`;
 }
 
 /** Records with every version, as they are exported. Refuses 'not-found'. */

@@ -1,0 +1,87 @@
+import type { Metadata } from 'next';
+import { clock } from '@/lib/clock';
+import { type PrintedLog, printedLog, type RecordSeen } from '@/lib/views/record';
+import { logQueryIn, logQueryText } from '@/shared/forms/log-query';
+import { Damage } from '../../_parts/damage';
+import { FirstVisit } from '../../_parts/first-visit';
+import { PrintButton } from '../../_parts/print-button';
+import { RecordFacts } from '../../_parts/record-facts';
+import type { Search } from '../../_parts/search';
+import styles from './print.module.css';
+
+export const metadata: Metadata = { title: 'The log, to print' };
+
+/** Records for an inspector's desk, on Letter or A4: everything that must be kept of each, and its versions. */
+export default async function PrintedLogPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const query = logQueryIn(await searchParams);
+  const log = await printedLog(query, clock);
+  if (!log) return <FirstVisit />;
+  return (
+    <>
+      <p className="unprinted">
+        <a href={`/log?${logQueryText(query)}`}>Back to the log</a>
+      </p>
+      <h1>Records of sprayings</h1>
+      <Head log={log} />
+      <p className="unprinted">
+        <PrintButton />
+      </p>
+      <Damage sentence={log.damage} />
+      <ol className={styles.records}>
+        {log.records.map((record) => (
+          <Sheet key={record.id} record={record} />
+        ))}
+      </ol>
+      {log.records.length === 0 && <p>No record is like that.</p>}
+    </>
+  );
+}
+
+function Head({ log: { shop, printedAt, records, newestHash } }: { log: PrintedLog }) {
+  return (
+    <p className={styles.head}>
+      {shop.name}
+      {shop.address && `, ${shop.address}`}
+      {shop.contact && ` · ${shop.contact}`}
+      <br />
+      {records.length} {records.length === 1 ? 'record' : 'records'}, printed {printedAt}, times of {shop.zone}
+      {newestHash && (
+        <>
+          <br />
+          Newest hash {newestHash}
+        </>
+      )}
+    </p>
+  );
+}
+
+function Sheet({ record }: { record: RecordSeen }) {
+  const { id, recipe, when, counting, missing, versions } = record;
+  const [newest] = versions;
+  return (
+    <li className={styles.record}>
+      <h2>
+        {when} · {recipe}
+        {counting === 'withdrawn' && ' · WITHDRAWN, entered in error'}
+        {counting === 'unconfirmed' && ' · amendment not confirmed'}
+      </h2>
+      <RecordFacts record={record} isPaper />
+      {missing.map(({ message }) => (
+        <p key={message}>▲ {message}</p>
+      ))}
+      {versions
+        .filter(({ number }) => number > 1)
+        .map(({ number, who, when: at, reason, confirmed }) => (
+          <p key={number} className={styles.version}>
+            Version {number}, {who}, {at}: {reason}
+            {confirmed && `. Confirmed by ${confirmed.who}, ${confirmed.when}: ${confirmed.why}`}
+          </p>
+        ))}
+      <p className={styles.version}>
+        Record {id}, version {newest?.number}
+        {newest && newest.number === 1 && `, entered by ${newest.who}, ${newest.when}`}
+        {newest?.seal && `. Line ${newest.seal.line}, ${newest.seal.hash}`}
+      </p>
+    </li>
+  );
+}

@@ -1,0 +1,127 @@
+import 'server-only';
+import type { LogQuery } from '@/shared/forms/log-query';
+import { Day } from '@/shared/time/day';
+import { instantOf, LAST_INSTANT } from '@/shared/time/instant';
+import { showDay, showDayUntil } from '@/shared/time/show-day';
+import type { Clock } from '../clock';
+import { newCommandId } from '../data/new-id';
+import type { RecordVersion } from '../data/record-versions';
+import type { Missing } from '../engine/record/required';
+import { lastingAddress } from './bottle-address';
+import { lookedFor } from './log';
+import { pouredText } from './mix-pours';
+import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
+import { differing, type Fact, factsOf, inAnyYear, type ProductFact, productFacts, spanText } from './record-facts';
+import { shopsAndShown } from './shown-shop';
+
+/** What a form about a record carries unseen: which record, as of which version, and the command's id where no script runs. */
+export type AboutRecord = { shopId: string; application: string; version: number; formId: string };
+
+export type VersionSeen = {
+  number: number;
+  who: string;
+  when: string;
+  reason: string | null;
+  /** What it says otherwise than the one before it. */
+  differs: { name: string; from: string | null; to: string | null }[];
+  /** Who confirmed it, when and why; null when nobody did, or nobody needs to. */
+  confirmed: { who: string; when: string; why: string } | null;
+  isPending: boolean;
+  /** Until when benches stay closed as long as nobody confirms it; null when nobody knows that. */
+  until: string | null;
+  seal: { line: string; hash: string } | null;
+};
+
+/** A record as a page and paper show it. */
+export type RecordSeen = {
+  id: string;
+  recipe: string;
+  when: string;
+  counting: Counting;
+  facts: Fact[];
+  products: ProductFact[];
+  drawn: { label: string; href: string; amount: string }[];
+  passed: { rule: string; reason: string }[];
+  missing: Missing[];
+  keptUntil: string;
+  /** The newest version first. */
+  versions: VersionSeen[];
+};
+
+export type RecordScreen = { record: RecordSeen; about: AboutRecord; damage: string | null };
+
+/** One record of the shop that is looked at. Null when there is none of that id. */
+export async function recordScreen(id: string): Promise<RecordScreen | null> {
+  const { shown } = await shopsAndShown();
+  const book = shown && (await recordBook(shown.id));
+  const record = book?.records.find((one) => one.id === id);
+  if (!book || !record) return null;
+  const about = { shopId: book.shopId, application: id, version: record.newest.number, formId: newCommandId() };
+  return { record: recordSeen(book, record), about, damage: book.damage };
+}
+
+export function recordSeen(book: RecordBook, record: BookRecord): RecordSeen {
+  const { newest, versions, missing, counting } = record;
+  const { zone } = book.shop;
+  return {
+    ...{ id: record.id, recipe: newest.recipeName, when: spanText(newest, zone), counting, missing },
+    facts: factsOf(book, newest),
+    products: productFacts(book, newest),
+    drawn: record.drawn.map(({ product, packText, lotId, place, amount, form }) => ({
+      label: `${book.shop.products.find(({ id }) => id === product)?.name ?? product}, ${packText}, lot ${lotId} no. ${place + 1}`,
+      href: lastingAddress({ lotId, place }),
+      amount: pouredText(amount, { form }),
+    })),
+    passed: newest.details.passed,
+    keptUntil: showDay(record.keptUntil, LONG_AGO),
+    versions: versions.map((version, at) => versionSeen(book, version, versions[at - 1] ?? null)).reverse(),
+  };
+}
+
+/** Beside a day of long ago, every day has its year. */
+const LONG_AGO = Day.parse('1970-01-02');
+
+function versionSeen(book: RecordBook, version: RecordVersion, before: RecordVersion | null): VersionSeen {
+  const { confirmed, isPending, details } = version;
+  const { zone } = book.shop;
+  const seal = book.sealOf(version);
+  const until = details.closedUntil;
+  return {
+    ...{
+      number: version.number,
+      who: version.actor,
+      when: inAnyYear(version.recordedAt, zone),
+      reason: version.reason,
+    },
+    differs: before ? differing(book, before, version) : [],
+    confirmed: confirmed && {
+      ...{ who: confirmed.actor, when: inAnyYear(confirmed.recordedAt, zone), why: confirmed.reason },
+    },
+    isPending,
+    until: until === null || until >= LAST_INSTANT ? null : showDayUntil(instantOf(until), zone, LONG_AGO),
+    seal: seal && { line: seal.number, hash: seal.hash },
+  };
+}
+
+/** Records to print, as they are looked for. Null when there is no shop. */
+export async function printedLog(query: LogQuery, clock: Clock): Promise<PrintedLog | null> {
+  const { shown } = await shopsAndShown();
+  if (!shown) return null;
+  const book = await recordBook(shown.id);
+  const { name, address, contact, zone } = book.shop;
+  return {
+    shop: { name, address, contact, zone },
+    printedAt: inAnyYear(clock.now(), zone),
+    records: lookedFor(book, query).map((record) => recordSeen(book, record)),
+    newestHash: book.newestSeal?.hash ?? null,
+    damage: book.damage,
+  };
+}
+
+export type PrintedLog = {
+  shop: { name: string; address: string | null; contact: string | null; zone: string };
+  printedAt: string;
+  records: RecordSeen[];
+  newestHash: string | null;
+  damage: string | null;
+};
