@@ -20,6 +20,7 @@ import { type Working, workingOf } from '../engine/working/working';
 import { askedShop } from './asked-shop';
 import { benchStates, doubtNow } from './bench-states';
 import { isOfBudget } from './budget-now';
+import { isOfSearch, searchedWorking } from './buying-workings';
 
 /** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
 export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): Promise<Outcome<PlanDocument>> {
@@ -64,6 +65,7 @@ export function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Ou
 export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clock: Clock): Promise<Outcome<Working>> {
   const doubt = await doubtNow(clock);
   const found = await askedShop(asked.shop);
+  if (found.ok && isOfSearch(asked.figure)) return searchedAnswer(found.value.id, asked.figure, clock);
   const booked = found.ok && isOfBudget(asked.figure) ? await bookedIn(found.value.id) : null;
   const outcome = await answerOf(asked.shop, (file) => {
     const shop = shopOfFile(file);
@@ -74,6 +76,13 @@ export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clo
   });
   if (!outcome.ok) return outcome;
   return outcome.value ? accept(outcome.value) : refuse({ code: 'not-found', what: 'figure', id: asked.figure });
+}
+
+async function searchedAnswer(id: string, figure: string, clock: Clock): Promise<Outcome<Working>> {
+  const file = await shopFileOf(id);
+  const shop = shopOfFile(file);
+  const working = await searchedWorking({ id, file, shop, today: clock.today(shop.zone) }, figure);
+  return working ? accept(working) : refuse({ code: 'not-found', what: 'figure', id: figure });
 }
 
 async function answerOf<T>(id: string | undefined, work: (file: ShopFile) => T): Promise<Outcome<T>> {
