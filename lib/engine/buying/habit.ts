@@ -1,4 +1,5 @@
 import { isCheaper } from '../ahead/cheapest-offer';
+import { priceAt } from '../ahead/replace-cost';
 import type { Supplier } from '../shop';
 import { comingFor } from './bought';
 import type { Horizon } from './horizon';
@@ -61,16 +62,17 @@ function wantOf(walker: Walker, habit: Habit): Want | null {
 }
 
 /** How many packs more of the first product it takes until an order is as large as its supplier asks. */
-function packsToMinimum({ minimumOrder }: Supplier, order: readonly Want[]): number {
-  const price = order[0]?.pack.levels[0]?.price ?? 0;
-  let goods = order.reduce((total, { pack }) => total + (pack.levels[0]?.price ?? 0), 0);
+function packsToMinimum({ minimumOrder }: Supplier, [first, ...others]: readonly Want[]): number {
+  if (!first || minimumOrder === null) return 0;
+  const beside = others.reduce((total, { pack }) => total + pack.offer.price, 0);
+  const goodsWith = (count: number) => beside + count * priceAt(first.pack.offer, count);
   let more = 0;
-  while (goods < (minimumOrder ?? 0) && price > 0) {
-    goods += price;
-    more += 1;
-  }
+  while (goodsWith(1 + more) < minimumOrder && more < MOST_MORE) more += 1;
   return more;
 }
+
+/** Goods that cost next to nothing reach no minimum. */
+const MOST_MORE = 10_000;
 
 function take({ walker, pack, orderOn }: Want, count: number, horizon: Horizon): void {
   const { need } = walker.part;
