@@ -49,7 +49,7 @@ export const openApi = () => ({
     license: { name: 'MIT', identifier: 'MIT' },
   },
   servers: [{ url: '/api/v1' }],
-  paths: { ...paths(), ...checkPaths(), ...csvPaths() },
+  paths: { ...paths(), ...recordPaths(), ...checkPaths(), ...csvPaths() },
   components: { schemas: { ...schemas(), ...csvSchemas() } },
 });
 
@@ -70,17 +70,6 @@ const paths = () => ({
   '/keepout': { get: asked('keepout', 'Which benches are closed, and until when', KeepoutQuestion, 'Keepout') },
   '/working': { get: asked('working', 'How a figure of the pages was reached', WorkingQuestion, 'Working') },
   '/search': { get: asked('search', 'Products, bottles, benches and recipes by a text', SearchQuestion, 'Found') },
-  '/log': {
-    get: asked('log', 'Records of sprayings with every version, and the chain over them', LogQuestion, 'AnyObject'),
-  },
-  '/log/csv': { get: listed('logList', 'The same as CSV, a line for each product of each version', LogQuestion) },
-  '/sheet': {
-    get: listed('safetySheet', 'The safety data sheet of a product', SheetQuestion, 'application/pdf'),
-    post: {
-      ...asked('keepSafetySheet', 'Keep a safety data sheet with a product', SheetUpload, 'AnyObject'),
-      requestBody: { required: true, content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } },
-    },
-  },
   '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
   '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
   '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
@@ -132,6 +121,21 @@ const schemas = () => ({
   RecipeBody: bodySchema(RecipeCheckBody),
   PerPlantBody: bodySchema(SprayPerPlantBody),
   AnyObject: { type: 'object' },
+});
+
+/** Records, and what is kept for whoever helps. */
+const recordPaths = () => ({
+  '/log': {
+    get: asked('log', 'Records of sprayings with every version, and the chain over them', LogQuestion, 'AnyObject'),
+  },
+  '/log/csv': { get: listed('logList', 'The same as CSV, a line for each product of each version', LogQuestion) },
+  '/sheet': {
+    get: listed('safetySheet', 'The safety data sheet of a product', SheetQuestion, 'application/pdf'),
+    post: {
+      ...asked('keepSafetySheet', 'Keep a safety data sheet with a product', SheetUpload, 'AnyObject'),
+      requestBody: { required: true, content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } },
+    },
+  },
 });
 
 const csvPaths = () => ({
