@@ -2,8 +2,10 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { amendApplication } from '@/lib/commands/amend-application';
+import { confirmAmendment } from '@/lib/commands/confirm-amendment';
 import { importShopFile } from '@/lib/commands/import-shop-file';
 import { askFile, recordsOfFile, recordsOfShop } from '@/lib/data/records-of-file';
+import { sha256 } from '@/lib/data/sha256';
 import { demoShop } from '@/lib/demo/demo-shop';
 import { NO_HASH, type Seal, type Sealable, sealText } from '@/lib/engine/record/seal-text';
 import { sealEarlier } from '@/prisma/seal-earlier';
@@ -15,14 +17,29 @@ import { CLOCK, freshDatabase } from './fresh-database';
 /** How many single bytes are changed: five hundred, or as many as somebody asks for. */
 const CHANGES = Number(process.env.BYTE_CHANGES ?? 500);
 
-/** The demo shop's records, one of them amended. Gives the file and the shop. */
+/**
+ * The demo shop's records with everything that a record may say, the first of them amended, and that confirmed. Gives the
+ * file and the shop.
+ */
 async function demoRecords(): Promise<{ file: string; shopId: string }> {
   const file = join(await freshDatabase(), 'shop.db');
   const demo = parsedOrThrow(demoShop(Day.parse('2026-03-31')));
-  const outcome = await importShopFile({ commandId: 'import', file: demo, into: { isDemo: true } }, CLOCK);
+  const applications = demo.applications.map((one, at) => ({ ...one, ...DETAILS, pH: 5 + at / 100 }));
+  const sent = { commandId: 'import', file: { ...demo, applications }, into: { isDemo: true } };
+  const outcome = await importShopFile(sent, CLOCK);
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
-  return { file, shopId: outcome.value.shopId };
+  const { shopId } = outcome.value;
+  const about = { shopId, application: applications[0]?.id ?? '', reason: 'entered twice' };
+  await amendApplication({ ...about, commandId: 'amend', change: { withdrawn: true } }, CLOCK);
+  await confirmAmendment({ ...about, commandId: 'confirm', version: 2 }, CLOCK);
+  return { file, shopId };
 }
+
+const DETAILS = {
+  ...{ by: 'Ada', sprayed: '2 gal', leftover: '100 mL', leftoverWent: 'on the yard', conditions: 'calm' },
+  ...{ temperatureC: 18.5, crop: 'Ferns', location: '1 Quarry Lane', plants: 'the front half' },
+  ...{ mixedAt: '2026-01-01T10:00:00Z', passed: [{ rule: 'too-soon', reason: 'mites' }] },
+};
 
 /** The file as somebody with other tools opens it: no triggers, no references, no checks. */
 function opened(file: string): Database.Database {
@@ -77,7 +94,10 @@ function seeded(seed: number): (below: number) => number {
   };
 }
 
-const TABLES = ['ApplicationVersion', 'ApplicationBench', 'ApplicationProduct', 'Application', 'RecordSeal'];
+const TABLES = [
+  ...['ApplicationVersion', 'ApplicationVersion', 'ApplicationBench', 'ApplicationProduct', 'Application'],
+  ...['RecordSeal', 'AmendmentConfirmation'],
+];
 
 /** Changes one byte of one value of one row. Gives what it was; null when that cannot be, because such a row is there. */
 function changeAByte(database: Database.Database, random: (below: number) => number) {
@@ -103,7 +123,7 @@ function changeAByte(database: Database.Database, random: (below: number) => num
   } catch {
     return null;
   }
-  const application = String(columns.applicationId ?? columns.id);
+  const application = String(columns.applicationId ?? columns.id).replace('\nconfirmed', '');
   return { table, column, was: value, is, application };
 }
 
@@ -139,6 +159,18 @@ test('a version that is taken away, put in, or moved in the chain is named', asy
       'DELETE FROM "ApplicationVersion" WHERE "number" = 1',
     ),
   ).toEqual(['broken a/2 line 2']);
+  database.close();
+});
+
+test('a record whose own line was made anew to fit is betrayed by the line after it', async () => {
+  const shopId = await smallShop();
+  await amendApplication({ commandId: '1', shopId, application: 'a', ...amendment }, CLOCK);
+  const database = opened(join(process.env.DATA_DIR ?? '', 'shop.db'));
+  database.exec('UPDATE "ApplicationVersion" SET "startedAt" = "startedAt" - 60000 WHERE "number" = 1');
+  const { seals, things } = await recordsOfShop(askFile(database), shopId);
+  const forged = sha256(sealText(seals[0] as Seal, things[0] as Sealable));
+  database.prepare('UPDATE "RecordSeal" SET "hash" = ? WHERE "number" = 1').run(forged);
+  expect((await recordsOfShop(askFile(database), shopId)).faults).toMatchObject([{ wrong: 'broken', seal: '2' }]);
   database.close();
 });
 
