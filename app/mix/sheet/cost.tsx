@@ -49,7 +49,12 @@ export function Cost({ screen: { cost, ways } }: SheetProps) {
           </Rung>
         </tbody>
       </table>
-      <p className="soft">Cheapest offers: all of it bought today, per unit, without freight.</p>
+      <p className="soft">
+        Cheapest offers: all of it bought today, per unit, without freight.{' '}
+        <a className="unprinted" href="/buy/equivalents">
+          Cheaper equivalents
+        </a>
+      </p>
     </section>
   );
 }

@@ -19,6 +19,7 @@ export function OffersFoot({ product, replace, ways }: { product: string; replac
       <p className={styles.links}>
         <a href={`/shelf/${encodeURIComponent(product)}/offer/new`}>Add an offer</a>
         <a href="/shelf/suppliers">Suppliers</a>
+        <a href={`/buy/equivalents?product=${encodeURIComponent(product)}`}>Cheaper equivalents</a>
       </p>
     </div>
   );

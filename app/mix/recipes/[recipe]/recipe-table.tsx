@@ -4,7 +4,7 @@ import { LabelSaid } from '../line-reading';
 import styles from './recipe.module.css';
 
 /** What goes in: the dose as typed, what that is a litre, a gallon and a fill, what it costs, and what the label says. */
-export function RecipeTable({ screen: { lines, ways, fill } }: { screen: RecipeScreen }) {
+export function RecipeTable({ screen: { id, lines, ways, fill } }: { screen: RecipeScreen }) {
   return (
     <section aria-labelledby="goes-in">
       <h2 id="goes-in">What goes in</h2>
@@ -27,6 +27,12 @@ export function RecipeTable({ screen: { lines, ways, fill } }: { screen: RecipeS
             </dl>
             <div className={styles.label}>
               <LabelSaid label={line.label} />
+              <a
+                className={styles.instead}
+                href={`/buy/equivalents?${new URLSearchParams({ recipe: id, product: line.product.id })}`}
+              >
+                What could stand here instead of {line.product.name}
+              </a>
             </div>
           </li>
         ))}

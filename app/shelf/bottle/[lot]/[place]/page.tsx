@@ -134,6 +134,9 @@ function Facts({ screen }: { screen: BottleScreen }) {
         </div>
       </dl>
       <p className={styles.print}>
+        <a className="button" href={`/buy/equivalents?product=${encodeURIComponent(screen.product.id)}`}>
+          Where it could stand in
+        </a>
         <a className="button" href={`/shelf/labels?bottle=${encodeURIComponent(`${spot.lotId}/${spot.place + 1}`)}`}>
           Print its label
         </a>

@@ -1,0 +1,69 @@
+'use client';
+
+import {
+  CartesianGrid,
+  Legend,
+  Line,
+  LineChart,
+  ReferenceLine,
+  ResponsiveContainer,
+  Tooltip,
+  XAxis,
+  YAxis,
+} from 'recharts';
+import type { SeasonCurve } from '@/lib/views/season-curve';
+import { showMoney, showVolume } from '@/shared/measure/show';
+import type { Ways } from '../../_parts/shown-text';
+import styles from './equivalents.module.css';
+
+/** A dash of its own for each line, so that none is told by its colour alone. */
+const DASHES = ['', '7 4', '2 3', '10 3 2 3'];
+
+/** The table beside it holds the same figures, so a reader that cannot see the chart skips it. */
+export function CurveChart({ curve: { names, planned, points }, ways }: { curve: SeasonCurve; ways: Ways }) {
+  const money = (value: unknown) => showMoney(Number(value), ways.currency);
+  const spray = (value: unknown) => showVolume(Number(value) * 1_000, ways.units);
+  return (
+    <div className={styles.chart} aria-hidden="true">
+      <ResponsiveContainer width="100%" height="100%">
+        <LineChart data={points} margin={{ top: 18, right: 12, bottom: 0, left: 8 }} accessibilityLayer={false}>
+          <CartesianGrid vertical={false} stroke="var(--line)" />
+          <XAxis
+            dataKey="sprayMl"
+            type="number"
+            domain={['dataMin', 'dataMax']}
+            tickFormatter={spray}
+            tick={TICK}
+            stroke="var(--ink)"
+          />
+          <YAxis tickFormatter={money} tick={TICK} width={68} axisLine={false} tickLine={false} />
+          <ReferenceLine x={planned} stroke="var(--clay)" strokeWidth={2} label={PLANNED} />
+          {names.map((name, at) => (
+            <Line
+              key={name}
+              dataKey={({ costs }: SeasonCurve['points'][number]) => costs[at]}
+              name={name}
+              stroke="var(--ink)"
+              strokeWidth={2}
+              strokeDasharray={DASHES[at % DASHES.length]}
+              dot={{ r: 2.5, fill: 'var(--paper)', strokeDasharray: '' }}
+              isAnimationActive={false}
+            />
+          ))}
+          <Tooltip
+            formatter={money}
+            labelFormatter={spray}
+            isAnimationActive={false}
+            contentStyle={SLIP}
+            itemStyle={{ color: 'var(--ink)' }}
+          />
+          <Legend formatter={(name) => <span style={{ color: 'var(--ink)' }}>{name}</span>} />
+        </LineChart>
+      </ResponsiveContainer>
+    </div>
+  );
+}
+
+const TICK = { fill: 'var(--soft)', fontSize: 13 };
+const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };
+const PLANNED = { value: 'as planned', fill: 'var(--clay)', position: 'top', fontSize: 13, fontWeight: 650 } as const;

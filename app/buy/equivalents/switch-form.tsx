@@ -1,0 +1,36 @@
+'use client';
+
+import { type ReactNode, useActionState } from 'react';
+import type { EquivalentsScreen, LineTo } from '@/lib/views/equivalents';
+import { IDLE } from '@/shared/forms/form-state';
+import { FormAnswer } from '../../_parts/form-field';
+import { switchProductAction } from './actions';
+
+type SwitchProps = {
+  of: Pick<EquivalentsScreen, 'shopId' | 'recipe' | 'standing' | 'line'>;
+  to: LineTo;
+  /** Sent twice, it is one command. */
+  commandId: string;
+  isBack?: boolean;
+  children: ReactNode;
+};
+
+/** One button that puts a product at its dose into the recipe. */
+export function SwitchForm({ of, to, commandId, isBack = false, children }: SwitchProps) {
+  const [state, send, isSending] = useActionState(switchProductAction, IDLE);
+  const fields = {
+    ...{ commandId, shop: of.shopId, recipe: of.recipe.id, standing: of.standing, line: String(of.line) },
+    ...{ ...to, back: isBack ? 'yes' : '' },
+  };
+  return (
+    <form action={send}>
+      {Object.entries(fields).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      <button type="submit" data-main={isBack ? undefined : ''} disabled={isSending}>
+        {isSending ? 'Saving a new version…' : children}
+      </button>
+      <FormAnswer state={state} />
+    </form>
+  );
+}

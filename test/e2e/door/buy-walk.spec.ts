@@ -1,0 +1,54 @@
+import { expect, test } from '../page-test';
+import { isSound, ownDemo } from './walk';
+
+test.use({ viewport: { width: 390, height: 844 } });
+
+test('what to order, the cheapest plan, and a recipe that goes over to the cheaper strength and back', async ({
+  page,
+}) => {
+  await ownDemo(page);
+  await page.goto('/buy');
+  const order = page.getByRole('region', { name: 'Weeks until reorder' });
+  await expect(order.getByRole('row').nth(1)).toContainText(/late|this week|week/);
+  const whatIf = page.getByRole('region', { name: 'What if …' });
+  await whatIf.getByLabel(/^Use:/).fill('200');
+  await expect(whatIf.getByRole('status')).toContainText(/instead of/);
+  await isSound(page);
+
+  await page.getByRole('navigation', { name: 'Buying' }).getByRole('link', { name: 'Purchase plan' }).click();
+  await page.getByLabel('Seconds at most').selectOption('60');
+  await page.getByRole('button', { name: 'Look for the cheapest plan' }).click();
+  const stop = page.getByRole('button', { name: 'Stop, and show the best so far' });
+  const again = page.getByRole('button', { name: 'Look once more' });
+  await expect(stop.or(again)).toBeVisible();
+  // A machine that is quick enough has found it before anybody can stop it.
+  if (await stop.isVisible()) await stop.click({ timeout: 2_000 }).catch(() => {});
+  await expect(again).toBeVisible({ timeout: 20_000 });
+  await again.click();
+  await expect(page.getByText('Proven: no plan costs less.')).toBeVisible({ timeout: 30_000 });
+  await isSound(page);
+  await page.getByRole('link', { name: 'Write this order' }).first().click();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText('Order from');
+
+  await page.goto('/buy/equivalents');
+  await page
+    .getByRole('link', { name: /Spinosad/ })
+    .first()
+    .click();
+  const best = page
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { name: /cheapest over a season/ }) });
+  await expect(best).toContainText('Over the 26 weeks ahead');
+  const name = (await best.getByRole('heading').getByRole('link').textContent()) ?? '';
+  await expect(page.getByRole('region', { name: 'Season cost by use as a table' })).toBeVisible({ timeout: 30_000 });
+  await isSound(page);
+  await best.getByRole('button', { name: `Switch to ${name}` }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText(`Instead of ${name}`);
+  const done = page.getByRole('status').filter({ hasText: 'from now on' });
+  await expect(done).toContainText(name);
+  await done.getByRole('button', { name: 'Undo it' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).not.toHaveText(`Instead of ${name}`);
+  const { recipes } = await (await page.context().request.get('/api/v1/shop')).json();
+  const turn = recipes.find(({ id }: { id: string }) => id === 'thrips-turn');
+  expect(turn.ingredients[0]).toMatchObject({ product: 'spinosad-half', dose: '60 ppm spinosad' });
+});
