@@ -3,7 +3,9 @@ import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { verify } from '@/lib/command-line/verify';
 import { checkRecords, damagedRecords } from '@/lib/data/check-records';
+import { doubtNow } from '@/lib/views/bench-states';
 import { smallShop } from '../commands/small-shop';
+import { CLOCK } from '../data/fresh-database';
 
 /** Changes a record as somebody with other tools can. */
 function moveTheEnd(file: string): void {
@@ -30,6 +32,8 @@ test('verify names the first bad record, and so does the shop that has the datab
   expect(faults).toEqual([{ path: `${shopId}.a.1`, message: expect.stringMatching(sentence) }]);
   await checkRecords();
   expect((await damagedRecords()).get(shopId)).toMatch(sentence);
+  // And every board keeps people out of every bench.
+  expect(await doubtNow(CLOCK)).toBe('records');
 });
 
 test('a database that is not there, or is none of ours, is refused with a sentence', async () => {
