@@ -7,6 +7,20 @@ const PAGES = [
   { name: 'Shelf', path: '/shelf', heading: 'Shelf' },
   { name: 'Shelf as a table', path: '/shelf?as=table', heading: 'Shelf' },
   { name: 'a product', path: '/shelf/light-oil-98', heading: 'Light oil 98 %' },
+  { name: 'Orders', path: '/buy/orders', heading: 'Orders' },
+  { name: 'an order', path: '/buy/orders/order-oil-and-copper', heading: /^Order from Hollow Supply/ },
+  { name: 'changing an order', path: '/buy/orders/order-calcium/edit', heading: /^Change the order/ },
+  { name: 'writing an order', path: '/buy/orders/new?supplier=hollow', heading: 'Order from Hollow Supply' },
+  { name: 'a purchase list', path: '/buy/orders/list', heading: 'Purchase list' },
+  { name: 'the budget', path: '/buy/budget?by=bench', heading: 'Budget' },
+  { name: 'Buy', path: '/buy', heading: 'Buy' },
+  { name: 'the purchase plan', path: '/buy/plan', heading: 'Purchase plan' },
+  { name: 'equivalents', path: '/buy/equivalents', heading: 'Cheaper equivalents' },
+  {
+    name: 'what could stand in a recipe',
+    path: '/buy/equivalents?recipe=thrips-turn&product=spinosad-half',
+    heading: 'Instead of Spinosad liquid 0.5 %',
+  },
   { name: 'Keep-out', path: '/keep-out', heading: 'Keep-out' },
   { name: 'Keep-out notices', path: '/keep-out/notice', heading: 'Keep-out notices' },
   { name: 'Log', path: '/log', heading: 'Log' },
@@ -55,8 +69,8 @@ test('every page has a title of its own, and the caution that the label governs'
     titles.add(await page.title());
     await expect(page.getByRole('contentinfo')).toContainText('The label governs');
   }
-  // The shelf is one page, shown in two ways.
-  expect(titles.size).toBe(PAGES.length - 1);
+  // The shelf is one page, shown in two ways, and so are equivalents.
+  expect(titles.size).toBe(PAGES.length - 2);
 });
 
 test('today fits one laptop screen in the demo shop', async ({ page }) => {
