@@ -18,6 +18,9 @@ import { solverFor } from './timed';
 /** Progress is told so often and no oftener, ms. */
 const TELL_EVERY = 100;
 
+/** So many steps up to the planned use, and as many beyond it. */
+const STEPS = 6;
+
 const say = (said: Said): void => parentPort?.postMessage(said);
 
 await run(workerData as Start);
@@ -63,6 +66,3 @@ function curveOf(
   const ingredients = candidates.flatMap((id) => all.find((one) => one.product.id === id)?.ingredient ?? []);
   return seasonCurve(seasonOf(shop, wanted.recipe, today, weeks), ingredients, solver, STEPS);
 }
-
-/** So many steps up to the planned use, and as many beyond it. */
-const STEPS = 6;

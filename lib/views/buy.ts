@@ -53,11 +53,12 @@ export async function buyScreen(clock: Clock, search: Search): Promise<BuyScreen
   const aheads = inOrder(house.plan.products.filter(isBought), sort);
   const onItsWay = onOrderSeen(house);
   const products = aheads.map((ahead) => toBuy(house, ahead, onItsWay.get(ahead.product) ?? null));
+  const shown = shownOf(house, aheads, search.product);
   return {
     ...{ shopId: house.id, today: house.today, ways: house.ways, sort, products },
     late: products.filter(({ weeks }) => weeks !== null && weeks < 0).length,
-    shown: shownOf(house, aheads, search.product),
-    whatIf: whatIfOf(house, search),
+    shown,
+    whatIf: whatIfOf(house, search, shown?.product.id ?? ''),
     open: orders.open,
   };
 }
@@ -112,8 +113,9 @@ function shownOf(house: House, aheads: ProductAhead[], asked: Search[string]): B
   };
 }
 
-function whatIfOf({ plan, shop }: House, search: Search): BuyScreen['whatIf'] {
-  const fields = whatIfIn(search);
+function whatIfOf({ plan, shop }: House, search: Search, shown: string): BuyScreen['whatIf'] {
+  // Asked about nothing in particular, it begins with the product that is shown.
+  const fields = whatIfIn({ ...search, product: search.product ?? shown });
   const { product: _, ...supposed } = fields;
   const isAsked = Object.values(supposed).some((typed) => typed !== '');
   return {

@@ -57,7 +57,7 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 
 function proofWords({ isSearched, proof }: PlanScreen): string {
   if (isSearched) return proof;
-  return `Each product is planned by itself here, exactly. What orders save that are sent together is looked for when you ask. ${proof}`;
+  return `Each product is planned by itself here. What orders save that are sent together is looked for when you ask. ${proof}`;
 }
 
 function Unknowns({ unknowns }: Pick<PlanScreen, 'unknowns'>) {

@@ -1,12 +1,17 @@
+import { demoShop } from '@/lib/demo/demo-shop';
+import { Day } from '@/shared/time/day';
 import { expect, test } from '../page-test';
-import { isSound, ownDemo } from './walk';
+import { bringShop, isSound } from './walk';
 
 test.use({ viewport: { width: 390, height: 844 } });
 
 test('what to order, the cheapest plan, and a recipe that goes over to the cheaper strength and back', async ({
   page,
 }) => {
-  await ownDemo(page);
+  const demo = demoShop(Day.parse('2026-04-14'));
+  // The weak one has become dear, so that the strong one is the cheaper over a season.
+  const offers = demo.offers?.map((one) => (one.product === 'spinosad-half' ? { ...one, price: '380.00' } : one));
+  await bringShop(page, { ...demo, offers });
   await page.goto('/buy');
   const order = page.getByRole('region', { name: 'Weeks until reorder' });
   await expect(order.getByRole('row').nth(1)).toContainText(/late|this week|week/);
