@@ -44,11 +44,15 @@ function answered<A extends Asked>(asked: A, { told, signal }: Waiting): Promise
 const TOO_LARGE = 'buying: a figure is too large to be exact';
 
 function threadWith(start: Start): Worker {
-  const url = new URL('./search-thread.ts', import.meta.url);
-  if (url.pathname.endsWith('.ts')) return new Worker(asWritten(url), { eval: true, workerData: start });
-  return new Worker(new URL('./search-thread.ts', import.meta.url), { workerData: start });
+  // The bundler finds the thread by exactly this expression, and builds it into a file of its own.
+  if (process.env.NEXT_RUNTIME)
+    return new Worker(new URL('./search-thread.ts', import.meta.url), { workerData: start });
+  return new Worker(asWritten(import.meta.url.replace('on-thread', 'search-thread')), {
+    eval: true,
+    workerData: start,
+  });
 }
 
-/** Built, it is JavaScript; run as it is written, as the tests do, it first needs what reads TypeScript. */
-const asWritten = ({ href }: URL): string =>
-  `import('tsx/esm/api').then((tsx) => { tsx.register(); return import(${JSON.stringify(href)}); });`;
+/** Run as it is written, as the tests do, it first needs what reads TypeScript. */
+const asWritten = (url: string): string =>
+  `import('tsx/esm/api').then((tsx) => { tsx.register(); return import(${JSON.stringify(url)}); });`;
