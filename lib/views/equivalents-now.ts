@@ -10,6 +10,9 @@ export const SEASON_WEEKS = 52;
 /** How long one comparison may be searched for. */
 const SECONDS = 8;
 
+/** A chart is worth less waiting: searches wait for each other, and the next page may need one. */
+const CHART_SECONDS = 3;
+
 type Kept = Map<string, Promise<unknown>>;
 
 const kept = keptIn(globalThis);
@@ -35,7 +38,7 @@ export const equivalentsNow = (here: AskedOf, asked: Asked): Promise<Equivalents
 /** What a season costs with each of some candidates at other uses than planned. */
 export const curveNow = (here: AskedOf, asked: Asked & { candidates: string[] }): Promise<CurvePoint[]> =>
   once(here, ['curve', asked.recipe, asked.product], ({ file, today }) =>
-    onThread({ what: 'season curve', file, today, weeks: SEASON_WEEKS, seconds: SECONDS, ...asked }),
+    onThread({ what: 'season curve', file, today, weeks: SEASON_WEEKS, seconds: CHART_SECONDS, ...asked }),
   );
 
 async function once<T>(here: AskedOf, of: string[], work: (here: AskedOf) => Promise<T>): Promise<T> {
