@@ -93,7 +93,9 @@ const MOST_ORDERS = 3;
 
 function Orders({ screen: { orders, ways } }: ScreenProps) {
   const pressing = orders.filter(({ order }) => order === null || order.weeks <= 0);
-  const shown = orders.slice(0, Math.max(pressing.length, MOST_ORDERS));
+  // What is on its way takes a line more.
+  const room = orders.slice(0, MOST_ORDERS).some(({ onOrder }) => onOrder) ? MOST_ORDERS - 1 : MOST_ORDERS;
+  const shown = orders.slice(0, Math.max(pressing.length, room));
   return (
     <section aria-labelledby="order">
       <h2 id="order">Order</h2>
