@@ -33,7 +33,8 @@ async function firstThere() {
 }
 
 function onThePath() {
-  const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
+  const withoutWindow = 'chromium-headless-shell';
+  const names = [withoutWindow, 'chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome'];
   const folders = (process.env.PATH ?? '').split(delimiter).filter(Boolean);
   return folders.flatMap((folder) => names.map((name) => join(folder, name)));
 }
@@ -71,5 +72,8 @@ function installDebian() {
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   const options = { env, stdio: ['ignore', 'ignore', 'ignore'] };
   spawnSync('apt-get', ['update'], options);
-  spawnSync('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'], options);
+  // The one without a window is smaller and opens a page in two thirds of the time; where there is none, the other.
+  for (const name of ['chromium-headless-shell', 'chromium']) {
+    if (spawnSync('apt-get', ['install', '-y', '--no-install-recommends', name], options).status === 0) return;
+  }
 }
