@@ -1,13 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { expect, test } from './page-test';
-
-const violations = async (page: Page) => {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`);
-};
+import { wrongWith } from './soundness';
 
 test('the shelf answers while one types and chooses, and one key turns it into a table and back', async ({ page }) => {
   await page.goto('/shelf');
@@ -32,10 +24,10 @@ test('the shelf answers while one types and chooses, and one key turns it into a
   await expect(page.getByRole('table')).toBeVisible();
   await expect(page).toHaveURL(/as=table/);
   await expect(page.getByRole('rowheader', { name: /lot oil-b no\. 1/ })).toBeVisible();
-  expect(await violations(page)).toEqual([]);
+  expect(await wrongWith(page)).toEqual([]);
   await page.keyboard.press('t');
   await expect(products.first()).toBeVisible();
-  expect(await violations(page)).toEqual([]);
+  expect(await wrongWith(page)).toEqual([]);
   for (const sum of ['value', 'wasteCost', 'replaceCost']) {
     await expect(page.locator(`[data-figure="shelf/${sum}"]`)).toHaveText(/^\$\d/);
   }
@@ -51,7 +43,7 @@ test('one key finds a bottle from anywhere, and can be turned off', async ({ pag
   await page.keyboard.type('oil');
   await expect(dialog.getByRole('status')).toContainText('found. Enter opens Light oil 80 %.');
   await expect(dialog.getByRole('heading')).toHaveText(['Products', 'Bottles', 'Recipes']);
-  expect(await violations(page)).toEqual([]);
+  expect(await wrongWith(page)).toEqual([]);
   await dialog.getByRole('searchbox').fill('oil-b');
   await expect(dialog.getByRole('status')).toContainText('Enter opens Light oil 98 %, 1 qt.');
   await page.keyboard.press('ArrowDown');
@@ -110,7 +102,7 @@ for (const path of ['/shelf/labels?lots=oil-b', '/search?q=oil', '/shelf/scan?co
     await page.emulateMedia({ colorScheme: 'dark' });
     await page.goto(path);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
-    expect(await violations(page)).toEqual([]);
+    expect(await wrongWith(page)).toEqual([]);
   });
 }
 

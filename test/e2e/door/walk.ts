@@ -1,8 +1,8 @@
 import { randomBytes } from 'node:crypto';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page } from '@playwright/test';
 import { demoShop } from '@/lib/demo/demo-shop';
 import { Day } from '@/shared/time/day';
+import { wrongWith } from '../soundness';
 
 /** Bring a shop file in: as a shop of its own, or into one that is there; and look at that one. Gives the shop's id. */
 export async function bringShop(page: Page, file: unknown, into = 'new'): Promise<string> {
@@ -27,8 +27,5 @@ export const ownDemo = (page: Page): Promise<string> => bringShop(page, demoShop
 export async function isSound(page: Page): Promise<void> {
   const width = page.viewportSize()?.width ?? 0;
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual([]);
+  expect(await wrongWith(page)).toEqual([]);
 }
