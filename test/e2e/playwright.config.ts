@@ -4,17 +4,20 @@ import { defineConfig } from '@playwright/test';
 const { E2E_BROWSER, E2E_DATA, E2E_PORT = '3900', E2E_DOOR_PORT = '3901', E2E_WALK_PORT = '3902' } = process.env;
 if (!E2E_DATA) throw new Error('Start the browser tests with `npm run e2e`: it makes a throw-away database for them.');
 
-const served = (data: string, port: string) => ({
+const served = (data: string, port: string, more: Record<string, string> = {}) => ({
   command: 'node lib/command-line/start.js',
   cwd: join(import.meta.dirname, '../..'),
   url: `http://127.0.0.1:${port}/api/v1/schema`,
-  env: { DATA_DIR: join(E2E_DATA, data), PORT: port, HOST: '127.0.0.1' },
+  env: { DATA_DIR: join(E2E_DATA, data), PORT: port, HOST: '127.0.0.1', ...more },
   reuseExistingServer: false,
   stdout: 'pipe' as const,
   stderr: 'pipe' as const,
   timeout: 300_000,
   gracefulShutdown: { signal: 'SIGTERM' as const, timeout: 5_000 },
 });
+
+/** One server is asked what it holds in memory, and has to be told how before it starts. */
+const TELLS_MEMORY = { NODE_OPTIONS: `--require "${join(import.meta.dirname, 'door/tell-memory.cjs')}"` };
 
 /**
  * Three servers with a database each: one that is only looked at, so that every page test finds the demo; one to knock
@@ -56,5 +59,5 @@ export default defineConfig({
       use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` },
     },
   ],
-  webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT), served('walk', E2E_WALK_PORT)],
+  webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT, TELLS_MEMORY), served('walk', E2E_WALK_PORT)],
 });

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { type IncomingHttpHeaders, request } from 'node:http';
 import { connect } from 'node:net';
 import { join } from 'node:path';
@@ -107,12 +107,13 @@ export function everyRow(): string {
 
 const withBigInts = (_: string, value: unknown) => (typeof value === 'bigint' ? `${value}n` : value);
 
-/** The memory of the server's process in MB, where the system tells. */
-export function serverMegabytes(): number | null {
-  try {
-    const { pid } = JSON.parse(readFileSync(join(E2E_DATA, 'door/server.lock'), 'utf8'));
-    return Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024;
-  } catch {
-    return null;
-  }
+/** How many bytes the server still holds when it has cleared away what it can. Null where no signal can ask it. */
+export async function bytesHeld(): Promise<number | null> {
+  if (process.platform === 'win32') return null;
+  const told = join(E2E_DATA, 'door/memory-held');
+  rmSync(told, { force: true });
+  const { pid } = JSON.parse(readFileSync(join(E2E_DATA, 'door/server.lock'), 'utf8'));
+  process.kill(pid, 'SIGUSR2');
+  while (!existsSync(told)) await new Promise((resume) => setTimeout(resume, 20));
+  return Number(readFileSync(told, 'utf8'));
 }
