@@ -13,13 +13,20 @@ export function checkDoses({ part }: ReadablePart<ShopFile>, ids: Ids, complain:
     checkContents(['products', index, 'contents'], product, complain);
     checkLabel(['products', index], product, complain);
   }
+  const check = (path: Path, id: string | null | undefined, dose: string | null | undefined) => {
+    const place = id == null ? undefined : ids.products.get(id);
+    const product = place === undefined ? null : part?.products?.[place];
+    if (place === undefined || !product) return;
+    checkedDose([...path, 'dose'], dose, product, ['products', place], complain);
+  };
   for (const [index, recipe] of eachOf(part?.recipes)) {
-    for (const [line, { product: id, dose }] of eachOf(recipe.ingredients)) {
-      const place = id == null ? undefined : ids.products.get(id);
-      const product = place === undefined ? null : part?.products?.[place];
-      if (place === undefined || !product) continue;
-      checkedDose(['recipes', index, 'ingredients', line, 'dose'], dose, product, ['products', place], complain);
+    for (const [line, { product, dose }] of eachOf(recipe.ingredients)) {
+      check(['recipes', index, 'ingredients', line], product, dose);
     }
+  }
+  for (const [index, { madeFrom }] of eachOf(part?.products)) {
+    for (const [line, { product, dose }] of eachOf(madeFrom))
+      check(['products', index, 'madeFrom', line], product, dose);
   }
 }
 

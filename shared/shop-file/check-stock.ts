@@ -29,6 +29,13 @@ export function checkStock({ part }: ReadablePart<ShopFile>, ids: Ids, complain:
     checkDays(['lots', index], lot, complain);
   }
   checkHowMany(part?.lots, complain);
+  for (const [index, { products, acid }] of eachOf(part?.applications)) {
+    const at = ['applications', index];
+    for (const [line, { product, amount }] of eachOf(products)) {
+      measured([...at, 'products', line, 'amount'], amount, find(product), complain, null);
+    }
+    measured([...at, 'acid', 'amount'], acid?.amount, find(acid?.product), complain, null);
+  }
 }
 
 const MOST_CONTAINERS = 100_000;

@@ -11,6 +11,14 @@ export function checkTimes({ part }: ReadablePart<ShopFile>, complain: Complain)
   for (const weekday of WEEKDAYS) {
     checkOpenings(['shop', 'openingHours', weekday], part?.shop?.openingHours?.[weekday], complain);
   }
+  checkTwice(
+    ['shop', 'specialDays'],
+    part?.shop?.specialDays?.map((day) => day?.on),
+    complain,
+  );
+  for (const [index, { hours }] of eachOf(part?.shop?.specialDays)) {
+    checkOpenings(['shop', 'specialDays', index, 'hours'], hours, complain);
+  }
   for (const [index, supplier] of eachOf(part?.suppliers)) {
     checkTwice(['suppliers', index, 'workingDays'], supplier.workingDays, complain);
   }
