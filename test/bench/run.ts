@@ -6,6 +6,7 @@ import { flagsOf } from '@/lib/engine/rules/all-rules';
 import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { parseShopFile } from '@/shared/shop-file/parse';
+import { reportOnBuying } from './buying';
 import { demandTable, straightLoop, TODAY } from './demand-table';
 import { generatedShop } from './generated-shop';
 import { fetchSpreadsheet, workbookOf } from './spreadsheet';
@@ -24,6 +25,7 @@ console.log(
 );
 for (const times of [0.5, 1, 2, 5, 10]) reportOn(times);
 compareWithSpreadsheet(shopOfSize(1));
+await reportOnBuying();
 
 function shopOfSize(times: number): Shop {
   const { products, programs, benches } = WHOLE;

@@ -49,8 +49,7 @@ function alone(part: Part, horizon: Horizon): Answer {
 
 function together(parts: Part[], horizon: Horizon, solver: Solver): Answer {
   const habits = [smallestPack, cheapestPerMl].map((habit) => byHabit(parts, habit, horizon));
-  const paths = parts.map(({ need, packs }) => shortestPath(need, packs, horizon)?.bought ?? []);
-  const found = jointSearch(parts, horizon, [...habits, paths], solver);
+  const found = jointSearch(parts, horizon, habits, solver);
   if (found) return { parts, purchases: found.purchases, best: found.total, bound: found.bound };
   // No plan is known that every supplier would take. What is bought by habit is still the best that can be said.
   const purchases = parts.map(({ need }, at) => purchaseOf(need, horizon, habits[0]?.[at] ?? []));

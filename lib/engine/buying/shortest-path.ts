@@ -1,4 +1,6 @@
+import { costOfPurchase, purchaseOf } from './bought';
 import { Frontier } from './frontier';
+import { byHabit, cheapestPerMl, smallestPack } from './habit';
 import type { Horizon } from './horizon';
 import { LeastAhead } from './least-ahead';
 import { type Need, placeAfter, toBuy } from './need';
@@ -24,14 +26,14 @@ type Stop = { covered: number; cost: number; pack: Pack | null; orderOn: number;
  * is covered only grows, so every coverage is settled once, in order. A coverage from which even the cheapest price per
  * unit cannot come out below a plan that is known is left alone.
  *
- * Takes    the need, its packs, a total that is known to be possible (left out: none is), and the bound of what lies ahead
+ * Takes    the need, its packs, a total that is known to be possible (left out: that of a habit), and the bound of what lies ahead
  * Gives    null when a day cannot be met by any pack, which is so only where nobody offers the product
  */
 export function shortestPath(
   need: Need,
   packs: readonly Pack[],
   horizon: Horizon,
-  known = Infinity,
+  known = byHabits(need, packs, horizon),
   ahead = new LeastAhead(need, packs, horizon),
 ): Path | null {
   if (toBuy(need) === 0) return { bought: [], total: 0 };
@@ -39,6 +41,16 @@ export function shortestPath(
   search.reach({ covered: 0, cost: 0, pack: null, orderOn: 0, from: null }, 0);
   search.frontier.walk((stop, place) => search.goOn(stop, place));
   return search.best && { bought: boughtOn(search.best), total: search.best.cost };
+}
+
+/** What the cheaper of two habits costs: a total that is possible, and soon known. */
+function byHabits(need: Need, packs: readonly Pack[], horizon: Horizon): number {
+  const part = { need, packs: [...packs], isLate: [] };
+  const totals = [smallestPack, cheapestPerMl].map((habit) => {
+    const purchase = purchaseOf(need, horizon, byHabit([part], habit, horizon)[0] ?? []);
+    return purchase.covers ? costOfPurchase(purchase) : Infinity;
+  });
+  return Math.min(...totals);
 }
 
 /** Estimates in doubles may lie this far from what whole micros come to. */

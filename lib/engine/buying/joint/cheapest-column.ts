@@ -43,13 +43,13 @@ export class Walk {
     private readonly prices: Prices,
   ) {
     this.width = graph.slots.all.length;
-    const room = roomFor(graph, this.width);
-    this.open = room.open.fill(Infinity);
+    const room = roomFor(graph.nodes, this.width);
+    this.open = room.open.fill(Infinity, 0, (graph.nodes + 1) * this.width);
     this.arcBefore = room.arcBefore;
     this.isFromOpen = room.isFromOpen;
     this.counts = room.counts;
-    this.closed = room.closed.fill(Infinity);
-    this.closedBy = room.closedBy.fill(-1);
+    this.closed = room.closed.fill(Infinity, 0, graph.nodes + 1);
+    this.closedBy = room.closedBy.fill(-1, 0, graph.nodes + 1);
     this.waits = waitsOf(graph.slots, horizon);
   }
 
@@ -166,22 +166,22 @@ type Bundling = { index: number; count: number; wasOpen: boolean };
 type Room = Pick<Walk, 'open' | 'closed'> &
   Record<'arcBefore' | 'counts' | 'closedBy', Int32Array> & { isFromOpen: Uint8Array };
 
-/** The same graph is walked hundreds of times: each has room of its own, which the next walk takes over. */
-const rooms = new WeakMap<PartGraph, Room>();
+/** One walk is done before the next begins, and there are thousands of them: all of them use the same room. */
+let room: Room | null = null;
 
-function roomFor(graph: PartGraph, width: number): Room {
-  const known = rooms.get(graph);
-  if (known) return known;
-  const size = (graph.nodes + 1) * width;
-  const room = {
-    open: new Float64Array(size),
-    closed: new Float64Array(graph.nodes + 1),
-    arcBefore: new Int32Array(size),
-    counts: new Int32Array(size),
-    isFromOpen: new Uint8Array(size),
-    closedBy: new Int32Array(graph.nodes + 1),
+function roomFor(nodes: number, width: number): Room {
+  const size = (nodes + 1) * width;
+  if (room && room.open.length >= size && room.closed.length > nodes) return room;
+  const most = Math.max(size, room?.open.length ?? 0);
+  const mostNodes = Math.max(nodes + 1, room?.closed.length ?? 0);
+  room = {
+    open: new Float64Array(most),
+    closed: new Float64Array(mostNodes),
+    arcBefore: new Int32Array(most),
+    counts: new Int32Array(most),
+    isFromOpen: new Uint8Array(most),
+    closedBy: new Int32Array(mostNodes),
   };
-  rooms.set(graph, room);
   return room;
 }
 

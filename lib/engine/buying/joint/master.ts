@@ -19,21 +19,21 @@ type OrderRows = { isSent: number; isFree: number | null; minimum: number | null
  * Rows and columns of an order come when the first column needs them.
  */
 export class Master {
-  readonly program: Program;
+  private open: Program | null = null;
+  /** Columns that the program does not have yet: many a search ends before it is asked for anything. */
+  private waiting: { column: Column; part: number }[] = [];
   /** The columns of each part, and their numbers in the program. */
-  readonly columns: { column: Column; number: number; part: number }[] = [];
+  private readonly columns: { column: Column; number: number; part: number }[] = [];
   private readonly known: Map<string, number>[];
-  private readonly oneOf: number[];
+  private oneOf: number[] = [];
   private readonly links: Map<number, number>[];
   private readonly orders = new Map<number, OrderRows>();
 
   constructor(
-    solver: Solver,
+    private readonly solver: Solver,
     private readonly slots: Slots,
     parts: number,
   ) {
-    this.program = solver.open();
-    this.oneOf = Array.from({ length: parts }, () => this.program.addRow(1, 1, []));
     this.links = Array.from({ length: parts }, () => new Map());
     this.known = Array.from({ length: parts }, () => new Map());
   }
@@ -43,25 +43,42 @@ export class Master {
     const known = this.known[part];
     if (!known || (known.get(column.key) ?? Infinity) <= column.cost) return false;
     known.set(column.key, column.cost);
-    const entries: Entry[] = [[this.oneOf[part] ?? 0, 1]];
-    for (const [slot, goods] of column.goods) {
-      const order = this.orderRows(slot);
-      if (!order) continue;
-      entries.push([this.linkRow(part, slot, order), 1]);
-      if (order.minimum !== null) entries.push([order.minimum, goods / MICROS]);
-      if (order.free !== null) entries.push([order.free, goods / MICROS]);
-    }
-    const number = this.program.addColumn({ cost: column.cost / MICROS, upper: 1, entries });
-    this.columns.push({ column, number, part });
+    this.waiting.push({ column, part });
     return true;
   }
 
-  private orderRows(slot: number): OrderRows | null {
+  /** The program, with every column that was added. */
+  private program(): Program {
+    this.open ??= this.begun();
+    for (const one of this.waiting) this.enter(this.open, one);
+    this.waiting = [];
+    return this.open;
+  }
+
+  private begun(): Program {
+    const program = this.solver.open();
+    this.oneOf = this.links.map(() => program.addRow(1, 1, []));
+    return program;
+  }
+
+  private enter(program: Program, { column, part }: { column: Column; part: number }): void {
+    const entries: Entry[] = [[this.oneOf[part] ?? 0, 1]];
+    for (const [slot, goods] of column.goods) {
+      const order = this.orderRows(program, slot);
+      if (!order) continue;
+      entries.push([this.linkRow(program, part, slot, order), 1]);
+      if (order.minimum !== null) entries.push([order.minimum, goods / MICROS]);
+      if (order.free !== null) entries.push([order.free, goods / MICROS]);
+    }
+    const number = program.addColumn({ cost: column.cost / MICROS, upper: 1, entries });
+    this.columns.push({ column, number, part });
+  }
+
+  private orderRows(program: Program, slot: number): OrderRows | null {
     const { freight, freeOver, minimum } = this.slots.all[slot] ?? { freight: 0, freeOver: null, minimum: 0 };
     if (freight === 0 && minimum === 0) return null;
     const known = this.orders.get(slot);
     if (known) return known;
-    const { program } = this;
     const isSent = program.addColumn({ cost: freight / MICROS, upper: 1, entries: [] });
     const isFree = freeOver === null ? null : program.addColumn({ cost: -freight / MICROS, upper: 1, entries: [] });
     const rows: OrderRows = {
@@ -79,17 +96,17 @@ export class Master {
     return rows;
   }
 
-  private linkRow(part: number, slot: number, { isSent }: OrderRows): number {
+  private linkRow(program: Program, part: number, slot: number, { isSent }: OrderRows): number {
     const links = this.links[part] ?? new Map<number, number>();
     const known = links.get(slot);
     if (known !== undefined) return known;
-    const row = this.program.addRow(-Infinity, 0, [[isSent, -1]]);
+    const row = program.addRow(-Infinity, 0, [[isSent, -1]]);
     links.set(slot, row);
     return row;
   }
 
   relaxed(): Relaxed | null {
-    return this.program.relaxed();
+    return this.program().relaxed();
   }
 
   /**
@@ -139,9 +156,14 @@ export class Master {
 
   /** Choose whole columns, from a choice that is possible: one column of each part. */
   whole(start: readonly Column[], seconds: number): Whole | null {
+    const program = this.program();
     const whole = this.columns.map(({ number }) => number);
     for (const { isFree } of this.orders.values()) if (isFree !== null) whole.push(isFree);
-    return this.program.whole(whole, this.valuesOf(start), seconds);
+    return program.whole(whole, this.valuesOf(start), seconds);
+  }
+
+  close(): void {
+    this.open?.close();
   }
 
   /** The column of each part that a solution chooses. */

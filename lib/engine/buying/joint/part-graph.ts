@@ -24,7 +24,8 @@ export type PartGraph = {
   arcs: Arc[];
   /** The first arc of each node, and behind the last node's. */
   firstArc: number[];
-  /** Whether coverages were left out, so that nothing can be proven by it. */
+  /** What is left out costs more than this without its orders; whether that is more than was asked for. */
+  most: number;
   isThinned: boolean;
 };
 
@@ -52,7 +53,7 @@ export const MOST_NODES = 12_000;
 
 /**
  * The graph of one part. What cannot be in a plan of at most a given cost is left out of it; where that leaves too much,
- * so is more, nearer and nearer to the least that the part can cost, and nothing can be proven by it then.
+ * so is more, nearer and nearer to the least that the part can cost.
  *
  * Takes    the least and the most that this part may cost without its orders, in micros, and how many nodes are well
  */
@@ -66,7 +67,7 @@ export function partGraph(part: Part, all: Slots, horizon: Horizon, within: With
       most: least + above,
       nodes: above > 1 ? nodes : Infinity,
     });
-    if (graph) return { ...graph, at, isThinned };
+    if (graph) return { ...graph, at, most: least + above, isThinned };
   }
 }
 
@@ -160,7 +161,7 @@ function assembled(part: Part, stops: Stop[], all: number, slots: Slots): PartGr
     }
   }
   firstArc.push(arcs.length);
-  return { part, slots, at: [], nodes: stops.length, arcs, firstArc, isThinned: false };
+  return { part, slots, at: [], nodes: stops.length, arcs, firstArc, most: 0, isThinned: false };
 }
 
 /** The graph without what leads through no plan of at most the given cost. */
@@ -211,10 +212,19 @@ const valueAt = (list: Float64Array, index: number): number => list[index] ?? In
 
 /** The slots, among those of all parts, in which a part's packs may be ordered. */
 export function mayUseOf({ arcs, at }: PartGraph): Set<number> {
-  const slots = new Set<number>();
-  for (const { firstSlot, lastSlot } of arcs)
-    for (let slot = firstSlot; slot <= lastSlot; slot++) slots.add(at[slot] ?? -1);
-  return slots;
+  // Each arc holds for a run of slots: where runs begin and end says how many lie over each slot.
+  const begun = new Int32Array(at.length + 1);
+  for (const { firstSlot, lastSlot } of arcs) {
+    begun[firstSlot] = (begun[firstSlot] ?? 0) + 1;
+    begun[lastSlot + 1] = (begun[lastSlot + 1] ?? 0) - 1;
+  }
+  let open = 0;
+  return new Set(
+    at.filter((_, slot) => {
+      open += begun[slot] ?? 0;
+      return open > 0;
+    }),
+  );
 }
 
 /** Prices of all orders as a graph counts its own. */
