@@ -62,7 +62,11 @@ function ProductRows({ product, today, ways }: ProductRowsProps) {
           <Figure of={weeksUntilReorder} ways={ways}>
             {weeksWords(weeks)}
           </Figure>
-          {product.onOrder && <OnOrder of={product.onOrder} ways={ways} />}
+          {product.onOrder && (
+            <div className={styles.coming}>
+              <OnOrder of={product.onOrder} ways={ways} />
+            </div>
+          )}
         </td>
         <td>
           <Figure of={orderBy} ways={ways} />
