@@ -1,10 +1,14 @@
 import type { RecordSeen } from '@/lib/views/record';
 import styles from './record-facts.module.css';
 
-type Of = { record: Pick<RecordSeen, 'when' | 'facts' | 'products' | 'drawn' | 'passed'>; isPaper?: boolean };
+type Of = {
+  record: Pick<RecordSeen, 'when' | 'facts' | 'products' | 'drawn' | 'passed' | 'findings'>;
+  isPaper?: boolean;
+};
 
 /** Everything that a record says, on a page and on paper: its facts, what went in, from which bottles, and what was passed. */
-export function RecordFacts({ record: { when, facts, products, drawn, passed }, isPaper = false }: Of) {
+export function RecordFacts({ record, isPaper = false }: Of) {
+  const { when, facts, products, drawn, passed, findings } = record;
   return (
     <>
       <dl className={styles.facts}>
@@ -30,6 +34,11 @@ export function RecordFacts({ record: { when, facts, products, drawn, passed }, 
       {passed.map(({ rule, reason }) => (
         <p key={`${rule} ${reason}`} className={styles.line}>
           <b>Stop passed, {rule.replaceAll('-', ' ')}</b>: {reason}
+        </p>
+      ))}
+      {findings.map((message) => (
+        <p key={message} className={styles.line}>
+          <b>▲ Look at</b>: {message}
         </p>
       ))}
     </>

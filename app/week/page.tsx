@@ -79,6 +79,9 @@ function WeekLinks({ screen: { previous, next } }: { screen: WeekScreen }) {
       <a className="button" href={`/week?from=${next}`}>
         Seven days on →
       </a>
+      <a className="button" href="/week/modes">
+        Modes of action
+      </a>
     </nav>
   );
 }

@@ -7,6 +7,7 @@ import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import type { RecordVersion } from '../data/record-versions';
 import type { Missing } from '../engine/record/required';
+import { recordFindings } from '../engine/rules/record-findings';
 import { lastingAddress } from './bottle-address';
 import { lookedFor } from './log';
 import { pouredText } from './mix-pours';
@@ -42,6 +43,8 @@ export type RecordSeen = {
   products: ProductFact[];
   drawn: { label: string; href: string; amount: string }[];
   passed: { rule: string; reason: string }[];
+  /** What it says that ought not to have been: too hot, or too old a mix. */
+  findings: string[];
   missing: Missing[];
   keptUntil: string;
   /** The newest version first. */
@@ -73,9 +76,15 @@ export function recordSeen(book: RecordBook, record: BookRecord): RecordSeen {
       amount: pouredText(amount, { form }),
     })),
     passed: newest.details.passed,
+    findings: findingsIn(book, record.id),
     keptUntil: showDay(record.keptUntil, LONG_AGO),
     versions: versions.map((version, at) => versionSeen(book, version, versions[at - 1] ?? null)).reverse(),
   };
+}
+
+function findingsIn({ shop }: RecordBook, id: string): string[] {
+  const application = shop.applications.find((one) => one.id === id);
+  return application ? recordFindings(shop, application).map(({ message }) => message) : [];
 }
 
 /** Beside a day of long ago, every day has its year. */

@@ -4,6 +4,7 @@ import { wrongColours, wrongWith } from './soundness';
 const PAGES = [
   { name: 'Today', path: '/today', heading: /^(Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day \d/ },
   { name: 'Week', path: '/week', heading: /and six days on$/ },
+  { name: 'Modes of action', path: '/week/modes', heading: 'Modes of action' },
   { name: 'Shelf', path: '/shelf', heading: 'Shelf' },
   { name: 'Shelf as a table', path: '/shelf?as=table', heading: 'Shelf' },
   { name: 'a product', path: '/shelf/light-oil-98', heading: 'Light oil 98 %' },
