@@ -2,7 +2,8 @@ import type { Supplier } from '../shop';
 import { type Purchase, purchaseOf } from './bought';
 import { byHabit, cheapestPerMl, type Part, smallestPack } from './habit';
 import type { Horizon } from './horizon';
-import { jointSearch } from './joint/joint-search';
+import { floorOf } from './joint/floor';
+import { type Joint, jointSearch } from './joint/joint-search';
 import { hasOrderCost } from './joint/slots';
 import { ordersOf, totalOf } from './orders';
 import { shortestPath } from './shortest-path';
@@ -50,11 +51,26 @@ function alone(part: Part, horizon: Horizon): Answer {
 function together(parts: Part[], horizon: Horizon, solver: Solver): Answer {
   const habits = [smallestPack, cheapestPerMl].map((habit) => byHabit(parts, habit, horizon));
   const found = jointSearch(parts, horizon, habits, solver);
-  if (found) return { parts, purchases: found.purchases, best: found.total, bound: found.bound };
+  if (found) return { parts, purchases: found.purchases, best: found.total, bound: boundOf(parts, horizon, found) };
   // No plan is known that every supplier would take. What is bought by habit is still the best that can be said.
   const purchases = parts.map(({ need }, at) => purchaseOf(need, horizon, habits[0]?.[at] ?? []));
   return { parts, purchases, best: totalOf(purchases, ordersOf(purchases)), bound: 0 };
 }
+
+/**
+ * What no plan for some parts can be below. The search fills an order up with packs of one kind; where filling up pays,
+ * a mixture may come out cheaper still, and only what each part costs by itself is certain.
+ */
+function boundOf(parts: readonly Part[], horizon: Horizon, { bound }: Joint): number {
+  if (!parts.some(({ packs }) => packs.some(({ offer }) => paysToFillUp(offer.supplier)))) return bound;
+  return Math.min(
+    bound,
+    parts.reduce((sum, part) => sum + floorOf(part, horizon).least, 0),
+  );
+}
+
+const paysToFillUp = ({ freeFreightOver, minimumOrder }: Supplier): boolean =>
+  freeFreightOver !== null || (minimumOrder !== null && minimumOrder > 0);
 
 /** Parts that share a supplier whose orders cost something, or share one with a part that does. */
 function groupsOf(parts: readonly Part[]): Part[][] {
