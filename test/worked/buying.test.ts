@@ -4,7 +4,7 @@ import { purchasePlanOf } from '@/lib/engine/buying/purchase-plan';
 import { AT_ONCE } from '@/lib/solver/at-once';
 import { BuyAnswer } from '@/shared/api/buying-answers';
 import { Day } from '@/shared/time/day';
-import { planOf, shopWith } from './plan-of';
+import { planOf, shopWith, type Written } from './plan-of';
 
 /*
  * A product of which 120 mL are sprayed on 51 Mondays, bought for 52 weeks from an empty shelf. Orders cost nothing, so
@@ -15,14 +15,18 @@ const TODAY = Day.parse('2026-03-02');
 
 type Offered = { pack: string; price: string; leadDays?: number; supplier?: string };
 
-function bought(offers: Offered[], more: { capitalPerYear?: number; safetyDays?: number; suppliers?: object } = {}) {
-  const { suppliers = {}, capitalPerYear = 0, safetyDays = 0 } = more;
+function bought(
+  offers: Offered[],
+  more: { capitalPerYear?: number; safetyDays?: number; suppliers?: object; orders?: Written['orders'] } = {},
+) {
+  const { suppliers = {}, capitalPerYear = 0, safetyDays = 0, orders = [] } = more;
   const { shop } = planOf(
     shopWith({
       shop: { capitalPerYear, safetyDays, fillCapacity: '10 L' },
       suppliers: [{ id: 's', name: 'Seller', ...suppliers }],
       products: [{ id: 'p', name: 'Product', kind: 'nutrient', form: 'liquid', shelfLife: { openedDays: 30 } }],
       offers: offers.map((one, at) => ({ id: `o${at}`, supplier: 's', product: 'p', leadDays: 2, ...one })),
+      orders,
       benches: [{ id: 'b', name: 'Bench', plants: [{ name: 'plants', count: 100, mlPerPlant: 100 }] }],
       recipes: [{ id: 'r', name: 'Recipe', ingredients: [{ product: 'p', dose: '12 mL/L' }] }],
       programs: [
@@ -106,6 +110,16 @@ test('money is tied up from the order to the use of each part, or to its end', (
   const [pack] = parts[0]?.purchase.packs ?? [];
   expect(pack?.capital).toBe(24_000_000 * 0.001 * ((4 + 11) / 2));
   expect(cost.total).toBe(cost.packs + cost.freight + cost.capital - cost.left);
+});
+
+test('what was ordered and is still to come is not bought again', () => {
+  // 12 more packs: the one that comes on the 6th gives the first four sprayings and a sixth of the fifth.
+  const orders = [
+    { id: 'x', supplier: 's', placedOn: '2026-02-27', expectedOn: '2026-03-06', lines: [{ offer: 'o0', count: 1 }] },
+  ];
+  const { cost, late } = buyDocument(bought([HALF_LITRE], { orders }));
+  expect(cost.packs).toBe('480.000000');
+  expect(late).toEqual([]);
 });
 
 test('a freight that nobody entered is unknown, counts nothing and is said', () => {

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { type Microlitres, type Micros, microlitres, micros } from '@/shared/quantity/amounts';
 import { compare, exact, fraction, toNumber } from '@/shared/quantity/exact';
 import {
+  nearestBy,
   ofEach,
   share,
   shareOut,
@@ -76,4 +77,20 @@ test('the shares of a lot add up to its price, and the first containers carry th
 
 test('eight days are one week, seven are one, none is none, and one day late is a week late', () => {
   expect([8, 7, 0, -1, -7, -8].map(wholeWeeks)).toEqual([1, 1, 0, -1, -1, -2]);
+});
+
+test('an estimate decides as the exact value does, and asks for it only near a half', () => {
+  let asked = 0;
+  fc.assert(
+    fc.property(fc.nat(2 ** 50), fc.integer({ min: 1, max: 1_000_000 }), (over, under) => {
+      const value = fraction(BigInt(over), BigInt(under));
+      const exactly = () => {
+        asked += 1;
+        return value;
+      };
+      expect(nearestBy(over / under, exactly)).toBe(wholeNearest(value));
+    }),
+  );
+  expect(asked).toBeLessThan(100);
+  expect(nearestBy(2.4999999999999996, () => fraction(5n, 2n))).toBe(3);
 });

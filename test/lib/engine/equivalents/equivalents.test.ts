@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { projectionOf } from '@/lib/engine/ahead/projection';
+import { purchasePlanOf } from '@/lib/engine/buying/purchase-plan';
 import { candidatesFor, wantedIn } from '@/lib/engine/equivalents/candidate';
 import { equivalentsOf, seasonCurve } from '@/lib/engine/equivalents/equivalents';
 import { equivalentsAnswerOf } from '@/lib/engine/equivalents/equivalents-answer';
@@ -9,7 +10,7 @@ import type { Shop } from '@/lib/engine/shop';
 import { highsSolver } from '@/lib/solver/highs';
 import { EquivalentsAnswer } from '@/shared/api/buying-answers';
 import { toNumber } from '@/shared/quantity/exact';
-import { Day } from '@/shared/time/day';
+import { Day, WEEKDAYS } from '@/shared/time/day';
 import { planOf, shopWith } from '../../../worked/plan-of';
 
 /*
@@ -111,6 +112,24 @@ test('the season decides: whole packs, opened life and freight, not the price of
   expect(flip && toNumber(flip.seasonMl)).toBeGreaterThan(250_000);
 });
 
+test('a season costs what the purchase plan for it alone costs, from an empty shelf and without waiting', async () => {
+  const waiting = { leadDays: 12, workingDays: ['tue' as const] };
+  const ours = shop({
+    shop: { safetyDays: 9, capitalPerYear: 0.4 },
+    suppliers: [{ id: 's', name: 'Seller', freightPerOrder: '10.00', workingDays: waiting.workingDays }],
+    offers: [{ id: 'half-1', supplier: 's', product: 'half', pack: '1 L', price: '20.00', leadDays: waiting.leadDays }],
+    lots: [{ id: 'l', product: 'half', pack: '1 L', paid: '5.00', receivedOn: '2026-02-02' }],
+  });
+  const run = await solver();
+  const season = equivalentsOf(ours, asked(ours), WHEN, run)?.candidates[0]?.season;
+  const atOnce = shop({
+    shop: { safetyDays: 0, capitalPerYear: 0.4 },
+    suppliers: [{ id: 's', name: 'Seller', freightPerOrder: '10.00', workingDays: [...WEEKDAYS] }],
+    offers: [{ id: 'half-1', supplier: 's', product: 'half', pack: '1 L', price: '20.00', leadDays: 0 }],
+  });
+  expect(season?.total).toBe(purchasePlanOf(atOnce, TODAY, 26, run).cost.total);
+});
+
 test('a break-even is where the order turns: before it one is cheaper, behind it the other', async () => {
   const ours = shop();
   const run = await solver();
@@ -172,14 +191,14 @@ test('a bottle is told where it can stand in', () => {
 });
 
 test('what dies unused is used up where it may stand in, and saves what it stands in for', () => {
-  // 20 mL of the concentrate die on 1 April, after four sprayings of 5 mL, each in place of 120 mL at 20 a litre.
+  // 20 mL of the concentrate keep to a Sunday: three sprayings of 5 mL before it, each in place of 120 mL at 20 a litre.
   const ours = shop({
     lots: [
-      { id: 'l', product: 'twelve', pack: '20 mL', paid: '5.00', receivedOn: '2026-02-02', expiresOn: '2026-03-31' },
+      { id: 'l', product: 'twelve', pack: '20 mL', paid: '5.00', receivedOn: '2026-02-02', expiresOn: '2026-03-29' },
     ],
   });
   const [first, ...rest] = useUp(projectionOf(ours, TODAY, 26));
-  expect(first).toMatchObject({ amount: 20_000, sprayings: 4, saves: 4 * 2_400_000, recipe: { id: 'r' } });
+  expect(first).toMatchObject({ amount: 15_000, sprayings: 3, saves: 3 * 2_400_000, recipe: { id: 'r' } });
   expect(rest).toEqual([]);
 });
 

@@ -1,0 +1,88 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { shop } from '@/lib/command-line/verbs';
+import { demoShop } from '@/lib/demo/demo-shop';
+import { BuyAnswer, EquivalentsAnswer } from '@/shared/api/buying-answers';
+import { Day } from '@/shared/time/day';
+
+const TODAY = '2026-04-14';
+let folder = '';
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'buying-verbs-'));
+  writeFileSync(join(folder, 'shop.json'), JSON.stringify(demoShop(Day.parse(TODAY))));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => {
+  vi.restoreAllMocks();
+  vi.unstubAllEnvs();
+});
+
+/** The command inside this process: its code, and what it would have written. */
+async function asked(verb: string, ...options: string[]) {
+  vi.stubEnv('INIT_CWD', folder);
+  const [out, err] = [captured(process.stdout), captured(process.stderr)];
+  const code = await shop([verb, 'shop.json', '--today', TODAY, ...options]);
+  vi.restoreAllMocks();
+  return {
+    code,
+    out: out.join(''),
+    faults: err
+      .join('')
+      .split('\n')
+      .filter(Boolean)
+      .map((line) => JSON.parse(line)),
+  };
+}
+
+function captured(stream: NodeJS.WriteStream): string[] {
+  const written: string[] = [];
+  vi.spyOn(stream, 'write').mockImplementation((text: unknown, done?: unknown) => {
+    written.push(String(text));
+    if (typeof done === 'function') done();
+    return true;
+  });
+  return written;
+}
+
+test('buy prints what to order, and no more than either habit would cost', async () => {
+  const { code, out } = await asked('buy', '--weeks', '26', '--seconds', '2');
+  expect(code).toBe(0);
+  const answer = BuyAnswer.parse(JSON.parse(out));
+  expect(answer.orders.length).toBeGreaterThan(0);
+  expect(Number(answer.cost.total)).toBeLessThanOrEqual(Number(answer.habits.smallestPack));
+  expect(Number(answer.cost.total)).toBeLessThanOrEqual(Number(answer.habits.cheapestPerMl));
+  const sum =
+    Number(answer.cost.packs) + Number(answer.cost.freight) + Number(answer.cost.capital) - Number(answer.cost.left);
+  expect(Number(answer.cost.total)).toBeCloseTo(sum, 6);
+});
+
+test('equivalents prints every product with the substance, what stands there now first', async () => {
+  const options = ['--recipe', 'thrips-turn', '--product', 'spinosad-half', '--weeks', '12', '--seconds', '5'];
+  const { code, out } = await asked('equivalents', ...options);
+  expect(code).toBe(0);
+  const answer = EquivalentsAnswer.parse(JSON.parse(out));
+  expect(answer.candidates.map(({ product }) => product)).toEqual(['spinosad-half', 'spinosad-12']);
+  expect(answer.best).not.toBeNull();
+});
+
+test('options that cannot be read are refused together, each with what to write instead', async () => {
+  const { code, faults } = await asked('buy', '--weeks', '0', '--seconds', 'soon');
+  expect(code).toBe(2);
+  expect(faults.map(({ message }) => message)).toEqual([
+    expect.stringMatching(/^--weeks:/),
+    '--seconds: "soon" is not a time. Write seconds above nothing, at most 3600.',
+  ]);
+  const other = await asked('equivalents', '--recipe', 'thrips-turn', '--product', 'spinosad-haf');
+  expect(other).toMatchObject({
+    code: 2,
+    faults: [{ message: expect.stringMatching(/Did you mean "spinosad-half"\?/) }],
+  });
+  const none = await asked('equivalents');
+  expect(none.faults.map(({ message }) => message)).toEqual([
+    expect.stringMatching(/^--recipe: Name a recipe/),
+    expect.stringMatching(/^--product: Name a product/),
+  ]);
+});
