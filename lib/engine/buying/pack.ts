@@ -4,7 +4,7 @@ import { dayFromNumber, dayNumber } from '@/shared/time/day';
 import { arrivalOf, latestOrderDay } from '@/shared/time/working-days';
 import type { Offer } from '../shop';
 import type { Horizon } from './horizon';
-import type { Need } from './need';
+import { type Need, toBuy } from './need';
 
 /** One offer as a way to meet one need: what a pack holds, what it costs, and when it can be there. */
 export type Pack = {
@@ -41,27 +41,34 @@ export type Market = { packs: Pack[]; isLate: boolean[] };
  * is opened, fresh enough to be used. A day that no order placed today can reach like that is late: for it everything
  * is ordered today and counts as if it were there, but such a pack serves only late days and those that it does reach.
  *
- * Takes    the need, and the offers of its product; those put away are left out
+ * Takes    the need, and the offers of its product; those put away are left out, and those far too small for the need
  * Gives    the packs in the order of the offers. A lead time that is unknown counts as none, and must be said beside it.
  */
 export function marketFor(need: Need, offers: readonly Offer[], horizon: Horizon): Market {
-  const open = offers.filter(({ archived }) => !archived);
+  const open = offers.filter((offer) => !offer.archived && isEnough(offer, need));
   const plans = open.map((offer) => need.days.map((day) => orderFor(offer, day, horizon)));
   const isLate = need.days.map((_, place) => !plans.some((plan) => plan[place]?.inTime));
   const packs = open.map((offer, index): Pack => {
     const { unopenedDays, openedDays } = offer.product.shelfLife;
     return {
       offer,
-      size: wholeNearest<Stock>(offer.pack),
+      size: sizeOf(offer),
       levels: levelsOf(offer),
       unopenedDays: unopenedDays ?? Number.POSITIVE_INFINITY,
       openedDays: openedDays ?? Number.POSITIVE_INFINITY,
-      ways: waysOf(need, plans[index] ?? [], isLate, horizon),
+      ways: waysOf(need, plans[index] ?? [], isLate),
       arrivals: arrivalsOf(offer, horizon),
     };
   });
-  return { packs: packs.filter(({ size }) => size > 0), isLate };
+  return { packs, isLate };
 }
+
+/** Packs of which a need would take more than this are no way to meet it: somebody slipped in a size or in a count. */
+const MOST_PACKS = 20_000;
+
+const isEnough = (offer: Offer, need: Need): boolean => sizeOf(offer) > 0 && sizeOf(offer) * MOST_PACKS >= toBuy(need);
+
+const sizeOf = ({ pack }: Offer): Stock => wholeNearest<Stock>(pack);
 
 type Order = { orderOn: number; arrivesOn: number; inTime: boolean; reaches: boolean };
 
@@ -80,7 +87,7 @@ function orderFor({ leadDays, supplier, product }: Offer, day: number, { start, 
   return { orderOn, arrivesOn, inTime: keeps, reaches };
 }
 
-function waysOf({ days }: Need, orders: Order[], isLate: boolean[], _: Horizon): (Way | null)[] {
+function waysOf({ days }: Need, orders: Order[], isLate: boolean[]): (Way | null)[] {
   // From the last day back: a pack for a late day serves on until the first day that is not late and that it misses.
   const ways: (Way | null)[] = [];
   let before = days.length;
