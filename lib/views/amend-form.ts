@@ -12,6 +12,7 @@ import { type RecordVersion, recordVersions } from '../data/record-versions';
 import { shopHere } from '../data/shops';
 import { shopFileOf } from '../data/snapshot';
 import { plainInstant } from '../engine/exchange/plain-text';
+import { nameIn } from '../engine/name-in';
 import { treatedPlace, treatedPlants } from '../engine/record/treated';
 import type { Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
@@ -45,7 +46,6 @@ export async function amendScreen(application: string): Promise<AmendScreen | nu
   const its = shown && (await recordIn(shown.id, application));
   if (!shown || !its) return null;
   const { shop, newest, written } = its;
-  const name = (id: string) => shop.products.find((one) => one.id === id)?.name ?? id;
   const on = new Set(newest.benches);
   const benches = shop.benches.filter(({ id }) => on.has(id));
   const todays = { crop: treatedPlants(benches, null), location: treatedPlace(benches, shop.address) };
@@ -57,7 +57,7 @@ export async function amendScreen(application: string): Promise<AmendScreen | nu
     recipes: shop.recipes.map(({ id, name }) => ({ id, name })),
     benches: shop.benches.map(({ id, name }) => ({ id, name, chosen: on.has(id) })),
     products: written.products.map((line) => ({
-      ...{ id: line.product, name: line.name ?? name(line.product), amount: line.amount ?? '' },
+      ...{ id: line.product, name: line.name ?? nameIn(shop.products, line.product), amount: line.amount ?? '' },
     })),
     others: shop.products
       .filter(({ id }) => !written.products.some(({ product }) => product === id))

@@ -6,6 +6,7 @@ import { isLookedFor, type LogQuery } from '@/shared/forms/log-query';
 import { accept, type Outcome } from '@/shared/outcome';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
+import { nameIn } from '../engine/name-in';
 import { askedShop } from './asked-shop';
 import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
 import { type RecordsDocument, recordsDocument } from './record-document';
@@ -78,15 +79,12 @@ export const lookedFor = ({ shop, records }: RecordBook, query: LogQuery): BookR
   );
 
 function lineOf({ shop }: RecordBook, { id, newest, versions, counting, missing }: BookRecord): LogLine {
-  const name = (bench: string) => shop.benches.find((one) => one.id === bench)?.name ?? bench;
   return {
     ...{ id, counting, recipe: newest.recipeName, by: newest.details.by },
     ...{ amendments: versions.length - 1, missing: missing.length },
     when: spanText(newest, shop.zone),
-    benches: newest.benches.map(name),
-    products: newest.products.map(
-      (line) => line.name ?? shop.products.find((p) => p.id === line.product)?.name ?? line.product,
-    ),
+    benches: newest.benches.map((bench) => nameIn(shop.benches, bench)),
+    products: newest.products.map(({ product, name }) => name ?? nameIn(shop.products, product)),
   };
 }
 

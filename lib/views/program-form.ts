@@ -7,6 +7,7 @@ import type { Clock } from '../clock';
 import { shopHere } from '../data/shops';
 import { shopFileOf } from '../data/snapshot';
 import { plantsOn } from '../engine/bench/spray-volume';
+import { nameIn } from '../engine/name-in';
 import { type HereNow, shopNow } from './house';
 import { openedThing, type ThingOpened } from './thing-form';
 
@@ -38,7 +39,7 @@ export async function programsScreen(clock: Clock): Promise<ProgramsScreen | nul
 }
 
 function namesOf(things: readonly Named[], ids: readonly string[]): string[] {
-  return ids.map((id) => things.find((thing) => thing.id === id)?.name ?? id);
+  return ids.map((id) => nameIn(things, id));
 }
 
 export type ProgramFormScreen = {

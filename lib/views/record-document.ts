@@ -3,6 +3,7 @@ import { type Instant, instantOf, instantText } from '@/shared/time/instant';
 import type { Draw } from '../data/record-draws';
 import type { RecordVersion } from '../data/record-versions';
 import { plainMoney, plainStock } from '../engine/exchange/plain-text';
+import { nameIn } from '../engine/name-in';
 import { NO_HASH } from '../engine/record/seal-text';
 import type { BookRecord, RecordBook } from './record-book';
 
@@ -46,10 +47,7 @@ function versionDocument(book: RecordBook, version: RecordVersion) {
     ...{ unconfirmed: isPending, withdrawn: details.withdrawn, closedUntil: moment(details.closedUntil) },
     confirmed: confirmed && { by: confirmed.actor, at: moment(confirmed.recordedAt), reason: confirmed.reason },
     recipe: { id: version.recipe, version: version.recipeNumber, name: version.recipeName },
-    benches: version.benches.map((id) => ({
-      id,
-      name: book.shop.benches.find((bench) => bench.id === id)?.name ?? id,
-    })),
+    benches: version.benches.map((id) => ({ id, name: nameIn(book.shop.benches, id) })),
     ...{ crop: details.crop, plants: details.plants, location: details.location },
     ...{ startedAt: moment(version.startedAt), endedAt: moment(version.endedAt), mixedAt: moment(details.mixedAt) },
     applicator: details.by,

@@ -4,6 +4,7 @@ import { type Instant, instantOf } from '@/shared/time/instant';
 import { showClock, showDayLong, showInstant, showUntil } from '@/shared/time/show-day';
 import { dayOf, type Zone } from '@/shared/time/zone';
 import type { RecordVersion } from '../data/record-versions';
+import { nameIn } from '../engine/name-in';
 import { pouredText } from './mix-pours';
 import type { RecordBook } from './record-book';
 
@@ -38,11 +39,10 @@ export function factsOf({ shop }: Pick<RecordBook, 'shop'>, version: RecordVersi
   const { details, startedAt, endedAt, benches } = version;
   const { zone, units } = shop;
   const day = dayOf(zone, startedAt);
-  const bench = (id: string) => shop.benches.find((one) => one.id === id)?.name ?? id;
   return [
     { name: 'Crop or site treated', value: details.crop },
     { name: 'Location', value: details.location },
-    { name: 'Benches', value: benches.map(bench).join(', ') },
+    { name: 'Benches', value: benches.map((id) => nameIn(shop.benches, id)).join(', ') },
     { name: 'Date', value: showDayLong(day, ANY_YEAR) },
     { name: 'Started', value: showClock(startedAt, zone) },
     { name: 'Ended', value: endedAt === null ? null : showUntil(endedAt, zone, day) },

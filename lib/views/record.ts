@@ -6,6 +6,7 @@ import { showDay, showDayUntil } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import type { RecordVersion } from '../data/record-versions';
+import { nameIn } from '../engine/name-in';
 import type { Missing } from '../engine/record/required';
 import { recordFindings } from '../engine/rules/record-findings';
 import { lastingAddress } from './bottle-address';
@@ -71,7 +72,7 @@ export function recordSeen(book: RecordBook, record: BookRecord): RecordSeen {
     facts: factsOf(book, newest),
     products: productFacts(book, newest),
     drawn: record.drawn.map(({ product, packText, lotId, place, amount, form }) => ({
-      label: `${book.shop.products.find(({ id }) => id === product)?.name ?? product}, ${packText}, lot ${lotId} no. ${place + 1}`,
+      label: `${nameIn(book.shop.products, product)}, ${packText}, lot ${lotId} no. ${place + 1}`,
       href: lastingAddress({ lotId, place }),
       amount: pouredText(amount, { form }),
     })),

@@ -1,4 +1,5 @@
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { nameIn } from '../name-in';
 
 /** What can be removed from a shop again, as long as nothing uses it. */
 export type Removable = 'product' | 'supplier' | 'offer';
@@ -48,13 +49,11 @@ export function usesOf(file: ShopFile, what: Removable, id: string): string[] {
 }
 
 function offersIn(file: ShopFile, isIts: (offer: ShopFile['offers'][number]) => boolean): string[] {
-  const nameOf = (list: readonly { id: string; name: string }[], id: string) =>
-    list.find((one) => one.id === id)?.name ?? id;
   const offers = file.offers.filter(isIts);
   return several(
     'offer',
     offers.map(({ pack, product, supplier }) => {
-      return `${pack} of ${nameOf(file.products, product)} from ${nameOf(file.suppliers, supplier)}`;
+      return `${pack} of ${nameIn(file.products, product)} from ${nameIn(file.suppliers, supplier)}`;
     }),
   );
 }

@@ -11,6 +11,7 @@ import {
   perPlant,
 } from '../budget/budget';
 import { type BudgetLine, type BudgetSum, budgetSum } from '../budget/budget-line';
+import { nameIn } from '../name-in';
 import type { Program, Shop } from '../shop';
 import { entered, type FoundWorking, figureAddress, type Shown, type Step, worked } from './shown';
 
@@ -33,8 +34,8 @@ const isColumn = (word: string | undefined): word is BudgetColumn => BUDGET_COLU
 export function rowName({ shop }: Budget, key: BudgetKey, row: string): string {
   if (key === 'month') return `${MONTHS[Number(row.slice(5)) - 1]} ${row.slice(0, 4)}`;
   if (row === NONE) return `of no ${key}`;
-  if (key === 'bench') return shop.benches.find(({ id }) => id === row)?.name ?? row;
-  if (key === 'product') return shop.products.find(({ id }) => id === row)?.name ?? row;
+  if (key === 'bench') return nameIn(shop.benches, row);
+  if (key === 'product') return nameIn(shop.products, row);
   const program = shop.programs.find(({ id }) => id === row);
   return program ? programName(shop, program) : row;
 }
