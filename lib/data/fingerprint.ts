@@ -1,14 +1,11 @@
-import { createHash } from 'node:crypto';
+import { sha256 } from './sha256';
 
 /**
  * A fingerprint of plain data, the same whatever the order of its fields.
  *
  * Takes    what JSON can say; a field that is undefined counts as left out
  */
-export const fingerprint = (value: unknown): string =>
-  createHash('sha256')
-    .update(JSON.stringify(inOrder(value)) ?? '')
-    .digest('hex');
+export const fingerprint = (value: unknown): string => sha256(JSON.stringify(inOrder(value)) ?? '');
 
 /** The same of some fields of something: what a form asks of it. */
 export const fingerprintOf = <T extends object>(whole: T, fields: readonly string[]): string =>
