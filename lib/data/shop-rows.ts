@@ -1,5 +1,4 @@
 import 'server-only';
-import { plainMoney } from '@/lib/engine/exchange/plain-text';
 import { FORMAT, ShopFile } from '@/shared/shop-file/contract';
 import { showClockTime } from '@/shared/time/clock-time';
 import { applicationsOf } from './application-rows';
@@ -7,7 +6,7 @@ import { byOwner, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
 import { ordersOf } from './order-rows';
-import { toMicros } from './whole';
+import { moneyText } from './saving';
 
 /**
  * A whole shop out of its rows, as the shop file that the export writes.
@@ -59,7 +58,7 @@ function settingsOf(shop: Row<Rows['shop']['findUnique']>) {
     dropMl: shop.dropMl,
     conductivityLimit: shop.conductivityLimit,
     safetyDays: shop.safetyDays,
-    wagePerHour: money(shop.wagePerHour),
+    wagePerHour: moneyText(shop.wagePerHour),
     sameModeInARow: shop.sameModeInARow,
     capitalPerYear: shop.capitalPerYear,
     ...keepingOutOf(shop),
@@ -82,9 +81,9 @@ const keepingOutOf = (shop: Row<Rows['shop']['findUnique']>) => ({
 const supplierOf = (supplier: Row<Rows['supplier']['findUnique']>) => ({
   id: supplier.id,
   name: supplier.name,
-  freightPerOrder: money(supplier.freightPerOrder),
-  freeFreightOver: money(supplier.freeFreightOver),
-  minimumOrder: money(supplier.minimumOrder),
+  freightPerOrder: moneyText(supplier.freightPerOrder),
+  freeFreightOver: moneyText(supplier.freeFreightOver),
+  minimumOrder: moneyText(supplier.minimumOrder),
   workingDays: supplier.workingDays,
   archived: supplier.archivedAt !== null,
 });
@@ -136,8 +135,8 @@ async function offersOf(rows: Rows, mine: Mine) {
   return offers.map(({ id, supplierId, productId, packText, leadDays, archivedAt }) => {
     const history = prices(id).map(({ number, price, sinceOn }) => ({
       since: sinceOn,
-      price: money(price),
-      breaks: breaks(keyOf(id, number)).map(({ atLeast, price }) => ({ atLeast, price: money(price) })),
+      price: moneyText(price),
+      breaks: breaks(keyOf(id, number)).map(({ atLeast, price }) => ({ atLeast, price: moneyText(price) })),
     }));
     const ids = { id, supplier: supplierId, product: productId };
     return {
@@ -211,5 +210,3 @@ async function changesOf(rows: Rows, { where }: Mine) {
       reason: line.reason,
     }));
 }
-
-const money = (stored: bigint | null): string | null => (stored === null ? null : plainMoney(toMicros(stored)));
