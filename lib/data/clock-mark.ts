@@ -1,8 +1,8 @@
 import 'server-only';
 import { type ClockDoubt, type ClockSigns, clockDoubt, MOST_AHEAD } from '@/lib/engine/keepout/clock-doubt';
-import { Instant } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import { type Database, database, type Rows } from './database';
-import { toStored, toWhole } from './whole';
+import { toInstant, toStored } from './whole';
 
 /** The rows of the mark: how far the clock has been seen, and whether it is in doubt. */
 const [LATEST, DOUBTED] = ['latest', 'doubted'];
@@ -14,7 +14,7 @@ export type ClockReading = { now: Instant; steady: number };
 export async function clockMark(rows: Rows): Promise<Instant | null> {
   const row = await rows.clockMark.findUnique({ where: { id: LATEST } });
   const last = row ? row.at : (await rows.command.aggregate({ _max: { recordedAt: true } }))._max.recordedAt;
-  return last === null ? null : moment(last);
+  return last === null ? null : toInstant(last);
 }
 
 /**
@@ -38,10 +38,13 @@ export async function doubtOfClock(reading: ClockReading, isStart = false): Prom
 export async function confirmationsOfClock() {
   const { reader } = await database();
   const lines = await reader.clockConfirmation.findMany({ orderBy: { recordedAt: 'desc' }, take: 10 });
-  return lines.map(({ id, actor, nowAt, markAt }) => ({ id, actor, nowAt: moment(nowAt), markAt: moment(markAt) }));
+  return lines.map(({ id, actor, nowAt, markAt }) => ({
+    id,
+    actor,
+    nowAt: toInstant(nowAt),
+    markAt: toInstant(markAt),
+  }));
 }
-
-const moment = (stored: bigint): Instant => Instant.parse(toWhole(stored));
 
 /** Note how far the clock has been seen, once it was found right. */
 export async function markClock({ file, writer }: Database, { now, steady }: ClockReading): Promise<void> {

@@ -3,12 +3,12 @@ import { z } from 'zod';
 import type { Ledgered } from '@/lib/engine/ledger/decide';
 import type { Movement } from '@/lib/engine/ledger/movement';
 import type { Micros } from '@/shared/quantity/amounts';
-import { Instant } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import type { ChangeKind } from './container-changes';
 import { database, type Rows } from './database';
 import { standingLots } from './lot-rows';
 import { type ContainerAt, containerAt } from './movements';
-import { toWhole } from './whole';
+import { toInstant, toWhole } from './whole';
 
 /** What every line of a ledger says besides what it did. */
 type Written = {
@@ -76,8 +76,8 @@ type Row = { number: bigint | number; occurredAt: bigint; recordedAt: bigint; ac
 
 const writtenOf = ({ number, occurredAt, recordedAt, actor, reason }: Row): Written => ({
   ...{ number: Number(number), actor, reason },
-  occurredAt: Instant.parse(toWhole(occurredAt)),
-  recordedAt: Instant.parse(toWhole(recordedAt)),
+  occurredAt: toInstant(occurredAt),
+  recordedAt: toInstant(recordedAt),
 });
 
 /** What reading an amount of a container needs: how it is measured, and what it holds. Null when there is none. */

@@ -3,12 +3,11 @@ import { z } from 'zod';
 import type { Ledgered } from '@/lib/engine/ledger/decide';
 import type { Movement } from '@/lib/engine/ledger/movement';
 import { Day } from '@/shared/time/day';
-import { Instant } from '@/shared/time/instant';
 import { byOwner, inParts, keyOf } from './by-owner';
 import type { Rows } from './database';
 import { insertMany } from './insert-many';
 import { nextLine } from './next-line';
-import { toStock, toStored, toWhole } from './whole';
+import { toInstant, toStock, toStored } from './whole';
 import type { Stamp } from './writer';
 
 /** Which container: its lot, and its place in it from 0. */
@@ -116,6 +115,6 @@ export const movementOf = ({ id, kind, fromSide, toSide, amount, occurredAt, rev
   from: Side.parse(fromSide),
   to: Side.parse(toSide),
   amount: toStock(amount),
-  occurredAt: Instant.parse(toWhole(occurredAt)),
+  occurredAt: toInstant(occurredAt),
   reverses: reversesId,
 });

@@ -1,8 +1,8 @@
 import 'server-only';
-import { Instant } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import { byOwner, newestByOwner } from './by-owner';
 import { database } from './database';
-import { toWhole } from './whole';
+import { toInstant } from './whole';
 
 /** One version of a recipe: what it said, who saved it and when, and what was sprayed by it. */
 export type RecipeVersion = {
@@ -28,11 +28,11 @@ export async function recipeVersions(shopId: string, recipeId: string): Promise<
   const used = byOwner(await recordsOf(shopId, recipeId), ({ recipeNumber }) => String(recipeNumber));
   return versions.map(({ number, name, targetPh, useWithinHours, ingredients, actor, recordedAt }) => ({
     ...{ number, name, targetPh, useWithinHours, actor },
-    savedAt: Instant.parse(toWhole(recordedAt)),
+    savedAt: toInstant(recordedAt),
     ingredients: ingredients.map(({ productId, dose, use, order }) => ({ product: productId, dose, use, order })),
     applications: used(String(number)).map(({ applicationId, startedAt }) => ({
       id: applicationId,
-      startedAt: Instant.parse(toWhole(startedAt)),
+      startedAt: toInstant(startedAt),
     })),
   }));
 }

@@ -1,10 +1,10 @@
 import 'server-only';
 import { z } from 'zod';
-import { Instant } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import { byOwner, keyOf } from './by-owner';
 import { database, type Rows } from './database';
 import type { ApplicationRecord, RecordDetails, SprayedProduct } from './save-records';
-import { toMicros, toStock, toWhole } from './whole';
+import { toInstant, toMicros, toStock } from './whole';
 
 /** Who said that an amendment is right, when and why. */
 export type Confirmed = { actor: string; recordedAt: Instant; reason: string };
@@ -54,9 +54,9 @@ export async function versionsIn(rows: Rows, shopId: string, application?: strin
       benches: benches(owner(version)).map(({ benchId }) => benchId),
       products: products(owner(version)).map(sprayedOf),
       details: detailsOf(version),
-      startedAt: moment(version.startedAt),
-      endedAt: maybe(version.endedAt, moment),
-      recordedAt: moment(version.recordedAt),
+      startedAt: toInstant(version.startedAt),
+      endedAt: maybe(version.endedAt, toInstant),
+      recordedAt: toInstant(version.recordedAt),
       isPending: version.closedUntil !== null && confirmation === undefined,
       confirmed: confirmation ? confirmedOf(confirmation) : null,
     };
@@ -72,7 +72,7 @@ const sprayedOf = (row: Row<Rows['applicationProduct']['findMany']>): SprayedPro
 });
 
 const confirmedOf = (row: Row<Rows['amendmentConfirmation']['findMany']>): Confirmed => ({
-  ...{ actor: row.actor, reason: row.reason, recordedAt: moment(row.recordedAt) },
+  ...{ actor: row.actor, reason: row.reason, recordedAt: toInstant(row.recordedAt) },
 });
 
 const Passed = z.array(z.object({ rule: z.string(), reason: z.string() })).nullable();
@@ -89,12 +89,10 @@ function detailsOf(row: VersionRow): RecordDetails {
       acidProductId === null || acidAmount === null ? null : { product: acidProductId, amount: toStock(acidAmount) },
     plannedCost: maybe(row.plannedCost, toMicros),
     cost: maybe(row.cost, toMicros),
-    mixedAt: maybe(row.mixedAt, moment),
-    closedUntil: maybe(row.closedUntil, moment),
+    mixedAt: maybe(row.mixedAt, toInstant),
+    closedUntil: maybe(row.closedUntil, toInstant),
   };
 }
-
-const moment = (stored: bigint): Instant => Instant.parse(toWhole(stored));
 
 const maybe = <T>(stored: bigint | null, read: (stored: bigint) => T): T | null =>
   stored === null ? null : read(stored);

@@ -1,8 +1,8 @@
 import 'server-only';
-import { Instant } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import { database, type Rows } from './database';
 import { sha256 } from './sha256';
-import { small, toStored, toWhole } from './whole';
+import { small, toInstant, toStored } from './whole';
 import type { Stamp } from './writer';
 
 /** A safety data sheet that is kept with a product, without its bytes. The highest number is the one that counts. */
@@ -28,7 +28,7 @@ export async function sheetsKept(shopId: string, product?: string): Promise<Shee
   return rows.map(({ productId, recordedAt, ...row }) => ({
     ...row,
     product: productId,
-    recordedAt: Instant.parse(toWhole(recordedAt)),
+    recordedAt: toInstant(recordedAt),
   }));
 }
 

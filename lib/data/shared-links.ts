@@ -1,7 +1,8 @@
 import 'server-only';
 import type { LinkKind } from '@/shared/forms/shared-link';
-import { type Instant, instantOf } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import { database, type Rows } from './database';
+import { toInstant } from './whole';
 import type { Stamp } from './writer';
 
 /** A secret link as it stands: whoever has its token sees what its kind shows, until it is revoked. */
@@ -13,7 +14,7 @@ export async function workingLinks(shopId: string): Promise<SharedLink[]> {
   const links = await reader.sharedLink.findMany({ where: { shopId, revokedAt: null }, orderBy: { madeAt: 'asc' } });
   return links.map(({ id, kind, token, actor, madeAt }) => ({
     ...{ id, kind: kind as LinkKind, token, actor },
-    madeAt: instantOf(Number(madeAt)),
+    madeAt: toInstant(madeAt),
   }));
 }
 

@@ -1,4 +1,5 @@
 import { type Micros, micros, type Stock, stock } from '@/shared/quantity/amounts';
+import { type Instant, instantOf } from '@/shared/time/instant';
 
 /*
  * Whole numbers between the database, which holds them as big integers, and the program, which holds them as safe ones.
@@ -14,6 +15,9 @@ export function toWhole(stored: bigint): number {
 /** Stored money, or stored stock. Throw RangeError when it is negative or too large to be exact. */
 export const toMicros = (stored: bigint): Micros => micros(toWhole(stored));
 export const toStock = (stored: bigint): Stock => stock(toWhole(stored));
+
+/** A stored moment. Throws RangeError when it is outside the years 1970 to 9999. */
+export const toInstant = (stored: bigint): Instant => instantOf(toWhole(stored));
 
 /** A whole number as it is stored. Throws RangeError when it is not whole or not exact, before anything is cut off. */
 export function toStored(value: number): bigint {
