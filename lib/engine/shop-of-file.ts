@@ -1,7 +1,7 @@
 import { readArea } from '@/shared/measure/area';
 import { readDose } from '@/shared/measure/dose';
 import { readSize, readVolume, type Size } from '@/shared/measure/size';
-import { type Minutes, minutes } from '@/shared/quantity/amounts';
+import { minutes } from '@/shared/quantity/amounts';
 import { type Exact, exact, multiply } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
@@ -12,6 +12,7 @@ import { readRepeat, settleUntil } from '@/shared/time/recurrence';
 import { readZone, type Zone } from '@/shared/time/zone';
 import { containersOf, offerOf, ordersOf, productsOf, sizeOf, supplierOf } from './goods-of-file';
 import { counts } from './keepout/counting';
+import { longestRecorded } from './keepout/reopening';
 import { type Find, finder, known, maybe, money } from './known';
 import type { Application, Bench, Ingredient, Measure, Product, Program, Recipe, Shop, Sprayer } from './shop';
 
@@ -187,7 +188,7 @@ function applicationOf(
     recipe: isAsToday(lines, today) ? today : { ...today, ingredients: lines.map(({ ingredient }) => ingredient) },
     startedAt: known(readInstant(record.startedAt)),
     endedAt: maybe(record.endedAt, readInstant),
-    recordedRei: longest(lines.map(({ rei }) => rei)),
+    recordedRei: longestRecorded(lines.map(({ rei }) => rei)),
     amounts: lines.map(({ amount }) => amount),
     ...{ by: record.by, pH: record.pH, sprayed: maybe(record.sprayed, readVolume) },
     acid: record.acid && acid && { product: acid, amount: sizeOf(record.acid.amount, acid) },
@@ -207,6 +208,3 @@ const isAsToday = (lines: { ingredient: Ingredient }[], { ingredients }: Recipe)
       const now = ingredients[line];
       return now !== undefined && now.product === product && now.dose.text === dose.text;
     }));
-
-const longest = (intervals: (number | null)[]): Minutes | null =>
-  intervals.length === 0 || intervals.includes(null) ? null : minutes(Math.max(...intervals.map((rei) => rei ?? 0)));

@@ -3,6 +3,7 @@ import { type Instant, instantOf, instantText } from '@/shared/time/instant';
 import type { Draw } from '../data/record-draws';
 import type { RecordVersion } from '../data/record-versions';
 import { plainMoney, plainStock } from '../engine/exchange/plain-text';
+import { longestRecorded } from '../engine/keepout/reopening';
 import { nameIn } from '../engine/name-in';
 import { NO_HASH } from '../engine/record/seal-text';
 import type { BookRecord, RecordBook } from './record-book';
@@ -52,7 +53,7 @@ function versionDocument(book: RecordBook, version: RecordVersion) {
     ...{ startedAt: moment(version.startedAt), endedAt: moment(version.endedAt), mixedAt: moment(details.mixedAt) },
     applicator: details.by,
     products: productsOf(book, version),
-    reiMinutes: longestOf(version),
+    reiMinutes: longestRecorded(version.products.map(({ reiMinutes }) => reiMinutes)),
     ...spraySaid(book, details),
     passed: details.passed,
     seal: sealDocument(book, version, 'version'),
@@ -76,12 +77,6 @@ const productsOf = ({ shop }: RecordBook, { products }: RecordVersion) =>
       amount: amount && plainStock(amount, form),
     };
   });
-
-/** The interval of the mix: the longest in it, and unknown as soon as one is. */
-function longestOf({ products }: RecordVersion): number | null {
-  const intervals = products.map(({ reiMinutes }) => reiMinutes);
-  return intervals.includes(null) || intervals.length === 0 ? null : Math.max(...intervals.map((rei) => rei ?? 0));
-}
 
 function spraySaid({ shop }: RecordBook, details: RecordVersion['details']) {
   const { sprayed, leftover, acid, plannedCost, cost, pH, temperatureC, conditions, leftoverWent } = details;

@@ -4,6 +4,7 @@ import { type Instant, instantOf } from '@/shared/time/instant';
 import { showClock, showDayLong, showInstant, showUntil } from '@/shared/time/show-day';
 import { dayOf, type Zone } from '@/shared/time/zone';
 import type { RecordVersion } from '../data/record-versions';
+import { longestRecorded } from '../engine/keepout/reopening';
 import { nameIn } from '../engine/name-in';
 import { pouredText } from './mix-pours';
 import type { RecordBook } from './record-book';
@@ -71,10 +72,8 @@ function sprayFacts({ details, startedAt }: RecordVersion, zone: Zone, units: Un
 
 /** The longest interval in the mix; null as soon as one is unknown. */
 function intervalText({ products }: RecordVersion): string | null {
-  const intervals = products.map(({ reiMinutes }) => reiMinutes);
-  if (intervals.length === 0 || intervals.includes(null)) return null;
-  const longest = Math.max(...intervals.map((rei) => rei ?? 0));
-  return `${showMinutes(longest)} from the end, the longest in it`;
+  const longest = longestRecorded(products.map(({ reiMinutes }) => reiMinutes));
+  return longest === null ? null : `${showMinutes(longest)} from the end, the longest in it`;
 }
 
 /** What went in, with what the label said of it then. */

@@ -24,6 +24,13 @@ export function longestReiOf(products: readonly Product[]): Minutes | null {
   return longest;
 }
 
+/**
+ * The longest of the intervals that a record has of what went in; null as soon as one is unknown, and for a record that
+ * names nothing.
+ */
+export const longestRecorded = (intervals: readonly (number | null)[]): Minutes | null =>
+  intervals.length === 0 || intervals.includes(null) ? null : minutes(Math.max(...intervals.map((rei) => rei ?? 0)));
+
 /** The products of a mix, and of its stock solutions, whose interval is unknown: each once. */
 export const withoutInterval = ({ ingredients }: Pick<Recipe, 'ingredients'>): Product[] =>
   [...new Set(ingredients.flatMap(({ product }) => withSources(product)))].filter(
