@@ -6,12 +6,10 @@ import { removeGoods, tracesOf } from '@/lib/data/remove-goods';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { type Removable, usesOf } from '@/lib/engine/exchange/uses';
-import { mayGoOn } from '@/lib/engine/record/retention';
+import { recordMayGoOn } from '@/lib/engine/record/retention';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { instantOf } from '@/shared/time/instant';
-import { dayOf } from '@/shared/time/zone';
 
 export type RemoveFromShop = {
   commandId: string;
@@ -47,11 +45,11 @@ export async function removeFromShop(input: RemoveFromShop, clock: Clock): Promi
 }
 
 async function whyKept(rows: Rows, shopId: string, file: ShopFile | null, id: string, clock: Clock): Promise<Refusal> {
-  const ends = (await versionsIn(rows, shopId, id)).map(({ startedAt, endedAt }) => endedAt ?? startedAt);
-  if (!file || ends.length === 0) return { code: 'not-found', what: 'application', id };
-  const { zone, keepRecordsYears } = shopOfFile(file);
-  const until = mayGoOn(dayOf(zone, instantOf(Math.max(...ends))), keepRecordsYears);
-  return { code: 'must-be-kept', until, isPast: clock.today(zone) >= until };
+  const versions = await versionsIn(rows, shopId, id);
+  if (!file || versions.length === 0) return { code: 'not-found', what: 'application', id };
+  const shop = shopOfFile(file);
+  const until = recordMayGoOn(versions, shop);
+  return { code: 'must-be-kept', until, isPast: clock.today(shop.zone) >= until };
 }
 
 function nameOf({ products, suppliers, offers }: ShopFile, what: Removable, id: string): string | null {

@@ -1,14 +1,12 @@
 import 'server-only';
 import type { Day } from '@/shared/time/day';
-import { instantOf } from '@/shared/time/instant';
-import { dayOf } from '@/shared/time/zone';
 import { byOwner } from '../data/by-owner';
 import { checkRecordsOf, damageIn } from '../data/check-records';
 import { type Draw, drawsForRecords } from '../data/record-draws';
 import { type RecordVersion, recordVersions } from '../data/record-versions';
 import { shopFileOf } from '../data/snapshot';
 import { type Missing, missingFields } from '../engine/record/required';
-import { mayGoOn } from '../engine/record/retention';
+import { recordMayGoOn } from '../engine/record/retention';
 import { type Seal, type Sealable, sealText } from '../engine/record/seal-text';
 import type { Product, Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
@@ -66,12 +64,11 @@ function bookRecord(
 ): BookRecord {
   const newest = versions.at(-1);
   if (!newest) throw new RangeError('record book: a record without a version');
-  const ends = versions.map(({ startedAt, endedAt }) => endedAt ?? startedAt);
   return {
     ...{ id: newest.application, versions, newest, drawn },
     counting: countingOf(newest),
     missing: missingFields(keptOf(newest, products)),
-    keptUntil: mayGoOn(dayOf(shop.zone, instantOf(Math.max(...ends))), shop.keepRecordsYears),
+    keptUntil: recordMayGoOn(versions, shop),
   };
 }
 
