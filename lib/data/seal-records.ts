@@ -1,5 +1,5 @@
 import 'server-only';
-import { NO_HASH, type Sealable, sealText } from '@/lib/engine/record/seal-text';
+import { NO_HASH, type Sealable, sealedName, sealText } from '@/lib/engine/record/seal-text';
 import type { Rows } from './database';
 import { insertMany } from './insert-many';
 import { type Ask, lastSealIn, sealableIn, sealedUnder } from './sealed-rows';
@@ -24,14 +24,11 @@ export async function sealWritten(rows: Rows, stamp: Stamp, written: readonly Wr
   const ask = askThrough(rows);
   const applications = [...new Set(written.map(({ application }) => application))];
   const things = await sealableIn(ask, { shopId: stamp.shopId, applications });
-  const named = new Map(things.map((thing) => [nameOf(thing), thing]));
-  const wanted = written.map((one) => named.get(nameOf(one)) ?? missing(one));
+  const named = new Map(things.map((thing) => [sealedName(thing), thing]));
+  const wanted = written.map((one) => named.get(sealedName({ ...one, version: `${one.version}` })) ?? missing(one));
   const last = await lastSealIn(ask, stamp.shopId);
   await insertMany(rows, 'RecordSeal', sealRows(stamp.shopId, stamp.recordedAt, last, wanted));
 }
-
-const nameOf = ({ kind, application, version }: Written | Sealable): string =>
-  JSON.stringify([kind, application, `${version}`]);
 
 function missing({ kind, application, version }: Written): never {
   throw new RangeError(`seal: ${kind} ${version} of record ${application} was not written`);

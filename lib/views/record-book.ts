@@ -7,7 +7,7 @@ import { type RecordVersion, recordVersions } from '../data/record-versions';
 import { shopFileOf } from '../data/snapshot';
 import { type Missing, missingFields } from '../engine/record/required';
 import { recordMayGoOn } from '../engine/record/retention';
-import { type Seal, type Sealable, sealText } from '../engine/record/seal-text';
+import { type Seal, type Sealable, sealedName, sealText } from '../engine/record/seal-text';
 import type { Product, Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
 
@@ -86,11 +86,10 @@ const keptOf = ({ startedAt, endedAt, details, products }: RecordVersion, known:
 });
 
 function sealFinder(things: readonly Sealable[], seals: readonly Seal[]): RecordBook['sealOf'] {
-  const key = (kind: string, application: string, version: string) => JSON.stringify([kind, application, version]);
-  const sealed = new Map(things.map((thing) => [key(thing.kind, thing.application, thing.version), thing]));
-  const lines = new Map(seals.map((seal) => [key(seal.kind, seal.application, seal.version), seal]));
+  const sealed = new Map(things.map((thing) => [sealedName(thing), thing]));
+  const lines = new Map(seals.map((seal) => [sealedName(seal), seal]));
   return ({ application, number }, kind = 'version') => {
-    const name = key(kind, application, `${number}`);
+    const name = sealedName({ kind, application, version: `${number}` });
     const [seal, thing] = [lines.get(name), sealed.get(name)];
     return seal && thing ? { ...seal, text: sealText(seal, thing) } : null;
   };

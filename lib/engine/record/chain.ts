@@ -1,4 +1,4 @@
-import { NO_HASH, type Seal, type Sealable, sealText } from './seal-text';
+import { NO_HASH, type Seal, type Sealable, sealedName, sealText } from './seal-text';
 
 /**
  * What is wrong with a record or with the line that seals it.
@@ -29,15 +29,15 @@ export function chainFaults(
   things: readonly Sealable[],
   sha256: (text: string) => string,
 ): ChainFault[] {
-  const there = new Map(things.map((thing) => [nameOf(thing), thing]));
+  const there = new Map(things.map((thing) => [sealedName(thing), thing]));
   const sealed = new Set<string>();
   const faults: ChainFault[] = [];
   let before = { number: 0, hash: NO_HASH };
   for (const seal of seals) {
     const { application, version, kind, number } = seal;
     const say = (wrong: ChainFault['wrong']) => faults.push({ wrong, application, version, kind, seal: number });
-    const thing = there.get(nameOf(seal));
-    sealed.add(nameOf(seal));
+    const thing = there.get(sealedName(seal));
+    sealed.add(sealedName(seal));
     if (!thing) say('missing');
     else if (sha256(sealText(seal, thing)) !== seal.hash) say('changed');
     if (number !== `${before.number + 1}` || seal.previousHash !== before.hash) say('broken');
@@ -45,13 +45,10 @@ export function chainFaults(
   }
   for (const thing of things) {
     const { application, version, kind } = thing;
-    if (!sealed.has(nameOf(thing))) faults.push({ wrong: 'unsealed', application, version, kind, seal: null });
+    if (!sealed.has(sealedName(thing))) faults.push({ wrong: 'unsealed', application, version, kind, seal: null });
   }
   return faults;
 }
-
-const nameOf = ({ application, version, kind }: Pick<Seal, 'application' | 'version' | 'kind'>): string =>
-  JSON.stringify([kind, application, version]);
 
 /** What is wrong, in one sentence that names the record. */
 export function faultSentence({ wrong, application, version, kind, seal }: ChainFault): string {

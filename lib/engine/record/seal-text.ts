@@ -23,6 +23,13 @@ export type Seal = {
   sealedAt: string;
 };
 
+/** One name for what a line seals, whoever speaks of it. */
+export const sealedName = ({
+  kind,
+  application,
+  version,
+}: Pick<Sealable, 'kind' | 'application' | 'version'>): string => JSON.stringify([kind, application, version]);
+
 /** What stands before the first line. */
 export const NO_HASH = '0'.repeat(64);
 
