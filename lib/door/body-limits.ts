@@ -7,9 +7,6 @@ export const API_BYTES = 25 * 1024 * 1024;
 /** The largest body with a CSV list in it: 10 MB, room for fifty thousand lines. */
 export const CSV_BYTES = 10 * 1024 * 1024;
 
-/** The largest safety data sheet: 10 MB. */
-export const SHEET_BYTES = 10 * 1024 * 1024;
-
 /** A byte count as people say it. Counts here are whole kilobytes or megabytes. */
 export function bytesInWords(bytes: number): string {
   return bytes % (1024 * 1024) === 0 ? `${bytes / (1024 * 1024)} MB` : `${bytes / 1024} kB`;
