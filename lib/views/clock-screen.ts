@@ -1,7 +1,6 @@
 import 'server-only';
-import { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
-import { showInstant } from '@/shared/time/show-day';
+import { IN_ANY_YEAR, showInstant } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import { confirmationsOfClock, doubtOfClock } from '../data/clock-mark';
 import { newCommandId } from '../data/new-id';
@@ -18,8 +17,6 @@ export type ClockScreen = {
   doubt: ClockDoubt | null;
   confirmed: { id: string; by: string; at: string; before: string }[];
 };
-
-const IN_ANY_YEAR = Day.parse('1970-01-02');
 
 /** The clock of this machine, for whoever is to say that it is right. Null when there is no shop. */
 export async function clockScreen(clock: Clock): Promise<ClockScreen | null> {

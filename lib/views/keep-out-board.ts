@@ -1,8 +1,7 @@
 import 'server-only';
 import { showMinutes } from '@/shared/measure/show';
-import { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
-import { showDayUntil, showInstant } from '@/shared/time/show-day';
+import { IN_ANY_YEAR, showDayUntil, showInstant } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { shopOfLink } from '../data/shared-links';
@@ -91,7 +90,7 @@ async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promi
   return {
     shop: shop.name,
     now,
-    asOf: showInstant(now, shop.zone, LONG_AGO),
+    asOf: showInstant(now, shop.zone, IN_ANY_YEAR),
     zone: shop.zone,
     doubt,
     benches: benchStates(shop, now, doubt).map((standing) => boardBench(shop, now, standing, detail)),
@@ -99,8 +98,6 @@ async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promi
 }
 
 const MINUTE = 60_000;
-/** Beside a day of long ago, every day has its year. */
-const LONG_AGO = Day.parse('1970-01-02');
 
 /**
  * One bench in words. The word `safe` stands nowhere: that an interval has elapsed is what the records say, and no more.

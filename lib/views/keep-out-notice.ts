@@ -1,8 +1,7 @@
 import 'server-only';
 import { showMinutes } from '@/shared/measure/show';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { Day } from '@/shared/time/day';
-import { showDayUntil, showInstant } from '@/shared/time/show-day';
+import { IN_ANY_YEAR, showDayUntil, showInstant } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import { workingLinks } from '../data/shared-links';
 import { reiOf } from '../engine/keepout/reopening';
@@ -38,9 +37,6 @@ export type NoticesScreen = {
   /** What was asked for and needs no notice now. */
   open: string | null;
 };
-
-/** Paper is read in any year, so beside a day of long ago each has its own. */
-const IN_ANY_YEAR = Day.parse('1970-01-02');
 
 /**
  * Notices for the benches that people keep out of now, one sheet each.

@@ -1,7 +1,6 @@
 import { showMinutes, showNumber, showVolume, type Units } from '@/shared/measure/show';
-import { Day } from '@/shared/time/day';
 import { type Instant, instantOf } from '@/shared/time/instant';
-import { showClock, showDayLong, showInstant, showUntil } from '@/shared/time/show-day';
+import { IN_ANY_YEAR, showClock, showDayLong, showInstant, showUntil } from '@/shared/time/show-day';
 import { dayOf, type Zone } from '@/shared/time/zone';
 import type { RecordVersion } from '../data/record-versions';
 import { longestRecorded } from '../engine/keepout/reopening';
@@ -23,11 +22,8 @@ export type ProductFact = {
   interval: string | null;
 };
 
-/** A record and paper are read in any year. */
-const ANY_YEAR = Day.parse('1970-01-02');
-
 /** A moment with its weekday, date and year. */
-export const inAnyYear = (instant: Instant, zone: Zone): string => showInstant(instant, zone, ANY_YEAR);
+export const inAnyYear = (instant: Instant, zone: Zone): string => showInstant(instant, zone, IN_ANY_YEAR);
 
 /** From when until when: "Tue 3 March 2026 18:15 to 19:00". */
 export function spanText({ startedAt, endedAt }: Pick<RecordVersion, 'startedAt' | 'endedAt'>, zone: Zone): string {
@@ -44,7 +40,7 @@ export function factsOf({ shop }: Pick<RecordBook, 'shop'>, version: RecordVersi
     { name: 'Crop or site treated', value: details.crop },
     { name: 'Location', value: details.location },
     { name: 'Benches', value: benches.map((id) => nameIn(shop.benches, id)).join(', ') },
-    { name: 'Date', value: showDayLong(day, ANY_YEAR) },
+    { name: 'Date', value: showDayLong(day, IN_ANY_YEAR) },
     { name: 'Started', value: showClock(startedAt, zone) },
     { name: 'Ended', value: endedAt === null ? null : showUntil(endedAt, zone, day) },
     { name: 'Restricted-entry interval', value: intervalText(version) },

@@ -1,8 +1,7 @@
 import 'server-only';
 import type { LogQuery } from '@/shared/forms/log-query';
-import { Day } from '@/shared/time/day';
 import { instantOf, LAST_INSTANT } from '@/shared/time/instant';
-import { showDay, showDayUntil } from '@/shared/time/show-day';
+import { IN_ANY_YEAR, showDay, showDayUntil } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import type { RecordVersion } from '../data/record-versions';
@@ -78,7 +77,7 @@ export function recordSeen(book: RecordBook, record: BookRecord): RecordSeen {
     })),
     passed: newest.details.passed,
     findings: findingsIn(book, record.id),
-    keptUntil: showDay(record.keptUntil, LONG_AGO),
+    keptUntil: showDay(record.keptUntil, IN_ANY_YEAR),
     versions: versions.map((version, at) => versionSeen(book, version, versions[at - 1] ?? null)).reverse(),
   };
 }
@@ -87,9 +86,6 @@ function findingsIn({ shop }: RecordBook, id: string): string[] {
   const application = shop.applications.find((one) => one.id === id);
   return application ? recordFindings(shop, application).map(({ message }) => message) : [];
 }
-
-/** Beside a day of long ago, every day has its year. */
-const LONG_AGO = Day.parse('1970-01-02');
 
 function versionSeen(book: RecordBook, version: RecordVersion, before: RecordVersion | null): VersionSeen {
   const { confirmed, isPending, details } = version;
@@ -108,7 +104,7 @@ function versionSeen(book: RecordBook, version: RecordVersion, before: RecordVer
       ...{ who: confirmed.actor, when: inAnyYear(confirmed.recordedAt, zone), why: confirmed.reason },
     },
     isPending,
-    until: until === null || until >= LAST_INSTANT ? null : showDayUntil(instantOf(until), zone, LONG_AGO),
+    until: until === null || until >= LAST_INSTANT ? null : showDayUntil(instantOf(until), zone, IN_ANY_YEAR),
     seal: seal && { line: seal.number, hash: seal.hash },
   };
 }
