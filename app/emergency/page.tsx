@@ -105,7 +105,7 @@ function OneProduct({ product }: { product: ProductAtHand }) {
       {sprayed.length > 0 && <p>Sprayed on {sprayed.join('; ')}</p>}
       <p className="soft small">
         {registration === null ? 'no registration number entered' : `Registration ${registration}`} ·{' '}
-        {actives || 'contents not entered'}
+        {actives ?? 'contents not entered'}
       </p>
       <p>
         <b>First aid: </b>

@@ -5,9 +5,10 @@ import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { countingApplications } from '../engine/keepout/counting';
 import { reopensAfter } from '../engine/keepout/reopening';
+import { asItIs } from '../engine/mix/sprayed-product';
 import type { Application, Product } from '../engine/shop';
 import { withSources } from '../engine/strength/sources';
-import { amountStored, storedAddress, storedNow } from '../engine/working/store-figures';
+import { amountStored, type Stored, storedAddress, storedNow } from '../engine/working/store-figures';
 import type { Fig } from './figures';
 import { type HereNow, shopNow } from './house';
 import { inAnyYear } from './record-facts';
@@ -22,7 +23,7 @@ export type ProductAtHand = {
   name: string;
   signalWord: string | null;
   registration: string | null;
-  actives: string;
+  actives: string | null;
   firstAid: string | null;
   sheet: SheetShown | null;
   /** Where and when it was sprayed lately; empty for what only stands in the store. */
@@ -59,13 +60,14 @@ export async function emergencyScreen(clock: Clock): Promise<EmergencyScreen | n
   if (!here) return null;
   const { shop, today, ways, now } = here;
   const { emergency, name, address, zone } = shop;
+  const stored = storedNow({ shop, today });
   return {
     ...{ ways, shop: { name, address }, asOf: inAnyYear(now, zone) },
     poisonLine: emergency.poisonLine === null ? null : callOf(emergency.poisonLine),
     medical: emergency.medical === null ? null : callOf(emergency.medical),
     contacts: emergency.contacts.map(({ name: whom, phone }) => ({ name: whom, call: callOf(phone) })),
-    products: await productsAtHand(here),
-    store: storeOf({ shop, today }),
+    products: await productsAtHand(here, stored),
+    store: storeOf(stored),
   };
 }
 
@@ -76,7 +78,7 @@ function callOf(text: string): Call {
   return { text, number: number ?? null };
 }
 
-async function productsAtHand({ id, shop, now, today }: HereNow): Promise<ProductAtHand[]> {
+async function productsAtHand({ id, shop, now, today }: HereNow, store: readonly Stored[]): Promise<ProductAtHand[]> {
   const sheets = await sheetByProduct(id, shop.zone);
   const lately = countingApplications(shop)
     .filter((record) => isLately(record, now, today, shop.zone))
@@ -88,12 +90,11 @@ async function productsAtHand({ id, shop, now, today }: HereNow): Promise<Produc
       sprayed.set(product, [...(sprayed.get(product) ?? []), where]);
     }
   }
-  const stored = storedNow({ shop, today }).flatMap(({ product }) => withSources(product));
-  const rest = shop.products.filter((product) => stored.includes(product) && !sprayed.has(product));
+  const stored = new Set(store.flatMap(({ product }) => withSources(product)));
+  const rest = shop.products.filter((product) => stored.has(product) && !sprayed.has(product));
   return [...sprayed.keys(), ...rest].map((product) => ({
-    ...{ id: product.id, name: product.name, sprayed: sprayed.get(product) ?? [] },
-    ...{ signalWord: product.label.signalWord, registration: product.label.registration },
-    actives: product.contents.map(({ substance, amount, basis }) => `${substance} ${amount} ${basis}`).join(', '),
+    ...{ id: product.id, ...asItIs(product), sprayed: sprayed.get(product) ?? [] },
+    signalWord: product.label.signalWord,
     firstAid: product.label.firstAid,
     sheet: sheets.get(product.id) ?? null,
   }));
@@ -104,9 +105,9 @@ function isLately(record: Application, now: number, today: Day, zone: HereNow['w
   return dayOf(zone, record.startedAt) >= addDays(today, -LATELY_DAYS) || reopensAt === null || reopensAt > now;
 }
 
-function storeOf(at: Parameters<typeof storedNow>[0]): EmergencyScreen['store'] {
+function storeOf(store: readonly Stored[]): EmergencyScreen['store'] {
   const places = new Map<string | null, StoreLine[]>();
-  for (const stored of storedNow(at)) {
+  for (const stored of store) {
     const { place, product, containers } = stored;
     const { signalWord, storage } = product.label;
     const value = { kind: 'stock', amount: amountStored(stored), form: product.form } as const;
