@@ -39,6 +39,8 @@ export type RecordSeen = {
   recipe: string;
   when: string;
   counting: Counting;
+  /** Whether its newest version withdraws it, confirmed or not: then it can be let count again. */
+  isWithdrawn: boolean;
   facts: Fact[];
   products: ProductFact[];
   drawn: { label: string; href: string; amount: string }[];
@@ -68,6 +70,7 @@ export function recordSeen(book: RecordBook, record: BookRecord): RecordSeen {
   const { zone } = book.shop;
   return {
     ...{ id: record.id, recipe: newest.recipeName, when: spanText(newest, zone), counting, missing },
+    isWithdrawn: newest.details.withdrawn,
     facts: factsOf(book, newest),
     products: productFacts(book, newest),
     drawn: record.drawn.map(({ product, packText, lotId, place, amount, form }) => ({

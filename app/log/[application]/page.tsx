@@ -16,7 +16,6 @@ export default async function RecordPage({ params }: OfRecord) {
   const screen = await recordScreen(decodeURIComponent((await params).application));
   if (!screen) notFound();
   const { record, about, damage } = screen;
-  const isWithdrawn = record.versions[0]?.isPending === false && record.counting === 'withdrawn';
   return (
     <>
       <p>
@@ -34,7 +33,7 @@ export default async function RecordPage({ params }: OfRecord) {
         <a href={`/mix/done/${encodeURIComponent(record.id)}`}>What it cost</a>
         <EmergencyLink />
       </p>
-      <WithdrawForm about={about} isWithdrawn={isWithdrawn} />
+      <WithdrawForm about={about} isWithdrawn={record.isWithdrawn} />
       <section aria-labelledby="versions">
         <h2 id="versions">Every version</h2>
         <ol className={styles.versions}>

@@ -6,6 +6,8 @@ import { confirmAmendment } from '@/lib/commands/confirm-amendment';
 import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
 import { recordsAnswer, recordsCsv } from '@/lib/views/log';
+import { recordSeen } from '@/lib/views/record';
+import { recordBook } from '@/lib/views/record-book';
 import { LogQuestion } from '@/shared/api/questions';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { SMALL, smallShop } from '../commands/small-shop';
@@ -130,9 +132,18 @@ test('a record tells of its amendment, of what nobody has confirmed, and of who 
       },
     ],
   });
+  const seen = async () => {
+    const book = await recordBook(shopId);
+    return book.records.map((one) => recordSeen(book, one))[0];
+  };
+  // Whoever withdrew it by mistake can take that back before anybody confirms it.
+  expect(await seen()).toMatchObject({ counting: 'unconfirmed', isWithdrawn: true });
   await confirmAmendment({ commandId: '2', actor: 'Bo', shopId, application: 'a', version: 2, reason: 'asked' }, CLOCK);
   expect(await record()).toMatchObject({
     state: 'withdrawn',
     versions: [{}, { unconfirmed: false, confirmed: { by: 'Bo', reason: 'asked' }, confirmationSeal: { line: 3 } }],
   });
+  const restore = { shopId, application: 'a', change: { withdrawn: false }, reason: 'it was right after all' };
+  await amendApplication({ commandId: '3', ...restore }, CLOCK);
+  expect(await seen()).toMatchObject({ counting: 'counts', isWithdrawn: false });
 });
