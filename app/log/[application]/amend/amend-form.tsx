@@ -92,31 +92,19 @@ function Where({ screen, state }: Here) {
         ))}
         {fault && <p className={styles.fault}>{fault}</p>}
       </div>
-      <Long
-        state={state}
-        screen={screen}
-        name="crop"
-        label="Crop or site treated"
-        hint={screen.suggested.crop && SUGGESTED}
-      />
-      <Long
-        state={state}
-        screen={screen}
-        name="location"
-        label="Location"
-        hint={screen.suggested.location && SUGGESTED}
-      />
+      <Treated screen={screen} state={state} name="crop" label="Crop or site treated" />
+      <Treated screen={screen} state={state} name="location" label="Location" />
       <Line screen={screen} state={state} name="plants" label="Which plants, when not all" />
     </Group>
   );
 }
 
-type LongProps = Here & { name: 'crop' | 'location'; label: string; hint: string | false };
+type TreatedProps = Here & { name: 'crop' | 'location'; label: string };
 
-/** A text of a line or two. */
-function Long({ screen, state, name, label, hint }: LongProps) {
+/** What was treated, or where, in a line or two; what stands there today where neither is on record. */
+function Treated({ screen, state, name, label }: TreatedProps) {
   return (
-    <FormField state={state} name={name} label={label} hint={hint || undefined}>
+    <FormField state={state} name={name} label={label} hint={screen.suggested[name] && SUGGESTED}>
       {(wiring) => <textarea {...wiring} rows={3} defaultValue={typedIn(state, name, screen.texts[name])} />}
     </FormField>
   );
