@@ -1,10 +1,10 @@
 import 'server-only';
+import { priceOfOne } from '@/shared/measure/price-break';
 import { toNumber } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { dayNumber } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
-import { priceAt } from '../engine/ahead/replace-cost';
 import type { Offer, Product } from '../engine/shop';
 import { pricedBy, priceOfUnit } from '../engine/working/offer-figures';
 import { type HereNow, houseNow } from './house';
@@ -100,7 +100,7 @@ function stepsOf(offer: Offer, { shop, today }: Pick<HereNow, 'shop' | 'today'>)
     counts,
     points: [...noted, ...ends].map(({ number, of }) => ({
       number,
-      prices: counts.map((count) => priceAt(of, count)),
+      prices: counts.map((count) => priceOfOne(of, count)),
     })),
     changes: noted.length,
     unitsPerPack: toNumber(pricedBy(offer.product, shop.units).holds) / toNumber(offer.pack),

@@ -6,8 +6,8 @@ export type Priced = { price: Micros; breaks: readonly { atLeast: number; price:
 
 /** What one pack costs when so many are bought: the price of the highest break that they reach. */
 export function priceOfOne({ price, breaks }: Priced, packs: number): Micros {
-  const reached = breaks.filter(({ atLeast }) => atLeast <= packs).sort((a, b) => b.atLeast - a.atLeast)[0];
-  return reached?.price ?? price;
+  const reached = breaks.filter(({ atLeast }) => atLeast <= packs);
+  return reached.reduce((best, one) => (one.atLeast > best.atLeast ? one : best), { atLeast: 0, price }).price;
 }
 
 /**

@@ -1,4 +1,5 @@
 import { freightOf } from '@/shared/measure/order-sums';
+import { priceOfOne } from '@/shared/measure/price-break';
 import { type Micros, micros, plus, type Stock, stock, sum } from '@/shared/quantity/amounts';
 import { divide, type Exact, fraction, subtract } from '@/shared/quantity/exact';
 import { shareByValue, wholeUp } from '@/shared/quantity/rounding';
@@ -106,15 +107,9 @@ function purchasesOf(offer: Offer, needed: Exact): Purchase[] {
   const fewest: number = Math.max(1, wholeUp(divide(needed, offer.pack)));
   const counts = [fewest, ...offer.breaks.map(({ atLeast }) => atLeast).filter((count) => count > fewest)];
   return counts
-    .map((packs) => ({ packs, price: priceAt(offer, packs) }))
+    .map((packs) => ({ packs, price: priceOfOne(offer, packs) }))
     .filter(({ packs, price }) => Number.isSafeInteger(packs * price))
     .map(({ packs, price }) => ({ offer, packs, price, goods: micros(price * packs) }));
-}
-
-/** What one pack costs when so many are bought: the price of the highest quantity break that is reached. */
-export function priceAt({ price, breaks }: Pick<Offer, 'price' | 'breaks'>, packs: number): Micros {
-  const reached = breaks.filter(({ atLeast }) => atLeast <= packs);
-  return reached.reduce((best, one) => (one.atLeast > best.atLeast ? one : best), { atLeast: 0, price }).price;
 }
 
 function costsLess(a: Purchase, b: Purchase): boolean {
@@ -140,5 +135,3 @@ function orderFrom(supplier: Supplier, purchases: Purchase[]): SharedOrder {
   );
   return { supplier, goods, freight, shares: new Map(its.map((one, place) => [one, shares[place] ?? micros(0)])) };
 }
-
-export { freightOf };

@@ -1,6 +1,6 @@
+import { priceOfOne } from '@/shared/measure/price-break';
 import { type Micros, micros, sum } from '@/shared/quantity/amounts';
 import { ofEach } from '@/shared/quantity/rounding';
-import { priceAt } from '../ahead/replace-cost';
 import type { Horizon } from './horizon';
 import { type Need, placeAfter, toBuy } from './need';
 import type { Pack } from './pack';
@@ -80,7 +80,7 @@ function pricesOf(bought: readonly Bought[]): Micros[] {
     const byDay = counts.get(pack) ?? new Map<number, number>();
     counts.set(pack, byDay.set(orderOn, (byDay.get(orderOn) ?? 0) + 1));
   }
-  return bought.map(({ pack, orderOn }) => priceAt(pack.offer, counts.get(pack)?.get(orderOn) ?? 1));
+  return bought.map(({ pack, orderOn }) => priceOfOne(pack.offer, counts.get(pack)?.get(orderOn) ?? 1));
 }
 
 type Priced = Bought & { price: Micros };

@@ -1,5 +1,5 @@
+import { priceOfOne } from '@/shared/measure/price-break';
 import { isCheaper } from '../ahead/cheapest-offer';
-import { priceAt } from '../ahead/replace-cost';
 import type { Supplier } from '../shop';
 import { comingFor } from './bought';
 import type { Horizon } from './horizon';
@@ -65,7 +65,7 @@ function wantOf(walker: Walker, habit: Habit): Want | null {
 function packsToMinimum({ minimumOrder }: Supplier, [first, ...others]: readonly Want[]): number {
   if (!first || minimumOrder === null) return 0;
   const beside = others.reduce((total, { pack }) => total + pack.offer.price, 0);
-  const goodsWith = (count: number) => beside + count * priceAt(first.pack.offer, count);
+  const goodsWith = (count: number) => beside + count * priceOfOne(first.pack.offer, count);
   let more = 0;
   while (goodsWith(1 + more) < minimumOrder && more < MOST_MORE) more += 1;
   return more;

@@ -1,5 +1,5 @@
+import { freightOf } from '@/shared/measure/order-sums';
 import { type Micros, micros, plus, sum } from '@/shared/quantity/amounts';
-import { freightOf } from '../ahead/replace-cost';
 import type { Offer, Supplier } from '../shop';
 import { costOfPurchase, type Purchase } from './bought';
 

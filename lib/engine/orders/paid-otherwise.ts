@@ -1,3 +1,4 @@
+import { priceOfOne } from '@/shared/measure/price-break';
 import { type Micros, sum } from '@/shared/quantity/amounts';
 import { fraction } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
@@ -52,7 +53,5 @@ export function levelReached({ breaks }: Pick<Offer, 'breaks'>, packs: number): 
  */
 export function saysNewPrice({ offer, paidEach, cameOn }: Came, ordered: number): boolean {
   if (paidEach === null || (offer.since !== null && offer.since > cameOn)) return false;
-  const level = levelReached(offer, ordered);
-  const now = level === null ? offer.price : offer.breaks.find(({ atLeast }) => atLeast === level)?.price;
-  return now !== paidEach;
+  return priceOfOne(offer, ordered) !== paidEach;
 }
