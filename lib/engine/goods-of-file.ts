@@ -5,6 +5,7 @@ import type { Stock } from '@/shared/quantity/amounts';
 import type { Exact } from '@/shared/quantity/exact';
 import { shareOut, wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { packsCame } from '@/shared/shop-file/packs-came';
 import { readDay } from '@/shared/time/day';
 import { minutesUp } from '@/shared/time/hours';
 import { type Find, finder, known, maybe, money } from './known';
@@ -119,11 +120,10 @@ export function ordersOf(file: ShopFile, supplier: Find<Supplier>, offer: Find<O
     supplier: supplier(order.supplier),
     placedOn: known(readDay(order.placedOn)),
     expectedOn: maybe(order.expectedOn, readDay),
-    lines: order.lines.map((line) => {
-      const came = file.lots.filter((lot) => lot.order === order.id && lot.offer === line.offer);
-      const received = came.reduce((sum, { count }) => sum + count, 0);
-      return { offer: offer(line.offer), count: line.count, price: money(line.price), received };
-    }),
+    lines: order.lines.map((line) => ({
+      ...{ offer: offer(line.offer), count: line.count, price: money(line.price) },
+      received: packsCame(file.lots, order.id, line.offer),
+    })),
     freight: money(order.freight),
     note: order.note,
     closedOn: maybe(order.closedOn, readDay),

@@ -5,7 +5,7 @@ import { type Day, daysBetween } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
 import { newCommandId } from '../data/new-id';
-import { expectedDay, restOf } from '../engine/orders/on-order';
+import { expectedDay, missingOf, restOf } from '../engine/orders/on-order';
 import { type Came, cameOf, levelReached, saysNewPrice } from '../engine/orders/paid-otherwise';
 import type { Offer, Order, Supplier } from '../engine/shop';
 import type { Fig } from './figures';
@@ -74,8 +74,7 @@ function orderListed({ figure, today }: House, order: Order): OrderListed {
 }
 
 function stateOf(order: Order, today: Day): OrderState {
-  const ordered = order.lines.map((line) => (line.count > line.received ? line.count - line.received : 0));
-  const missing = ordered.reduce((sum, packs) => sum + packs, 0);
+  const missing = order.lines.reduce((sum, line) => sum + missingOf(line), 0);
   if (order.closedOn !== null || missing === 0) return { kind: 'closed', missing };
   const expected = expectedDay(order);
   if (expected !== null && expected < today) {

@@ -4,6 +4,7 @@ import { priceOfOne } from '../measure/price-break';
 import { type Fault, type Reading, read } from '../outcome';
 import type { Micros } from '../quantity/amounts';
 import type { ShopFile, Written } from '../shop-file/contract';
+import { packsCame } from '../shop-file/packs-came';
 import { type Day, readDay } from '../time/day';
 import { commandId, fingerprint, shopId } from './command-fields';
 import { type Fields, writtenRows } from './rows';
@@ -140,16 +141,13 @@ function lineFaults({ lines, supplier }: OrderForm, offers: ReadonlyMap<string, 
 function cameFaults({ id, lines }: OrderForm, { orders, lots }: Pick<ShopFile, 'orders' | 'lots'>): Fault[] {
   const was = orders.find((order) => order.id === id);
   return (was?.lines ?? []).flatMap(({ offer }): Fault[] => {
-    const came = cameOf(lots, id, offer);
+    const came = packsCame(lots, id, offer);
     const line = lines.find((one) => one.offer === offer);
     if (came === 0 || (line && line.count >= came)) return [];
     const message = `${came} of these have come already. Write ${came} or more.`;
     return [{ path: line ? `lines[${line.row}].count` : 'lines', message }];
   });
 }
-
-const cameOf = (lots: ShopFile['lots'], order: string, offer: string): number =>
-  lots.filter((lot) => lot.order === order && lot.offer === offer).reduce((sum, { count }) => sum + count, 0);
 
 /** What one pack costs by its offer when so many are ordered. */
 function quoted({ price, breaks }: FileOffer, count: number): Micros {

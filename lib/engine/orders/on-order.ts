@@ -31,9 +31,13 @@ export function expectedDay({ expectedOn, placedOn, supplier, lines }: Order): D
   return arrivalOf(placedOn, Math.max(...leads.map((lead) => lead ?? 0)), supplier.workingDays);
 }
 
-/** Packs of a line that are still to come, as long as its order is open. More may come than was ordered. */
+/** Packs of a line that have not come. More may come than was ordered. */
+export const missingOf = ({ count, received }: Order['lines'][number]): number =>
+  received >= count ? 0 : count - received;
+
+/** Packs of a line that are still to come, as long as its order is open. */
 export const restOf = ({ closedOn }: Pick<Order, 'closedOn'>, line: Order['lines'][number]): number =>
-  closedOn !== null || line.received >= line.count ? 0 : line.count - line.received;
+  closedOn !== null ? 0 : missingOf(line);
 
 /** Everything that is still expected, the soonest first; what nobody knows a day for comes last. */
 export function onOrder({ orders }: Pick<Shop, 'orders'>, today: Day): OnOrder[] {
