@@ -16,11 +16,19 @@ import type { Offer, Order, Supplier } from '../engine/shop';
 import { type HereNow, shopNow } from './house';
 
 /** One line of a purchase list. */
-export type ListLine = { offer: string; product: string; pack: string; count: number; price: Micros | null };
+export type ListLine = {
+  offer: string;
+  product: string;
+  pack: string;
+  count: number;
+  /** What one pack was quoted at, and what all of them come to; null when nobody noted it. */
+  price: Micros | null;
+  cost: Micros | null;
+};
 
 /** What is to be ordered from one supplier, or was. */
 export type PurchaseList = {
-  supplier: Pick<Supplier, 'id' | 'name' | 'minimumOrder' | 'freeFreightOver'>;
+  supplier: Pick<Supplier, 'id' | 'name'>;
   /** The order that it is; null for a list that nobody has ordered yet. */
   order: string | null;
   placedOn: Day;
@@ -77,10 +85,10 @@ function draftsIn({ shop, today }: HereNow, asked: Fields): Order[] {
 
 function listOf({ shop, ways }: HereNow, order: Order, isDraft: boolean): PurchaseList {
   const { supplier, placedOn, note } = order;
-  const { id, name, minimumOrder, freeFreightOver } = supplier;
+  const { id, name } = supplier;
   const lines = order.lines.map(({ offer, count, price }) => lineOf(offer, count, price));
   const sums = orderSums(lines, supplier, order.freight);
-  const list = { supplier: { id, name, minimumOrder, freeFreightOver }, order: isDraft ? null : order.id, note };
+  const list = { supplier: { id, name }, order: isDraft ? null : order.id, note };
   const { expectedOn, freight } = order;
   const days = { placedOn, expectedOn: expectedDay(order), entered: { expectedOn, freight } };
   const subject = `Order from ${shop.name}, ${showDay(placedOn)} ${placedOn.slice(0, 4)}`;
@@ -89,6 +97,7 @@ function listOf({ shop, ways }: HereNow, order: Order, isDraft: boolean): Purcha
 
 const lineOf = (offer: Offer, count: number, price: Micros | null): ListLine => ({
   ...{ offer: offer.id, product: offer.product.name, pack: offer.packText, count, price },
+  cost: price === null ? null : micros(price * count),
 });
 
 /** The list as it is sent: nothing in it but what the supplier needs. */
@@ -105,9 +114,9 @@ function textOf(
     `To ${supplier}`,
     '',
     'Please send:',
-    ...lines.map(({ product, pack, count, price }) => {
-      const cost = price === null ? '' : ` at ${money(price)}: ${money(micros(price * count))}`;
-      return `${count} x ${product}, ${pack}${cost}`;
+    ...lines.map(({ product, pack, count, price, cost }) => {
+      const quoted = price === null ? '' : ` at ${money(price)}: ${money(cost)}`;
+      return `${count} x ${product}, ${pack}${quoted}`;
     }),
     '',
     `Goods ${money(goods)}`,
@@ -128,9 +137,9 @@ export async function purchaseListCsv(clock: Clock, asked: Fields): Promise<Outc
   const screen = await purchaseLists(clock, asked);
   if (!screen) return refuse({ code: 'not-found', what: 'shop', id: '' });
   const rows = screen.lists.flatMap(({ supplier, lines }) =>
-    lines.map(({ product, pack, count, price }): CellOut[] => [
+    lines.map(({ product, pack, count, price, cost }): CellOut[] => [
       ...[supplier.name, product, pack, count],
-      ...(price === null ? [null, null] : [Number(plainMoney(price)), Number(plainMoney(micros(price * count)))]),
+      ...[price, cost].map((one) => (one === null ? null : Number(plainMoney(one)))),
     ]),
   );
   return accept(BYTE_ORDER_MARK + csvText([HEADER, ...rows]));

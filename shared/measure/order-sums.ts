@@ -14,17 +14,17 @@ export function freightOf(
 
 /** What an order comes to. */
 export type OrderSums = {
-  /** The lines whose price is known, added up. */
-  goods: Micros;
-  /** How many lines have no price, and so are not in it. */
+  /** The lines added up; null as soon as one has no price. */
+  goods: Micros | null;
+  /** How many lines have no price. */
   unpriced: number;
-  /** As it was entered, or as the supplier asks; null when nobody knows. */
+  /** As it was entered, or as the supplier asks; null when nobody knows, or what has no price may bring it to nothing. */
   freight: Micros | null;
   /** Null as soon as a price or the freight is not known. */
   total: Micros | null;
   /** How much more there would have to be for the supplier to take it; 0 when it is enough, null when that is not known. */
   toMinimum: Micros | null;
-  /** How much more there would have to be for free freight; 0 when it is free, null when it never is. */
+  /** How much more there would have to be for free freight; 0 when it is free, null when it never is or nobody knows. */
   toFreeFreight: Micros | null;
 };
 
@@ -39,16 +39,21 @@ export function orderSums(
   terms: OrderTerms,
   entered: Micros | null,
 ): OrderSums {
-  const goods = sum(lines.map(({ count, price }) => micros((price ?? 0) * count)));
+  const known = sum(lines.map(({ count, price }) => micros((price ?? 0) * count)));
   const unpriced = lines.filter(({ price }) => price === null).length;
-  const freight = entered ?? freightOf(terms, goods);
-  return {
-    ...{ goods, unpriced, freight },
-    total: unpriced > 0 || freight === null ? null : plus(goods, freight),
-    toMinimum: missing(terms.minimumOrder, goods),
-    toFreeFreight: missing(terms.freeFreightOver, goods),
+  // What has no price can only add to what is known: a threshold that is reached stays so, and no other is known.
+  const missing = (threshold: Micros | null) => {
+    const more = missingTo(threshold, known);
+    return more !== 0 && unpriced > 0 ? null : more;
   };
+  const [toMinimum, toFreeFreight] = [missing(terms.minimumOrder), missing(terms.freeFreightOver)];
+  const mayBeFree = terms.freeFreightOver !== null && toFreeFreight === null;
+  const freight = entered ?? (mayBeFree ? null : freightOf(terms, known));
+  const goods = unpriced > 0 ? null : known;
+  const total = goods === null || freight === null ? null : plus(goods, freight);
+  return { goods, unpriced, freight, total, toMinimum, toFreeFreight };
 }
 
-const missing = (threshold: Micros | null, goods: Micros): Micros | null =>
+/** How much more goods there would have to be for a threshold: 0 when it is reached, null when there is none. */
+export const missingTo = (threshold: Micros | null, goods: Micros): Micros | null =>
   threshold === null ? null : minus(threshold, goods < threshold ? goods : threshold);

@@ -8,6 +8,7 @@ import { count, entered, type FoundWorking, figureAddress, money, type Step, tex
 
 const NO_PRICE = 'Nobody noted what it was to cost.';
 const NO_FREIGHT = 'Nobody entered what this supplier takes for freight.';
+const MAY_BE_FREE = 'One of its lines has no price, so nobody can say whether freight is free.';
 const NO_DAY = 'No day was noted, and not every offer says how long it takes.';
 
 /** What an order comes to, as it was written. */
@@ -52,11 +53,10 @@ function lineWorking(order: Order, offer: string | undefined): FoundWorking | nu
 
 function goodsWorking(order: Order): FoundWorking {
   const { goods, unpriced } = sumsOf(order);
-  const isUnknown = unpriced > 0 && unpriced === order.lines.length;
   return {
     title: `Goods ordered from ${order.supplier.name}`,
-    value: money(isUnknown ? null : goods, NO_PRICE),
-    rule: 'The lines of the order, added up. A line without a price is not in the sum.',
+    value: money(goods, unpricedText(unpriced)),
+    rule: 'The lines of the order, added up.',
     steps: order.lines.map((line) =>
       worked(
         `${line.offer.product.name}, ${line.offer.packText}`,
@@ -67,6 +67,9 @@ function goodsWorking(order: Order): FoundWorking {
     ),
   };
 }
+
+const unpricedText = (unpriced: number): string =>
+  unpriced === 1 ? 'One of its lines has no price.' : `${unpriced} of its lines have no price.`;
 
 const goodsStep = (order: Order): Step =>
   worked('Goods', goodsWorking(order).value, 'the order', figureAddress('order', order.id, 'goods'));
@@ -81,7 +84,7 @@ function freightWorking(order: Order): FoundWorking {
   }
   return {
     title,
-    value: money(freight, NO_FREIGHT),
+    value: money(freight, supplier.freightPerOrder === null ? NO_FREIGHT : MAY_BE_FREE),
     rule: 'What the supplier takes for one order; nothing from its free-freight value on.',
     steps: [
       entered('One order', money(supplier.freightPerOrder, NO_FREIGHT), supplier.name),
@@ -95,7 +98,7 @@ function totalWorking(order: Order): FoundWorking {
   const { total, unpriced } = sumsOf(order);
   return {
     title: `The order from ${order.supplier.name} in all`,
-    value: money(total, unpriced > 0 ? `${unpriced} of its lines have no price.` : NO_FREIGHT),
+    value: money(total, unpriced > 0 ? unpricedText(unpriced) : NO_FREIGHT),
     rule: 'Goods and freight.',
     steps: [
       goodsStep(order),

@@ -1,7 +1,7 @@
 import type { PurchaseList } from '@/lib/views/purchase-list';
 import { moneyText } from '@/shared/measure/money';
 import { showMoney } from '@/shared/measure/show';
-import { type Micros, micros } from '@/shared/quantity/amounts';
+import type { Micros } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
 import type { Ways } from '../../../_parts/shown-text';
 import { Thresholds } from '../order-totals';
@@ -36,14 +36,14 @@ export function SupplierList({ list, shop, ways }: SupplierListProps) {
           </tr>
         </thead>
         <tbody>
-          {lines.map(({ offer, product, pack, count, price }) => (
+          {lines.map(({ offer, product, pack, count, price, cost }) => (
             <tr key={offer}>
               <td className="number">{count}</td>
               <th scope="row">
                 {product}, {pack}
               </th>
               <td className="number">{money(price)}</td>
-              <td className="number">{money(price === null ? null : micros(price * count))}</td>
+              <td className="number">{money(cost)}</td>
             </tr>
           ))}
         </tbody>
