@@ -1,10 +1,11 @@
 import 'server-only';
+import { PLAN_WEEKS } from '@/shared/forms/purchase-plan';
 import { buyingWorking } from '../engine/working/buying-figures';
 import { equivalentWorking } from '../engine/working/equivalent-figures';
 import { type FoundWorking, readAddress, type Working } from '../engine/working/shown';
 import { equivalentsNow } from './equivalents-now';
 import type { HereNow } from './house';
-import { PLAN_WEEKS, planShown } from './purchase-plan';
+import { planShown } from './purchase-plan';
 
 type Here = Pick<HereNow, 'id' | 'file' | 'shop' | 'today'>;
 

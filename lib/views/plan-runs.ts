@@ -50,14 +50,12 @@ export async function beginPlan(key: PlanKey, seconds: number, clock: Clock): Pr
   const known = runs.get(name);
   if (known && !isWorthMore(known, seconds)) return known;
   const run: PlanRun = {
-    ...{
-      seconds,
-      startedAt: clock.steady(),
-      stop: new AbortController(),
-      progress: null,
-      plan: null,
-      hasFailed: false,
-    },
+    seconds,
+    startedAt: clock.steady(),
+    stop: new AbortController(),
+    progress: null,
+    plan: null,
+    hasFailed: false,
   };
   void runNow(run, key);
   runs.delete(name);

@@ -1,4 +1,5 @@
 import 'server-only';
+import { PLAN_WEEKS } from '@/shared/forms/purchase-plan';
 import { showMoney, showRough, showStock } from '@/shared/measure/show';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { type Day, dayFromNumber } from '@/shared/time/day';
@@ -16,8 +17,6 @@ import { type HereNow, shopNow } from './house';
 import { offerHref } from './offers-shown';
 import { beginPlan, type PlanState, planRun, planState, stopPlan } from './plan-runs';
 
-/** How far ahead is bought for. */
-export const PLAN_WEEKS = [26, 52, 104] as const;
 const USUAL_WEEKS = 52;
 
 export const weeksAsked = (text: string | undefined): number =>
@@ -167,12 +166,9 @@ function orderSeen(
     [`lines[${row}].count`, String(count)],
   ]);
   return {
-    ...{
-      key: `${supplier.id} ${on}`,
-      supplier: { id: supplier.id, name: supplier.name },
-      on,
-      isToday: on === plan.today,
-    },
+    key: `${supplier.id} ${on}`,
+    supplier: { id: supplier.id, name: supplier.name },
+    ...{ on, isToday: on === plan.today },
     lines: lines.map((line, at) => ({
       ...{ offer: line.offer.id, product: line.offer.product.name, href: offerHref(line.offer) },
       ...{ pack: line.offer.packText, count: line.count, cost: figure('order', number, 'line', at) },

@@ -1,24 +1,25 @@
 import { z } from 'zod';
 import { commandId, shopId } from './command-fields';
 
-const weeks = () =>
-  z
-    .string()
-    .regex(/^(26|52|104)$/, { error: 'Choose 26, 52 or 104 weeks.' })
-    .transform(Number);
+/** How far ahead may be bought for. */
+export const PLAN_WEEKS = [26, 52, 104] as const;
 
 /** The seconds that a search may take. */
 export const SEARCH_SECONDS = [5, 10, 30, 60] as const;
+
+const oneOf = (choices: readonly number[], unit: string) =>
+  z
+    .enum(choices.map(String), { error: `Choose ${choices.slice(0, -1).join(', ')} or ${choices.at(-1)} ${unit}.` })
+    .transform(Number);
+
+const weeks = () => oneOf(PLAN_WEEKS, 'weeks');
 
 /** Look for the best plan, for so many seconds at most. */
 export const BeginPlan = z.strictObject({
   commandId: commandId(),
   shop: shopId(),
   weeks: weeks(),
-  seconds: z
-    .string()
-    .regex(/^(5|10|30|60)$/, { error: 'Choose 5, 10, 30 or 60 seconds.' })
-    .transform(Number),
+  seconds: oneOf(SEARCH_SECONDS, 'seconds'),
 });
 
 /** It has looked for long enough. */

@@ -4,13 +4,11 @@ import { useRouter } from 'next/navigation';
 import { useActionState, useEffect, useState } from 'react';
 import type { PlanProgress, PlanScreen } from '@/lib/views/purchase-plan';
 import { IDLE } from '@/shared/forms/form-state';
-import { SEARCH_SECONDS } from '@/shared/forms/purchase-plan';
+import { PLAN_WEEKS, SEARCH_SECONDS } from '@/shared/forms/purchase-plan';
 import { FormAnswer } from '../../_parts/form-field';
 import { useCommandId } from '../../_parts/use-command-id';
 import { beginPlanAction, stopPlanAction } from './actions';
 import styles from './plan.module.css';
-
-const WEEKS = [26, 52, 104];
 
 /** How far ahead, and the search: begin it, see how far it is, stop it. */
 export function SearchForm({ screen }: { screen: PlanScreen }) {
@@ -21,7 +19,7 @@ export function SearchForm({ screen }: { screen: PlanScreen }) {
         <div>
           <label htmlFor="weeks">Weeks ahead</label>
           <select id="weeks" name="weeks" defaultValue={weeks}>
-            {WEEKS.map((each) => (
+            {PLAN_WEEKS.map((each) => (
               <option key={each}>{each}</option>
             ))}
           </select>
