@@ -2,6 +2,7 @@
 
 import type { ReactNode } from 'react';
 import { FormAnswer } from './form-field';
+import { HiddenFields } from './hidden-fields';
 import styles from './thing-form.module.css';
 import type { ThingForm as Form } from './use-thing-form';
 
@@ -18,9 +19,7 @@ type ThingFormProps<T> = {
 export function ThingForm<T>({ form, save, back, children }: ThingFormProps<T>) {
   return (
     <form {...form.form} className={styles.form}>
-      {Object.entries(form.hidden).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <HiddenFields of={form.hidden} />
       {children}
       <FormAnswer state={form.state} />
       <p className={styles.buttons}>

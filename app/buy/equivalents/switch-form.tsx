@@ -4,6 +4,7 @@ import { type ReactNode, useActionState } from 'react';
 import type { EquivalentsScreen, LineTo } from '@/lib/views/equivalents';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { switchProductAction } from './actions';
 
 type SwitchProps = {
@@ -24,9 +25,7 @@ export function SwitchForm({ of, to, commandId, isBack = false, children }: Swit
   };
   return (
     <form action={send}>
-      {Object.entries(fields).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <HiddenFields of={fields} />
       <button type="submit" data-main={isBack ? undefined : ''} disabled={isSending}>
         {isSending ? 'Saving a new version…' : children}
       </button>

@@ -1,6 +1,7 @@
 'use client';
 
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useSent } from '../../_parts/use-sent';
 import { closeOrderAction } from './actions';
 
@@ -12,9 +13,7 @@ export function CloseForm({ shop, id, standing, formId, isClosed }: CloseFormPro
   const closed = isClosed ? 'no' : 'yes';
   return (
     <form ref={form} action={send}>
-      {Object.entries({ commandId: commandId || formId, shop, id, standing, closed }).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <HiddenFields of={{ commandId: commandId || formId, shop, id, standing, closed }} />
       <button type="submit" disabled={isSending}>
         {isClosed ? 'Expect the rest after all' : 'Nothing more will come'}
       </button>

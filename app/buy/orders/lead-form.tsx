@@ -3,6 +3,7 @@
 import type { LeadSeen } from '@/lib/views/learned-from-orders';
 import { Figure } from '../../_parts/figure';
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import type { Ways } from '../../_parts/shown-text';
 import { useSent } from '../../_parts/use-sent';
 import { takeLeadAction } from './actions';
@@ -18,9 +19,7 @@ export function LeadForm({ shop, supplier, lead, ways }: LeadFormProps) {
   const isSet = (day: number) => set.length === 1 && set[0] === day;
   return (
     <form ref={form} action={send} className={styles.take}>
-      {Object.entries({ commandId, shop, supplier }).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <HiddenFields of={{ commandId, shop, supplier }} />
       <p>
         From order to arrival <Figure of={median} ways={ways} /> as a rule, <Figure of={worst} ways={ways} /> at worst,
         from {deliveries} {deliveries === 1 ? 'delivery' : 'deliveries'}. Their offers say {setText(set)}.

@@ -5,6 +5,7 @@ import type { OrderFormScreen } from '@/lib/views/orders';
 import { fieldsOfOrder, orderTyped } from '@/shared/forms/order';
 import type { Fields } from '@/shared/forms/rows';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useSent } from '../../_parts/use-sent';
 import { saveOrderAction } from './actions';
 import styles from './order-form.module.css';
@@ -24,13 +25,13 @@ export function OrderForm({ screen, asked }: OrderFormProps) {
   const { state, send, isSending, form, commandId } = useSent(saveOrderAction, key);
   const first = firstOf(screen, asked);
   const [sums, look] = useTyped(form, first);
+  const hidden = {
+    ...{ commandId: commandId || formId, shop: shopId, supplier: supplier.id },
+    ...{ id: order?.file.id ?? '', standing: order?.standing ?? '' },
+  };
   return (
     <form ref={form} action={send} onInput={look} className={styles.form}>
-      <input type="hidden" name="commandId" value={commandId || formId} />
-      <input type="hidden" name="shop" value={shopId} />
-      <input type="hidden" name="id" value={order?.file.id ?? ''} />
-      <input type="hidden" name="standing" value={order?.standing ?? ''} />
-      <input type="hidden" name="supplier" value={supplier.id} />
+      <HiddenFields of={hidden} />
       <ul className={styles.lines}>
         {offers.map((offer, row) => (
           <OfferToOrderLine key={offer.id} {...{ state, offer, row, first, currency: ways.currency }} />

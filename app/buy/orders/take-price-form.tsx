@@ -1,6 +1,7 @@
 'use client';
 
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useSent } from '../../_parts/use-sent';
 import { takePriceAction } from './actions';
 import styles from './orders.module.css';
@@ -12,9 +13,7 @@ export function TakePriceForm({ shop, order, offer, cameOn, label }: TakePricePr
   const { state, send, isSending, form, commandId } = useSent(takePriceAction, `price ${order} ${offer} ${cameOn}`);
   return (
     <form ref={form} action={send} className={styles.take}>
-      {Object.entries({ commandId, shop, order, offer, cameOn }).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <HiddenFields of={{ commandId, shop, order, offer, cameOn }} />
       <button type="submit" disabled={isSending || commandId === ''}>
         {label}
       </button>

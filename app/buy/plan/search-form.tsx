@@ -6,6 +6,7 @@ import type { PlanProgress, PlanScreen } from '@/lib/views/purchase-plan';
 import { IDLE } from '@/shared/forms/form-state';
 import { PLAN_WEEKS, SEARCH_SECONDS } from '@/shared/forms/purchase-plan';
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useCommandId } from '../../_parts/use-command-id';
 import { beginPlanAction, stopPlanAction } from './actions';
 import styles from './plan.module.css';
@@ -36,7 +37,7 @@ function Begin({ screen: { shopId, weeks, formId, isSearched, state } }: { scree
   const commandId = useCommandId(answer);
   return (
     <form action={send} className={styles.ask}>
-      <Hidden commandId={commandId || formId} shop={shopId} weeks={weeks} />
+      <HiddenFields of={{ commandId: commandId || formId, shop: shopId, weeks: String(weeks) }} />
       <div>
         <label htmlFor="seconds">Seconds at most</label>
         <select id="seconds" name="seconds" defaultValue="10">
@@ -62,7 +63,7 @@ function UnderWay({ screen }: { screen: PlanScreen }) {
   const left = progress?.state.kind === 'running' ? progress.state.secondsLeft : null;
   return (
     <form action={send} className={styles.ask}>
-      <Hidden commandId={commandId || formId} shop={shopId} weeks={weeks} />
+      <HiddenFields of={{ commandId: commandId || formId, shop: shopId, weeks: String(weeks) }} />
       <div role="status" className={styles.progress}>
         <p>
           <b>Looking for the cheapest plan.</b> {progress?.words}
@@ -113,13 +114,3 @@ async function ask(address: string, signal: AbortSignal): Promise<PlanProgress |
     return null;
   }
 }
-
-type HiddenProps = { commandId: string; shop: string; weeks: number };
-
-const Hidden = ({ commandId, shop, weeks }: HiddenProps) => (
-  <>
-    <input type="hidden" name="commandId" value={commandId} />
-    <input type="hidden" name="shop" value={shop} />
-    <input type="hidden" name="weeks" value={weeks} />
-  </>
-);

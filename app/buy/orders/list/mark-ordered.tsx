@@ -1,6 +1,7 @@
 'use client';
 
 import { FormAnswer } from '../../../_parts/form-field';
+import { HiddenFields } from '../../../_parts/hidden-fields';
 import { useSent } from '../../../_parts/use-sent';
 import { saveOrderAction } from '../actions';
 
@@ -9,9 +10,7 @@ export function MarkOrdered({ fields, draft }: { fields: Record<string, string>;
   const { state, send, isSending, form, commandId } = useSent(saveOrderAction, `ordered ${draft}`);
   return (
     <form ref={form} action={send}>
-      {Object.entries({ commandId, ...fields }).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <HiddenFields of={{ commandId, ...fields }} />
       <button type="submit" data-main="" disabled={isSending || commandId === '' || state.status === 'done'}>
         Mark as ordered
       </button>

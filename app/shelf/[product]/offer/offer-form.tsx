@@ -5,6 +5,7 @@ import { type FormState, IDLE } from '@/shared/forms/form-state';
 import { OFFER_PAGES, type OfferFields } from '@/shared/forms/offer';
 import { idFromName } from '@/shared/shop-file/id-from-name';
 import { FormAnswer, FormField, typedIn } from '../../../_parts/form-field';
+import { HiddenFields } from '../../../_parts/hidden-fields';
 import { useCommandId } from '../../../_parts/use-command-id';
 import { useHalfTyped } from '../../../_parts/use-half-typed';
 import styles from '../../goods-form.module.css';
@@ -63,9 +64,7 @@ function Fields(props: FieldsProps) {
   );
   return (
     <form ref={form} action={send} className={styles.form}>
-      {Object.entries(hidden).map(([name, value]) => (
-        <input key={name} type="hidden" name={name} value={value} />
-      ))}
+      <HiddenFields of={hidden} />
       <SupplierField {...props} />
       {text(
         'pack',
