@@ -1,7 +1,7 @@
 import { withoutInterval } from '../keepout/reopening';
 import type { Bench } from '../shop';
 import type { Flag } from './flag';
-import { benchNames, listed, momentNear } from './in-words';
+import { benchNames, listed, momentNear, untilNear } from './in-words';
 import { flagSpraying } from './raise';
 import { benchMemory, type Turn, turnsOf } from './turns';
 import type { Unflagged } from './unflagged';
@@ -63,7 +63,7 @@ function closerInWords(plan: Unflagged, turn: Turn, by: Turn, where: string): st
   if (by.reopensAt === null) {
     return `After ${what}, nobody can say when people may enter ${where} again, so it stays closed. ${toEnter(by)}`;
   }
-  const reopens = momentNear(plan, by.reopensAt);
+  const reopens = untilNear(plan, by.reopensAt);
   return `After ${what}, nobody enters ${where} until ${reopens}, and this starts ${momentNear(plan, turn.startsAt)}. Start this ${reopens} or later, or move the other one.`;
 }
 

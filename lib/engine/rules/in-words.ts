@@ -2,7 +2,7 @@ import { showStock } from '@/shared/measure/show';
 import type { Stock } from '@/shared/quantity/amounts';
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
-import { showDay, showInstant } from '@/shared/time/show-day';
+import { showDay, showDayUntil, showInstant } from '@/shared/time/show-day';
 import type { Bench, Product, Recipe } from '../shop';
 import { withSources } from '../strength/sources';
 import type { Unflagged } from './unflagged';
@@ -40,6 +40,10 @@ export function heldIn({ ingredients }: Pick<Recipe, 'ingredients'>, product: Pr
 /** A moment on the shop's clock: "Tue 3 March 18:15". */
 export const momentNear = ({ shop, today }: Unflagged, instant: Instant): string =>
   showInstant(instant, shop.zone, today);
+
+/** The moment until which a bench is closed: rounded up to the minute, so that words never end an interval too soon. */
+export const untilNear = ({ shop, today }: Unflagged, instant: Instant): string =>
+  showDayUntil(instant, shop.zone, today);
 
 /** An amount of a product in the units that the shop is shown in, as the pages beside the sentence write it. */
 export const amountOf = ({ shop }: Unflagged, amount: Stock, { form }: Product): string =>

@@ -23,6 +23,18 @@ test('the message says after what, until when, and what to do', () => {
   );
 });
 
+test('an end within a minute is said as the minute after it, at which the bench is open', () => {
+  const on = (startTime: string) =>
+    planOf({
+      ...{ products, recipes },
+      programs: [once('g1', '2026-03-03', { startTime })],
+      applications: [application('a1', '2026-03-02T18:00:00Z', '2026-03-02T18:30:20.5Z')],
+    });
+  expect(benchClosed(on('06:30'))[0]?.message).toContain('until Tue 3 March 06:31, and this starts Tue 3 March 06:30.');
+  expect(benchClosed(on('06:30'))[0]?.message).toContain('Start this Tue 3 March 06:31 or later');
+  expect(benchClosed(on('06:31'))).toEqual([]);
+});
+
 test('of two sprayings that start together, the second in the plan is stopped', () => {
   const programs = [once('g1', '2026-03-02'), once('g2', '2026-03-02')];
   expect(benchClosed(planOf({ products, recipes, programs })).map(({ program }) => program)).toEqual(['g2']);
