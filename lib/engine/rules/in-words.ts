@@ -45,6 +45,12 @@ export const momentNear = ({ shop, today }: Unflagged, instant: Instant): string
 export const untilNear = ({ shop, today }: Unflagged, instant: Instant): string =>
   showDayUntil(instant, shop.zone, today);
 
+/** How long before a day an earlier one was: "the same day", "3 days before, on Tue 3 March". */
+export function beforeNear(plan: Unflagged, day: number, earlier: number): string {
+  const gap = day - earlier;
+  return gap === 0 ? 'the same day' : `${counted(gap, 'day')} before, on ${dayNear(plan, earlier)}`;
+}
+
 /** An amount of a product in the units that the shop is shown in, as the pages beside the sentence write it. */
 export const amountOf = ({ shop }: Unflagged, amount: Stock, { form }: Product): string =>
   showStock(amount, form, shop.units);

@@ -1,6 +1,6 @@
 import type { Bench, Product } from '../shop';
 import type { Flag } from './flag';
-import { benchNames, counted, dayNear, heldIn, listed } from './in-words';
+import { beforeNear, benchNames, counted, dayNear, heldIn, listed } from './in-words';
 import { isOil, isSulfur } from './oil-and-sulfur';
 import { flagSpraying } from './raise';
 import { benchMemory, productsOf, type Turn, turnsOf } from './turns';
@@ -72,8 +72,7 @@ function messageFor(plan: Unflagged, { turn, product, inTank, near }: Told): str
   }
   for (const before of new Set(near.map((one) => one.turn))) {
     const where = benchNames(near.filter((one) => one.turn === before).map(({ bench }) => bench));
-    const gap = turn.day - before.day;
-    const when = gap === 0 ? 'the same day' : `${counted(gap, 'day')} before, on ${dayNear(plan, before.day)}`;
+    const when = beforeNear(plan, turn.day, before.day);
     const what = isOil(product) && !isSulfur(product) ? 'sulfur' : 'oil';
     facts.push(
       `${product.name} follows ${what} in ${before.recipe.name}, ${before.planned ? 'planned' : 'sprayed'} on ${where} ${when}.`,

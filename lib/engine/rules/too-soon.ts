@@ -1,6 +1,6 @@
 import type { Bench, Product } from '../shop';
 import type { Flag } from './flag';
-import { benchNames, counted, dayNear, heldIn } from './in-words';
+import { beforeNear, benchNames, counted, dayNear, heldIn } from './in-words';
 import { flagSpraying } from './raise';
 import { benchMemory, productsOf, type Turn, turnsOf } from './turns';
 import type { Unflagged } from './unflagged';
@@ -52,9 +52,7 @@ type Early = { bench: Bench; before: Turn };
 function messageFor(plan: Unflagged, { name }: Product, least: number, turn: Turn, early: Early[]): string {
   const facts = [...new Set(early.map(({ before }) => before))].map((before) => {
     const where = benchNames(early.filter((one) => one.before === before).map(({ bench }) => bench));
-    const gap = turn.day - before.day;
-    const when = gap === 0 ? 'the same day' : `${counted(gap, 'day')} before, on ${dayNear(plan, before.day)}`;
-    return `${name} ${before.planned ? 'is planned' : 'was sprayed'} on ${where} ${when}.`;
+    return `${name} ${before.planned ? 'is planned' : 'was sprayed'} on ${where} ${beforeNear(plan, turn.day, before.day)}.`;
   });
   const clearDay = Math.max(...early.map(({ before }) => before.day)) + least;
   return `${facts.join(' ')} Its label asks for ${counted(least, 'day')} between. Move this to ${dayNear(plan, clearDay)} or later.`;
