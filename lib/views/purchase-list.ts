@@ -4,7 +4,7 @@ import { orderTyped } from '@/shared/forms/order';
 import type { Fields } from '@/shared/forms/rows';
 import { type OrderSums, orderSums } from '@/shared/measure/order-sums';
 import { priceOfOne } from '@/shared/measure/price-break';
-import { showMoney } from '@/shared/measure/show';
+import { showMoneyIfKnown } from '@/shared/measure/show';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { type Micros, micros } from '@/shared/quantity/amounts';
 import type { Day } from '@/shared/time/day';
@@ -109,7 +109,7 @@ function textOf(
   note: string | null,
   currency: string,
 ): string {
-  const money = (cost: Micros | null) => (cost === null ? 'not known' : showMoney(cost, currency));
+  const money = (cost: Micros | null) => showMoneyIfKnown(cost, currency);
   return [
     `To ${supplier}`,
     '',

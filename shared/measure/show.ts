@@ -72,6 +72,10 @@ export function showMoney(micros: number, currency: string): string {
   return tiny ? `less than ${text}` : text;
 }
 
+/** The same, or that it is not known: null. */
+export const showMoneyIfKnown = (micros: number | null, currency: string): string =>
+  micros === null ? 'not known' : showMoney(micros, currency);
+
 /** A few coins with two places more than the currency has. */
 function parted(coins: Exact, places: number, currency: string): string {
   const amount = divide(coins, exact(10n ** BigInt(places)));

@@ -1,7 +1,7 @@
 'use client';
 
 import type { SeasonCurve } from '@/lib/views/season-curve';
-import { showMoney, showVolume } from '@/shared/measure/show';
+import { showMoneyIfKnown, showVolume } from '@/shared/measure/show';
 import type { Ways } from '../../_parts/shown-text';
 import { useAsked } from '../../_parts/use-asked';
 import { CurveChart } from './curve-chart';
@@ -40,7 +40,7 @@ export function CurveAsked({ shop, recipe, product, ways }: CurveAskedProps) {
                 </th>
                 {costs.map((cost, at) => (
                   <td key={curve.names[at]} className="number">
-                    {cost === null ? 'not known' : showMoney(cost, ways.currency)}
+                    {showMoneyIfKnown(cost, ways.currency)}
                   </td>
                 ))}
               </tr>

@@ -4,7 +4,7 @@ import type { OrderFormScreen } from '@/lib/views/orders';
 import type { OrderTyped } from '@/shared/forms/order';
 import { type OrderSums, orderSums } from '@/shared/measure/order-sums';
 import { priceOfOne } from '@/shared/measure/price-break';
-import { showMoney } from '@/shared/measure/show';
+import { showMoney, showMoneyIfKnown } from '@/shared/measure/show';
 import type { Micros } from '@/shared/quantity/amounts';
 import type { Day } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
@@ -22,7 +22,7 @@ export function OrderTotals({ screen, typed }: TotalsProps) {
   });
   const sums = orderSums(lines, supplier, typed.freight);
   const expected = typed.expectedOn ?? dayOf(screen, typed.placedOn ?? today, lines);
-  const money = (cost: Micros | null) => (cost === null ? 'not known' : showMoney(cost, ways.currency));
+  const money = (cost: Micros | null) => showMoneyIfKnown(cost, ways.currency);
   return (
     <output className={styles.totals} aria-live="polite">
       <span>

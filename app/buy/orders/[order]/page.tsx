@@ -3,7 +3,7 @@ import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import type { Fig } from '@/lib/views/figures';
 import { type OrderScreen, orderScreen } from '@/lib/views/orders';
-import { showMoney } from '@/shared/measure/show';
+import { showMoneyIfKnown } from '@/shared/measure/show';
 import { showDay } from '@/shared/time/show-day';
 import { EmptyPlace } from '../../../_parts/empty-place';
 import { Figure } from '../../../_parts/figure';
@@ -124,7 +124,7 @@ function OrderLines({ screen: { lines, ways } }: { screen: OrderScreen }) {
                 </a>
               </th>
               <td className="number">{count}</td>
-              <td className="number">{price === null ? 'not known' : showMoney(price, ways.currency)}</td>
+              <td className="number">{showMoneyIfKnown(price, ways.currency)}</td>
               <td className="number">
                 <Figure of={cost} ways={ways} />
               </td>

@@ -1,6 +1,6 @@
 import type { PurchaseList } from '@/lib/views/purchase-list';
 import { moneyText } from '@/shared/measure/money';
-import { showMoney } from '@/shared/measure/show';
+import { showMoneyIfKnown } from '@/shared/measure/show';
 import type { Micros } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
 import type { Ways } from '../../../_parts/shown-text';
@@ -13,7 +13,7 @@ type SupplierListProps = { list: PurchaseList; shop: string; ways: Ways };
 /** What is ordered from one supplier, to be printed, sent as text, or marked as ordered. */
 export function SupplierList({ list, shop, ways }: SupplierListProps) {
   const { supplier, lines, sums, note, order, placedOn, expectedOn, text, subject } = list;
-  const money = (cost: Micros | null) => (cost === null ? 'not known' : showMoney(cost, ways.currency));
+  const money = (cost: Micros | null) => showMoneyIfKnown(cost, ways.currency);
   const id = `list-${supplier.id}-${order ?? 'draft'}`;
   return (
     <section aria-labelledby={id} className={styles.list}>

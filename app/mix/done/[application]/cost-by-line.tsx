@@ -2,7 +2,7 @@
 
 import { useKeptMixes } from '@/app/_parts/kept-mixes';
 import type { MixedScreen } from '@/lib/views/mixed';
-import { showMoney } from '@/shared/measure/show';
+import { showMoneyIfKnown } from '@/shared/measure/show';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import styles from './mixed.module.css';
 
@@ -15,7 +15,7 @@ type CostByLineProps = Pick<MixedScreen, 'application' | 'lines' | 'cost' | 'pla
 export function CostByLine({ application, lines, cost, planned, currency }: CostByLineProps) {
   const kept = useKeptMixes()?.find(({ finished }) => finished?.application === application) ?? null;
   const plannedOf = plannedBy(kept, planned);
-  const money = (micros: number | null) => (micros === null ? 'not known' : showMoney(micros, currency));
+  const money = (micros: number | null) => showMoneyIfKnown(micros, currency);
   const inAll = kept || planned?.isAsSaid ? cost.planned : (planned?.material ?? null);
   return (
     <section aria-labelledby="cost">

@@ -1,5 +1,5 @@
 import type { LedgerLine } from '@/lib/views/bottle-ledger';
-import { showMoney, showStock } from '@/shared/measure/show';
+import { showMoneyIfKnown, showStock } from '@/shared/measure/show';
 import { showDay, showInstant } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
 import type { Ways } from '../../../../_parts/shown-text';
@@ -90,7 +90,7 @@ function Moved({
       </div>
       <div>
         <dt>of the price</dt>
-        <dd>{moved.cost === null ? 'not known' : showMoney(moved.cost, ways.currency)}</dd>
+        <dd>{showMoneyIfKnown(moved.cost, ways.currency)}</dd>
       </div>
     </dl>
   );
