@@ -1,5 +1,6 @@
 import { type Fault, type Reading, read } from '../outcome';
 import type { ShopFile, WrittenShopFile } from '../shop-file/contract';
+import { MONTHS } from '../time/civil';
 import { WEEKDAYS, type Weekday } from '../time/day';
 import { openingsIn, openingsText } from './openings';
 import {
@@ -58,8 +59,7 @@ export type SettingsDraft = Record<PlainField, string> & {
 export const BLANK_SPECIAL_DAY: SpecialDayTyped = rowOf(SPECIAL_DAY, () => '');
 export const BLANK_CONTACT: ContactTyped = rowOf(CONTACT, () => '');
 
-const MONTHS = 12;
-const months = <T>(of: (month: number) => T): T[] => Array.from({ length: MONTHS }, (_, at) => of(at + 1));
+const months = <T>(of: (month: number) => T): T[] => MONTHS.map((_, at) => of(at + 1));
 
 const perDay = (hoursOf: (weekday: Weekday) => string): Record<Weekday, string> => ({
   mon: hoursOf('mon'),

@@ -6,6 +6,7 @@ import {
   type SettingsDraft,
   type SpecialDayTyped,
 } from '@/shared/forms/shop-settings';
+import { MONTHS } from '@/shared/time/civil';
 import { Fold } from '../../_parts/fold';
 import { FormField } from '../../_parts/form-field';
 import type { ThingForm as Form } from '../../_parts/use-thing-form';
@@ -100,21 +101,6 @@ function SpecialDays({ form: { state, draft, change } }: Props) {
     </>
   );
 }
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 function Heat({ form }: Props) {
   const { state, draft, change } = form;
