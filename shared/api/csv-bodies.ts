@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { shopAsked } from '../forms/command-fields';
 
 const LISTS = ['products', 'offers', 'lots'] as const;
 
@@ -43,7 +44,7 @@ export const CsvImportBody = z.strictObject({
   fingerprint: z.string().min(1).max(100).describe('The fingerprint that the preview gave.'),
 });
 
-const shop = z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.');
+const shop = shopAsked();
 
 /** What `GET /api/v1/csv/products.csv` and its neighbours are asked. */
 export const CsvQuestion = z.strictObject({ shop });

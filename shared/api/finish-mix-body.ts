@@ -1,9 +1,9 @@
 import { z } from 'zod';
+import { readBy } from '../forms/read-by';
 import { readVolume } from '../measure/size';
 import { compare, ZERO } from '../quantity/exact';
 import { readDay } from '../time/day';
 import { readInstant } from '../time/instant';
-import { readBy } from './read-by';
 
 const id = z.string().min(1).max(64);
 const words = (longest: number) => z.string().trim().min(1).max(longest).nullable();

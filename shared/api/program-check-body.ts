@@ -1,11 +1,12 @@
 import { z } from 'zod';
+import { shopAsked } from '../forms/command-fields';
 
 const typed = z.string().max(500);
 const chosen = z.array(typed).max(200);
 
 /** What `POST /api/v1/program-check` takes: a program as it is being typed, readable or not. */
 export const ProgramCheckBody = z.strictObject({
-  shop: z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: shopAsked(),
   program: z.string().max(64).describe('The id of the program that is changed; empty for a new one.'),
   recipes: chosen.describe('Ids of recipes in their turn.'),
   benches: chosen.describe('Ids of benches.'),

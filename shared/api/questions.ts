@@ -1,13 +1,13 @@
 import { z } from 'zod';
+import { shopAsked } from '../forms/command-fields';
+import { readBy } from '../forms/read-by';
 import { readArea } from '../measure/area';
 import { readVolume } from '../measure/size';
 import { compare, ZERO } from '../quantity/exact';
 import { Day, readDay } from '../time/day';
 import { readInstant } from '../time/instant';
-import { readBy } from './read-by';
 
-/** Which of the shops in this database; left out, the one that is looked at. */
-const shop = z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.');
+const shop = shopAsked();
 
 const [FIRST_TODAY, LAST_TODAY] = [Day.parse('2000-01-01'), Day.parse('2999-12-31')];
 const MOST_WEEKS = 104;

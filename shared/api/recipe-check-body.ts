@@ -1,10 +1,11 @@
 import { z } from 'zod';
+import { shopAsked } from '../forms/command-fields';
 
 const typed = z.string().max(500);
 
 /** What `POST /api/v1/recipe-check` takes: a recipe as it is being typed, readable or not. */
 export const RecipeCheckBody = z.strictObject({
-  shop: z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: shopAsked(),
   name: typed.describe('What it is called.'),
   targetPh: typed.describe('The pH to bring the spray to, as text; empty when there is none.'),
   useWithinHours: typed.describe('How long the mixed spray may be used, hours, as text; empty when it is not known.'),

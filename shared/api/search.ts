@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { LONGEST_SEARCH } from '../codes/longest-search';
+import { shopAsked } from '../forms/command-fields';
 
 /** What `GET /api/v1/search` is asked. */
 export const SearchQuestion = z.strictObject({
@@ -9,7 +10,7 @@ export const SearchQuestion = z.strictObject({
     .describe(
       'A name, a substance, a registration, a bar code, a lot, a place, the code of a label, or parts of them.',
     ),
-  shop: z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: shopAsked(),
 });
 
 const found = z.strictObject({ href: z.string(), name: z.string(), detail: z.string() });

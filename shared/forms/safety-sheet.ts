@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { commandId, shopId } from './command-fields';
+import { commandId, shopAsked, shopId } from './command-fields';
 
 /** The most that a safety data sheet may be, and how much of its end is looked at. */
 export const MOST_SHEET_BYTES = 10 * 1024 * 1024;
@@ -48,7 +48,7 @@ export const SheetUpload = z.strictObject({
 
 /** What `GET /api/v1/sheet` is asked. */
 export const SheetQuestion = z.strictObject({
-  shop: z.string().min(1).max(100).optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: shopAsked(),
   product,
   number: z
     .string()
