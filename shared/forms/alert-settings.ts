@@ -1,6 +1,12 @@
 import { z } from 'zod';
-import type { WrittenAlertSettings } from '../alerts/alert-settings';
-import { type AlertSettings, HostName, MAIL_GUARDS, MailAddress, type WrittenMail } from '../alerts/alert-settings';
+import {
+  type AlertSettings,
+  HostName,
+  MAIL_GUARDS,
+  MailAddress,
+  type WrittenAlertSettings,
+  type WrittenMail,
+} from '../alerts/alert-settings';
 import { readWebhookUrl } from '../alerts/webhook-url';
 import type { Fault } from '../outcome';
 import { readClockTime, showClockTime } from '../time/clock-time';

@@ -79,7 +79,7 @@ export const OrderForm = z
     const own = Object.entries(fields).filter(([name]) => !LINE.test(name) && !ASIDE.includes(name));
     const single = Single.safeParse(Object.fromEntries(own));
     const { typed, faults } = orderTyped(fields);
-    const wrong = [...(single.error?.issues ?? []).map(({ path, message }) => ({ path: String(path[0]), message }))];
+    const wrong = (single.error?.issues ?? []).map(({ path, message }) => ({ path: String(path[0]), message }));
     for (const { path, message } of [...wrong, ...faults])
       context.addIssue({ code: 'custom', message, path: path === 'undefined' ? [] : [path] });
     if (!single.success || faults.length > 0) return z.NEVER;

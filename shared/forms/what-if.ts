@@ -3,15 +3,10 @@ import type { Fault } from '../outcome';
 import { type Day, readDay } from '../time/day';
 import { shopId } from './command-fields';
 
-const FIELDS = [
-  ...['product', 'price', 'use', 'extra', 'extraOn', 'lost', 'bench', 'plants', 'ml'],
-] as const satisfies string[];
+const FIELDS = ['product', 'price', 'use', 'extra', 'extraOn', 'lost', 'bench', 'plants', 'ml'] as const;
 
 /** What is supposed beside the plan, as it was typed: empty where nothing is supposed. */
-export type WhatIfFields = Record<
-  'product' | 'price' | 'use' | 'extra' | 'extraOn' | 'lost' | 'bench' | 'plants' | 'ml',
-  string
->;
+export type WhatIfFields = Record<(typeof FIELDS)[number], string>;
 
 /** The same, read. Percent of what it is now; programs and products by their ids. */
 export type WhatIfAsked = {
