@@ -10,10 +10,9 @@ import { shopFileOf } from '../data/snapshot';
 import { clearMoves } from '../engine/ahead/clear-moves';
 import type { Plan } from '../engine/ahead/plan';
 import { planAhead } from '../engine/ahead/plan-ahead';
-import type { Flag, RuleName } from '../engine/rules/flag';
+import { byGravity, type Flag, type RuleName } from '../engine/rules/flag';
 import { shopOfFile } from '../engine/shop-of-file';
 import { askedShop } from './asked-shop';
-import { gravestFirst } from './flags-by-gravity';
 
 /** What a program that is being typed would close, and when it could start instead. */
 export type ProgramCheck = {
@@ -69,10 +68,9 @@ function checkOf(plan: Plan, id: string, clock: Clock): ProgramCheck {
   });
   const closed = flags.find(({ flag }) => flag.rule === 'closed-in-opening-hours')?.flag;
   const spraying = plan.sprayings.find(({ program, date }) => program.id === id && date === closed?.on);
-  const order = gravestFirst(flags.map(({ flag }) => flag));
   return {
     isReadable: true,
-    flags: flags.toSorted((a, b) => order.indexOf(a.flag) - order.indexOf(b.flag)),
+    flags: flags.toSorted((a, b) => byGravity(a.flag, b.flag)),
     starts: spraying ? clearMoves(plan.shop, spraying, clock.now()).map((move) => startOf(plan, spraying, move)) : [],
   };
 }
