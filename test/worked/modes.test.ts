@@ -1,17 +1,8 @@
 import { expect, test } from 'vitest';
+import { STOCK, TODAY } from './flag-case';
 import { flagRows, planOf, shopWith } from './plan-of';
 
 /* Source: worked by hand from the definitions of the shop file. */
-
-const TODAY = '2026-06-01';
-const STOCK = {
-  id: 'l1',
-  product: 'p1',
-  pack: '1 L',
-  paid: '10.00',
-  receivedOn: '2026-01-05',
-  expiresOn: '2027-01-05',
-};
 
 test('an application of another mode breaks the row; one without any mode does not', () => {
   /*

@@ -6,6 +6,7 @@ import { shop } from '@/lib/command-line/verbs';
 import { demoShop } from '@/lib/demo/demo-shop';
 import { BuyAnswer, EquivalentsAnswer } from '@/shared/api/buying-answers';
 import { Day } from '@/shared/time/day';
+import { captured, faultsIn } from './captured';
 
 const TODAY = '2026-04-14';
 let folder = '';
@@ -26,25 +27,7 @@ async function asked(verb: string, ...options: string[]) {
   const [out, err] = [captured(process.stdout), captured(process.stderr)];
   const code = await shop([verb, 'shop.json', '--today', TODAY, ...options]);
   vi.restoreAllMocks();
-  return {
-    code,
-    out: out.join(''),
-    faults: err
-      .join('')
-      .split('\n')
-      .filter(Boolean)
-      .map((line) => JSON.parse(line)),
-  };
-}
-
-function captured(stream: NodeJS.WriteStream): string[] {
-  const written: string[] = [];
-  vi.spyOn(stream, 'write').mockImplementation((text: unknown, done?: unknown) => {
-    written.push(String(text));
-    if (typeof done === 'function') done();
-    return true;
-  });
-  return written;
+  return { code, out: out.join(''), faults: faultsIn(err) };
 }
 
 test('buy prints what to order, and no more than either habit would cost', async () => {

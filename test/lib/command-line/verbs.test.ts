@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { MixAnswer } from '@/shared/api/answers';
 import { changed, smallShop } from '../../shared/shop-file/small-shop';
+import { captured, faultsIn } from './captured';
 
 let folder = '';
 
@@ -26,23 +27,8 @@ async function shop(words: string[], env: Record<string, string> = {}) {
   const [out, err] = [captured(process.stdout), captured(process.stderr)];
   const verbs = await import('@/lib/command-line/verbs');
   const code = await verbs.shop(words);
-  const faults: { path: string; message: string }[] = err
-    .join('')
-    .split('\n')
-    .filter(Boolean)
-    .map((line) => JSON.parse(line));
   vi.restoreAllMocks();
-  return { code, out: out.join(''), faults };
-}
-
-function captured(stream: NodeJS.WriteStream): string[] {
-  const written: string[] = [];
-  vi.spyOn(stream, 'write').mockImplementation((text: unknown, done?: unknown) => {
-    written.push(String(text));
-    if (typeof done === 'function') done();
-    return true;
-  });
-  return written;
+  return { code, out: out.join(''), faults: faultsIn(err) };
 }
 
 test('schema prints the contract, and takes no file', async () => {
