@@ -144,10 +144,17 @@ function coarseText({ fillMl, solution }: Better, units: Units, far: boolean): s
 function together(one: PlanPour, other: PlanPour): PlanPour {
   const both = one.perFill !== null && other.perFill !== null ? sum([stock(one.perFill), stock(other.perFill)]) : null;
   const cost = one.costMicros !== null && other.costMicros !== null ? one.costMicros + other.costMicros : null;
-  const texts = `${one.measuredText ?? 'not known'} and ${other.measuredText ?? 'not known'}`;
-  const farOff = one.farOff ?? other.farOff;
-  const rest = { exactText: null, errorText: null, farOff, costMicros: cost };
-  return { ...one, ...rest, perFill: both, measuredText: farOff === null ? texts : null };
+  const far = [one, other].find(({ farOff }) => farOff !== null);
+  const amountText = ({ measuredText, exactText, farOff }: PlanPour) => (farOff === null ? measuredText : exactText);
+  const texts = `${amountText(one) ?? 'not known'} and ${amountText(other) ?? 'not known'}`;
+  const told = (each: (string | null)[]) => each.filter((text) => text !== null).join(' and ') || null;
+  return {
+    ...{ ...one, perFill: both, costMicros: cost, errorText: null },
+    ...(far ? { measuredText: null, exactText: texts } : { measuredText: texts, exactText: null }),
+    ...{ farOff: far?.farOff ?? null, coarse: far ? far.coarse : (one.coarse ?? other.coarse) },
+    measuredWith: far ? null : told([one.measuredWith, other.measuredWith]),
+    shortText: told([one.shortText, other.shortText]),
+  };
 }
 
 /** What brings one fill to its pH, and the caution about what burns. */

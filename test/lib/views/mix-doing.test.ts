@@ -31,14 +31,14 @@ const here = {
 };
 
 /** A mix as its sheet and as somebody who follows it step by step sees it. */
-function both(recipe: string, volume: string) {
-  const mix = mixAsked(here, [
+function both(recipe: string, volume: string, within = here) {
+  const mix = mixAsked(within, [
     ['recipe', recipe],
     ['volume', volume],
   ]);
   if (!mix.ok) throw new Error(mix.message);
   const spots = (lotId: string, place: number) => ({ lotId, place });
-  return { sheet: mixSeen(here, mix.value, spots), plan: MixPlan.parse(planOf(here, mix.value, spots, 'Ada')) };
+  return { sheet: mixSeen(within, mix.value, spots), plan: MixPlan.parse(planOf(within, mix.value, spots, 'Ada')) };
 }
 
 test('step by step the same is poured and the same acid added as the sheet says, of every recipe', () => {
@@ -83,5 +83,21 @@ test('a recipe that pours its own acid is gone on with beside it, or told that n
     ownAcid: 'citric-acid',
     acids: [],
     pH: { own: expect.stringContaining('cannot raise it') },
+  });
+});
+
+test('two lines of one product are one pour, of which each amount is told even where nothing measures one of them', () => {
+  const lines = ['1 g/L', '0.02 g/L'].map((dose) => ({ product: 'citric-acid', dose, use: null, order: null }));
+  const twice = { id: 'twice', name: 'Twice', targetPh: null, useWithinHours: null, ingredients: lines };
+  const plan = both('twice', '1.5 gal', {
+    ...here,
+    shop: shopOfFile({ ...demo, recipes: [...demo.recipes, twice] }),
+  }).plan;
+  const [alone] = both('0.02 g/L', '1.5 gal').plan.pours;
+  const [of, ...more] = plan.pours;
+  expect(more).toEqual([]);
+  expect(of).toMatchObject({
+    exactText: expect.stringMatching(/^5\.\d+ g and 0\.114 g$/),
+    ...{ measuredText: null, measuredWith: null, farOff: alone?.farOff, coarse: alone?.coarse },
   });
 });
