@@ -1,4 +1,5 @@
 import type { RecordSeen } from '@/lib/views/record';
+import { PassedLine } from './passed-line';
 import styles from './record-facts.module.css';
 
 type Of = {
@@ -33,7 +34,7 @@ export function RecordFacts({ record, isPaper = false }: Of) {
       )}
       {passed.map(({ rule, reason }) => (
         <p key={`${rule} ${reason}`} className={styles.line}>
-          <b>Stop passed, {rule.replaceAll('-', ' ')}</b>: {reason}
+          <PassedLine rule={rule} reason={reason} />
         </p>
       ))}
       {findings.map((message) => (

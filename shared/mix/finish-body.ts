@@ -119,6 +119,9 @@ function productFaults(progress: MixProgress, fill: number, product: string): Fi
 /** What a record has a reason under, for a product that was left out because it could not be measured. */
 export const LEFT_OUT = 'left-out';
 
+/** Characters of such a reason: with the name of the product before it, it has to fit into a record. */
+export const LONGEST_LEFT_OUT = 290;
+
 /** Where a reason is kept for leaving a product out. */
 export const leftOutKey = (product: string): string => `${LEFT_OUT} ${product}`;
 

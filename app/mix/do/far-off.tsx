@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { leftOutKey } from '@/shared/mix/finish-body';
+import { LONGEST_LEFT_OUT, leftOutKey } from '@/shared/mix/finish-body';
 import type { PlanPour } from '@/shared/mix/mix-plan';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import { partsExactly } from '@/shared/mix/poured-so-far';
@@ -72,7 +72,7 @@ function WhyLeftOut({ mix, act, fill, product, isLeftOut, isAsked }: WhyProps) {
       <textarea
         id="why-left-out"
         rows={2}
-        maxLength={300}
+        maxLength={LONGEST_LEFT_OUT}
         value={reason}
         aria-invalid={missing}
         aria-describedby={missing ? 'why-left-out-fault' : undefined}

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { finishBodyOf, leftOutKey } from '@/shared/mix/finish-body';
+import { FinishMixBody } from '@/shared/api/finish-mix-body';
+import { finishBodyOf, LONGEST_LEFT_OUT, leftOutKey } from '@/shared/mix/finish-body';
 import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixPlan } from '@/shared/mix/mix-plan';
 import { type MixProgress, readProgress } from '@/shared/mix/mix-progress';
@@ -37,6 +38,21 @@ test('what nothing measures is not poured as the sheet has it: somebody says how
       ),
     ).passed,
   ).toEqual([]);
+});
+
+test('the longest reason for leaving out the product with the longest name still fits into a record', () => {
+  const products = FAR.products.map((one) => (one.id === 'salt' ? { ...one, name: 'n'.repeat(200) } : one));
+  const body = bodyOf(
+    after(
+      begun({ ...FAR, products }),
+      ...poured(0),
+      { do: 'no-more', fill: 0 },
+      ...TIMES,
+      { do: 'left-out', fill: 0, product: 'salt' },
+      { do: 'reason', rule: leftOutKey('salt'), text: 'y'.repeat(LONGEST_LEFT_OUT) },
+    ),
+  );
+  expect(FinishMixBody.shape.passed.safeParse(body.passed).success).toBe(true);
 });
 
 test('a pH says nothing of an acid where another was in the tank already', () => {

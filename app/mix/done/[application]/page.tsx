@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { Figure } from '@/app/_parts/figure';
+import { PassedLine } from '@/app/_parts/passed-line';
 import { clock } from '@/lib/clock';
 import { type MixedScreen, mixedScreen } from '@/lib/views/mixed';
-import { LEFT_OUT } from '@/shared/mix/finish-body';
 import { CostByLine } from './cost-by-line';
 import styles from './mixed.module.css';
 
@@ -38,10 +38,8 @@ export default async function MixedPage({ params }: OfRecord) {
           <h2 id="besides">Also on record</h2>
           {screen.leftover && <p>Left over {screen.leftover}</p>}
           {screen.passed.map(({ rule, reason }) => (
-            <p key={rule}>
-              <b>{rule.replaceAll('-', ' ')}</b>
-              {rule === LEFT_OUT ? ': ' : ', sprayed all the same: '}
-              {reason}
+            <p key={`${rule} ${reason}`}>
+              <PassedLine rule={rule} reason={reason} />
             </p>
           ))}
         </section>
