@@ -48,7 +48,7 @@ export function LabelSaid({ label: { ranges, fits, severity, message } }: { labe
       {severity && <SeverityMark severity={severity} />}
       <span>
         <b>{severity === 'stop' ? 'Stop:' : severity === 'warn' ? 'Look:' : 'Label:'}</b>{' '}
-        {severity === 'note' && `${ranges.join('; ')}. `}
+        {severity === 'note' && ranges.length > 0 && `${ranges.join('; ')}. `}
         {message}
       </span>
     </p>
@@ -57,7 +57,9 @@ export function LabelSaid({ label: { ranges, fits, severity, message } }: { labe
 
 function costText({ cost: { perLitre, at, madeOf, missing } }: CheckedLine, { currency }: Ways): string {
   const sold = ({ pack, price, supplier }: SoldAs) => `${pack} for ${showMoney(price, currency)} from ${supplier}`;
-  const price = at ? sold(at) : madeOf.map((one) => `${one.product}, ${sold(one)}`).join('; ');
-  if (perLitre === null) return `Cost not known. ${missing ?? ''}${price && ` It is sold as ${price}.`}`;
-  return `${showMoney(perLitre, currency)} a litre, at ${price}`;
+  const sources = madeOf.map((one) => `${one.product}, ${sold(one)}`).join('; ');
+  if (perLitre !== null)
+    return `${showMoney(perLitre, currency)} a litre, ${at ? `at ${sold(at)}` : `made from ${sources}`}`;
+  const known = at ? ` It is sold as ${sold(at)}.` : sources && ` It is made from ${sources}.`;
+  return `Cost not known. ${missing ?? ''}${known}`;
 }

@@ -1,7 +1,6 @@
 import type { Micros } from '@/shared/quantity/amounts';
 import { type Exact, exact, multiply, toNumber } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
-import { cheapestOffer, unitPrice } from '../ahead/cheapest-offer';
 import { doseFindings, rangeText } from '../rules/dose-outside-label';
 import { byGravity, type Severity } from '../rules/flag';
 import { sameWords } from '../rules/in-words';
@@ -10,7 +9,7 @@ import type { Ingredient, Offer, Product, Recipe, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import { withSources } from '../strength/sources';
 import { mixStrength, type SubstanceStrength } from './mix-strength';
-import { solutionPrice } from './solution-price';
+import { type Bought, priceToday } from './solution-price';
 
 /** A line that cannot be read: which of its two fields is wrong, and what to write instead. */
 export type LineFault = { kind: 'fault'; field: 'product' | 'dose'; message: string };
@@ -98,19 +97,20 @@ const BY_BENCHES =
   'One of the dose and the label goes by area and the other by spray. Whether they fit depends on the benches, and shows where they are sprayed.';
 
 function costOf({ offers }: Shop, { product, dose }: Ingredient, rate: Exact | null): LineCost {
-  const offer = cheapestOffer(offers.filter((one) => one.product === product));
-  const at = offer && soldAs(offer);
-  const solution = offer ? null : solutionPrice(offers, product);
-  const madeOf = (solution?.from ?? []).map(({ source: { name, form }, offer, share }) => {
-    return { product: name, form, perMl: toNumber(share), ...soldAs(offer) };
-  });
+  const { unit, offer, from, missing } = priceToday(offers, product);
+  const [at, madeOf] = [offer && soldAs(offer), from.map(sourceOf)];
   const unknown = (missing: string | null) => ({ perLitre: null, at, madeOf, missing });
   if (dose.kind === 'perArea') return unknown(byGround(product));
   if (!rate) return unknown(toEnterFor(dose, product, []));
-  const unit = offer ? unitPrice(offer) : solution?.unit;
-  if (!unit) return unknown(solution?.missing ?? null);
+  if (!unit) return unknown(missing);
   return { perLitre: wholeNearest<Micros>(multiply(multiply(unit, rate), LITRE_ML)), at, madeOf, missing: null };
 }
+
+/** What a stock solution is made from, as it is sold. */
+export const sourceOf = ({ source: { name, form }, offer, share }: Bought): LineCost['madeOf'][number] => ({
+  ...{ product: name, form, perMl: toNumber(share) },
+  ...soldAs(offer),
+});
 
 const soldAs = ({ packText, price, supplier }: Offer): SoldAs => ({ pack: packText, price, supplier: supplier.name });
 

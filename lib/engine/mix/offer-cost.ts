@@ -1,21 +1,25 @@
 import type { Micros } from '@/shared/quantity/amounts';
 import { divide, exact } from '@/shared/quantity/exact';
-import { cheapestOffer, costAt, unitPrice } from '../ahead/cheapest-offer';
+import { costAt } from '../ahead/cheapest-offer';
 import { sumOrUnknown } from '../ahead/cost-sums';
 import type { Offer, Shop } from '../shop';
 import { type MixCost, type MixSheet, ML_PER_LITRE, spread } from './mix-sheet';
+import { priceToday } from './solution-price';
 
 /** What a batch would cost if all of it were bought today. */
 export type OfferCost = Omit<MixCost, 'labour'> & { lines: OfferLine[] };
 
-/** One step of the sheet at the offer that is cheapest per unit; null when nobody offers it, or its amount is not known. */
+/**
+ * One step of the sheet at the offer that is cheapest per unit. The cost is null when its amount is not known, or nobody
+ * offers it or what it is made from.
+ */
 export type OfferLine = { offer: Offer | null; cost: Micros | null };
 
 /**
  * The same batch with everything at its cheapest offer today, whatever the bottles on the shelf cost.
  *
  *   for each step  amount × the price of the cheapest offer per unit, as what is short is priced: as if a pack could be
- *                  divided, without freight
+ *                  divided, without freight; of a stock solution, what is in it at the offers of that
  *
  * Gives    one line for each step of the sheet, in its order; a sum is null as soon as one line is
  * Units    micros
@@ -23,8 +27,8 @@ export type OfferLine = { offer: Offer | null; cost: Micros | null };
  */
 export function offerCostOf({ offers }: Pick<Shop, 'offers'>, { steps, batch }: MixSheet): OfferCost {
   const lines = steps.map(({ ingredient: { product }, line: { amount } }): OfferLine => {
-    const offer = cheapestOffer(offers.filter((one) => one.product === product));
-    return { offer, cost: offer && amount !== null ? costAt(unitPrice(offer), amount) : null };
+    const { unit, offer } = priceToday(offers, product);
+    return { offer, cost: unit && amount !== null ? costAt(unit, amount) : null };
   });
   const material = sumOrUnknown(lines, ({ cost }) => cost);
   return {

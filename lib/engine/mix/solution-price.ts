@@ -7,7 +7,23 @@ import { sourcesOf } from '../strength/sources';
 export type Bought = { source: Product; share: Exact; offer: Offer };
 
 /** What a stock solution costs; or what to enter before that is known. */
-export type SolutionPrice = { unit: Exact; from: Bought[]; missing: null } | { unit: null; from: []; missing: string };
+type SolutionPrice = { unit: Exact; from: Bought[]; missing: null } | { unit: null; from: []; missing: string };
+
+/** What a µL or mg of a product costs today, and at which offer, or by which sources; or what to enter first. */
+export type PriceToday = { unit: Exact | null; offer: Offer | null; from: Bought[]; missing: string | null };
+
+/**
+ * What a product costs today: at its own cheapest offer per unit, or a stock solution, which nobody sells, by what it is
+ * made from.
+ *
+ * Gives    null as for `solutionPrice`
+ * Units    micros for each µL or mg, exact
+ */
+export function priceToday(offers: readonly Offer[], product: Product): PriceToday {
+  const offer = cheapestOffer(offers.filter((one) => one.product === product));
+  if (offer) return { unit: unitPrice(offer), offer, from: [], missing: null };
+  return { offer, ...solutionPrice(offers, product) };
+}
 
 /**
  * What a stock solution costs, which nobody sells, when what is in it is bought at its cheapest offers. Water costs
@@ -18,7 +34,7 @@ export type SolutionPrice = { unit: Exact; from: Bought[]; missing: null } | { u
  * Gives    null when a source is not offered, or nobody can say how much of it there is
  * Units    micros for each µL, exact
  */
-export function solutionPrice(offers: readonly Offer[], solution: Product): SolutionPrice {
+function solutionPrice(offers: readonly Offer[], solution: Product): SolutionPrice {
   const from: Bought[] = [];
   let unit = ZERO;
   for (const [source, share] of sourcesOf(solution)) {

@@ -1,12 +1,16 @@
 import { showMoney } from '@/shared/measure/show';
 import { toNumber } from '@/shared/quantity/exact';
 import type { AskedMix } from '../mix/asked-mix';
+import { sourceOf } from '../mix/line-check';
 import type { MixCost } from '../mix/mix-sheet';
 import { type OfferLine, offerCostOf } from '../mix/offer-cost';
+import { type PriceToday, priceToday } from '../mix/solution-price';
 import { toEnterForMinutes } from '../mix/work';
+import type { Product } from '../shop';
 import { lineCostShown } from './line-figures';
 import { mixAddress, volume } from './mix-address';
 import { count, entered, type FoundWorking, money, type Shown, type Step, text, worked } from './shown';
+import { sourceSteps } from './source-steps';
 
 /**
  * The working of what a mix costs: `material`, `perLitre`, `perPlant` or `labour`; and at the cheapest offers of today
@@ -50,13 +54,11 @@ export function offerLineWorking(mix: AskedMix, number: number): FoundWorking | 
   if (!step || !line) return null;
   const { product } = step.ingredient;
   const { amount } = step.line;
-  const from = line.offer
-    ? `${line.offer.supplier.name}, ${line.offer.packText} at ${showMoney(line.offer.price, mix.shop.currency)}`
-    : NO_OFFER;
+  const price = priceToday(mix.shop.offers, product);
   return {
     title: `${product.name} in the batch at the cheapest offer`,
-    value: offerShown(line),
-    rule: 'Amount × the price per unit of the offer that is cheapest today, as if a pack could be divided, without freight.',
+    value: offerShown(line, price),
+    rule: price.from.length > 0 ? OF_WHAT_IT_HOLDS : AT_ITS_OFFER,
     steps: [
       worked(
         'Amount',
@@ -64,15 +66,29 @@ export function offerLineWorking(mix: AskedMix, number: number): FoundWorking | 
         'dose × spray',
         mixAddress(mix, 'step', number, 'amount'),
       ),
-      entered('Cheapest offer', line.offer ? text(from) : { kind: 'unknown', because: NO_OFFER }, 'Buy, the offers'),
+      ...offerSteps(mix, product, price),
     ],
   };
+}
+
+const AT_ITS_OFFER =
+  'Amount × the price per unit of the offer that is cheapest today, as if a pack could be divided, without freight.';
+const OF_WHAT_IT_HOLDS =
+  'Nobody sells a stock solution: amount × what is in each litre of it × the price per unit of the offer of that which is cheapest today, as if a pack could be divided, without freight. Water costs nothing.';
+
+function offerSteps({ shop }: AskedMix, product: Product, { offer, from, missing }: PriceToday): Step[] {
+  if (from.length > 0) return from.flatMap((source) => sourceSteps(product, sourceOf(source)));
+  const said = offer
+    ? text(`${offer.supplier.name}, ${offer.packText} at ${showMoney(offer.price, shop.currency)}`)
+    : money(null, missing ?? NO_OFFER);
+  return [entered('Cheapest offer', said, 'Buy, the offers')];
 }
 
 const NO_OFFER = 'No supplier offers it.';
 const NO_AMOUNT = 'How much of it the batch takes is not known.';
 
-const offerShown = ({ offer, cost }: OfferLine): Shown => money(cost, offer ? NO_AMOUNT : NO_OFFER);
+const offerShown = ({ cost }: OfferLine, { unit, missing }: PriceToday): Shown =>
+  money(cost, unit ? NO_AMOUNT : (missing ?? NO_OFFER));
 
 const offersWorking = (mix: AskedMix): FoundWorking => {
   const { lines, material } = offerCostOf(mix.shop, mix.sheet);
@@ -81,14 +97,10 @@ const offersWorking = (mix: AskedMix): FoundWorking => {
     value: money(material, NO_COST),
     rule: 'What each ingredient would cost if all of it were bought today at the offer that is cheapest per unit, added up. As if packs could be divided, without freight. Unknown as soon as one of them is unknown.',
     steps: mix.sheet.steps.flatMap(({ ingredient: { product } }, number) => {
-      const line = lines[number];
+      const [line, price] = [lines[number], priceToday(mix.shop.offers, product)];
+      const from = price.offer?.supplier.name ?? (price.from.length > 0 ? 'what it is made from' : NO_OFFER);
       return line
-        ? worked(
-            product.name,
-            offerShown(line),
-            line.offer?.supplier.name ?? NO_OFFER,
-            mixAddress(mix, 'step', number, 'offerCost'),
-          )
+        ? worked(product.name, offerShown(line, price), from, mixAddress(mix, 'step', number, 'offerCost'))
         : [];
     }),
   };

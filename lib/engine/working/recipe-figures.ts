@@ -4,6 +4,7 @@ import type { CheckedLine } from '../mix/line-check';
 import { type RecipeCheck, recipeCheck } from '../mix/recipe-check';
 import type { Ingredient, Recipe, Shop } from '../shop';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
+import { sourceSteps } from './source-steps';
 
 /**
  * The working of a figure of a recipe: `ID/costPerLitre`, `ID/strength/N`, or `ID/line/N/FIGURE`, where the figure is
@@ -71,14 +72,7 @@ function lineCostWorking(
       ...(cost.at
         ? [entered(`A pack of ${cost.at.pack}`, money(cost.at.price, ''), `offer of ${cost.at.supplier}`)]
         : []),
-      ...cost.madeOf.flatMap(({ product: source, form, perMl, pack, price, supplier }) => [
-        entered(
-          `${source} in each litre of it`,
-          form === 'liquid' ? { kind: 'volume', ml: perMl } : { kind: 'mass', g: perMl },
-          `what ${product.name} is made from`,
-        ),
-        entered(`A pack of ${pack} of ${source}`, money(price, ''), `offer of ${supplier}`),
-      ]),
+      ...cost.madeOf.flatMap((source) => sourceSteps(product, source)),
     ],
   };
 }

@@ -1,5 +1,10 @@
 import { expect, test } from 'vitest';
+import { askedMix } from '@/lib/engine/mix/asked-mix';
+import { offerCostOf } from '@/lib/engine/mix/offer-cost';
+import { offerLineWorking } from '@/lib/engine/working/mix-cost-figures';
 import { checkOf, recipeWorking } from '@/lib/engine/working/recipe-figures';
+import { readMixQuery } from '@/shared/forms/mix-query';
+import { instantOf } from '@/shared/time/instant';
 import { type Fields, product, recipe, smallShop } from '../rules/small-shop';
 
 const SUPPLIERS = [{ id: 's1', name: 'Hill Supply' }];
@@ -47,4 +52,26 @@ test('a solution that can be bought costs what it is sold for; of what nobody se
   expect(costs).toEqual([null, null, null]);
   const working = recipeWorking(shop, ['of weak', 'line', '0', 'cost']);
   expect(working?.value).toEqual({ kind: 'unknown', because: 'Enter an offer for Product fe, with its price.' });
+});
+
+test('a mix with a stock solution costs at the cheapest offers what one with its source does, and its working says so', () => {
+  const { shop } = priced([OFFER]);
+  const offered = (id: string) => {
+    const asked = readMixQuery([
+      ['recipe', id],
+      ['volume', '10 L'],
+    ]);
+    const mix = asked.ok ? askedMix(shop, instantOf(Date.UTC(2026, 2, 3, 21)), asked.value, '') : asked;
+    if (!mix.ok) throw new Error(mix.message);
+    return { ...offerCostOf(shop, mix.value.sheet), working: offerLineWorking(mix.value, 0) };
+  };
+  // 3.6 g at 0.04 a gram.
+  expect(['of powder', 'of solution', 'of weak'].map((id) => offered(id).material)).toEqual([
+    144_000, 144_000, 144_000,
+  ]);
+  expect(offered('of solution').working?.steps.map(({ label }) => label)).toEqual([
+    'Amount',
+    'Product fe in each litre of it',
+    'A pack of 500 g of Product fe',
+  ]);
 });
