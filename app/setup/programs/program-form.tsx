@@ -140,7 +140,7 @@ function suggestion({ benches, work }: ProgramFormScreen, chosen: readonly strin
   const plants = benches.filter(({ id }) => chosen.includes(id)).reduce((sum, bench) => sum + bench.plants, 0);
   const minutes = plants === 0 ? null : workMinutesUp(work, plants);
   if (minutes === null) return undefined;
-  return `By its plants ${minutes}: ${work.minutesPerPlant} for each of ${plants}, and ${work.minutesPerBatch}.`;
+  return `By its plants ${minutes} min: ${work.minutesPerPlant} min for each of ${plants}, and ${work.minutesPerBatch} min a batch.`;
 }
 
 function Times({ form: { state, draft, change }, screen }: TimesProps) {
