@@ -3,6 +3,7 @@
 import { Bar, BarChart, CartesianGrid, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
 import type { BudgetRow } from '@/lib/views/budget';
 import { showMoney } from '@/shared/measure/show';
+import { SLIP, TICK } from '../../_parts/chart-look';
 import styles from './budget.module.css';
 
 type BudgetChartProps = { rows: BudgetRow[]; currency: string; byMonth: boolean };
@@ -113,6 +114,3 @@ export function BudgetLegend() {
     </ul>
   );
 }
-
-const TICK = { fill: 'var(--soft)', fontSize: 13 };
-const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };

@@ -13,6 +13,7 @@ import {
 } from 'recharts';
 import type { SeasonCurve } from '@/lib/views/season-curve';
 import { showMoney, showVolume } from '@/shared/measure/show';
+import { SLIP, TICK } from '../../_parts/chart-look';
 import type { Ways } from '../../_parts/shown-text';
 import styles from './equivalents.module.css';
 
@@ -64,6 +65,4 @@ export function CurveChart({ curve: { names, planned, points }, ways }: { curve:
   );
 }
 
-const TICK = { fill: 'var(--soft)', fontSize: 13 };
-const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };
 const PLANNED = { value: 'as planned', fill: 'var(--clay)', position: 'top', fontSize: 13, fontWeight: 650 } as const;

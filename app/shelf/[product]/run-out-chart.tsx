@@ -16,6 +16,7 @@ import { showStock } from '@/shared/measure/show';
 import { stock } from '@/shared/quantity/amounts';
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
+import { SLIP, TICK } from '../../_parts/chart-look';
 import styles from './run-out-chart.module.css';
 
 type RunOutChartProps = { ramp: Ramp; units: 'us' | 'metric'; today: Day };
@@ -109,9 +110,6 @@ const containerAreas = ({ containers, liquid }: Ramp) =>
     );
     return [used, doomed];
   });
-
-const TICK = { fill: 'var(--soft)', fontSize: 13 };
-const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };
 
 /** A word beside a line; the two lines keep theirs on opposite sides, since they are often close. */
 const said = (value: string, fill: string, position: 'insideTopLeft' | 'insideTopRight') => ({

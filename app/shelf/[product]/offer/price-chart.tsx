@@ -14,6 +14,7 @@ import type { PriceSteps } from '@/lib/views/offer';
 import { showMoney } from '@/shared/measure/show';
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
+import { SLIP, TICK } from '../../../_parts/chart-look';
 import styles from './offer.module.css';
 
 type PriceChartProps = { steps: PriceSteps; currency: string; unit: string; today: Day };
@@ -99,8 +100,6 @@ const AxisNames = ({ unit }: { unit: string }) => (
   </p>
 );
 
-const TICK = { fill: 'var(--soft)', fontSize: 13 };
-
 /** A mark stands where a price was new; the line runs on to today without one. */
 const markUpTo =
   (changes: number) =>
@@ -110,5 +109,3 @@ const markUpTo =
     ) : (
       <g key={key} />
     );
-
-const SLIP = { background: 'var(--sheet)', border: '1px solid var(--edge)', borderRadius: 3, color: 'var(--ink)' };
