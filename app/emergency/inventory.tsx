@@ -1,4 +1,5 @@
 import type { EmergencyScreen } from '@/lib/views/emergency';
+import { ColumnHeads } from '../_parts/column-heads';
 import { Figure } from '../_parts/figure';
 import styles from './emergency.module.css';
 
@@ -16,20 +17,9 @@ export function Inventory({ screen: { store, ways, shop, asOf } }: { screen: Eme
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
         <section className="sideways" tabIndex={0} aria-label="The store as a table">
           <table>
-            <thead>
-              <tr>
-                <th scope="col">Where</th>
-                <th scope="col">Product</th>
-                <th scope="col">Signal word</th>
-                <th scope="col" className="number">
-                  Containers
-                </th>
-                <th scope="col" className="number">
-                  Amount
-                </th>
-                <th scope="col">Storage</th>
-              </tr>
-            </thead>
+            <ColumnHeads
+              of={['Where', 'Product', 'Signal word', { number: 'Containers' }, { number: 'Amount' }, 'Storage']}
+            />
             {store.map(({ place, lines }) => (
               <tbody key={place ?? ''}>
                 {lines.map(({ product, signalWord, containers, amount, storage }, at) => (

@@ -1,5 +1,6 @@
 import type { Changed, CollectionChange } from '@/lib/engine/exchange/compare';
 import type { Differing } from '@/lib/engine/exchange/differences';
+import { ColumnHeads } from '../_parts/column-heads';
 import { RefusedFile } from './refused-file';
 import type { Preview } from './send-shop-file';
 import styles from './setup.module.css';
@@ -57,23 +58,9 @@ type Listed = { collection: string; change: CollectionChange };
 function CountTable({ lists }: { lists: Listed[] }) {
   return (
     <table className={styles.counts}>
-      <thead>
-        <tr>
-          <th scope="col">List</th>
-          <th scope="col" className="number">
-            added
-          </th>
-          <th scope="col" className="number">
-            changed
-          </th>
-          <th scope="col" className="number">
-            the same
-          </th>
-          <th scope="col" className="number">
-            left alone
-          </th>
-        </tr>
-      </thead>
+      <ColumnHeads
+        of={['List', { number: 'added' }, { number: 'changed' }, { number: 'the same' }, { number: 'left alone' }]}
+      />
       <tbody>
         {lists.map(({ collection, change }) => (
           <tr key={collection}>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type BudgetScreen, budgetScreen } from '@/lib/views/budget';
 import { showDayOnPaper } from '@/shared/time/show-day';
+import { ColumnHeads } from '../../_parts/column-heads';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -90,18 +91,7 @@ function Plants({ screen: { plants, ways } }: { screen: BudgetScreen }) {
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard. */}
       <section className="sideways" tabIndex={0} aria-label="What one plant costs as a table">
         <table>
-          <thead>
-            <tr>
-              <th scope="col">Plants</th>
-              <th scope="col">Bench</th>
-              <th scope="col" className="number">
-                Product
-              </th>
-              <th scope="col" className="number">
-                Work
-              </th>
-            </tr>
-          </thead>
+          <ColumnHeads of={['Plants', 'Bench', { number: 'Product' }, { number: 'Work' }]} />
           <tbody>
             {plants.map(({ bench, group, product, labour }, place) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: two groups may have one name; their order never changes.

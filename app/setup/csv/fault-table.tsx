@@ -1,3 +1,4 @@
+import { ColumnHeads } from '../../_parts/column-heads';
 import styles from './csv.module.css';
 import type { Preview } from './send-list';
 
@@ -10,15 +11,7 @@ export function FaultTable({ caption, says, notes }: FaultTableProps) {
     <section className={styles.notes} tabIndex={0} aria-label={caption}>
       <table>
         <caption>{caption}</caption>
-        <thead>
-          <tr>
-            <th scope="col" className="number">
-              Line
-            </th>
-            <th scope="col">Column</th>
-            <th scope="col">{says}</th>
-          </tr>
-        </thead>
+        <ColumnHeads of={[{ number: 'Line' }, 'Column', says]} />
         <tbody>
           {notes.map(({ line, column, message }, place) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: one cell can have two faults that say the same.

@@ -1,6 +1,7 @@
 import type { ShelfBottle } from '@/lib/views/shelf-bottles';
 import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
+import { ColumnHeads } from '../../_parts/column-heads';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
 import { daysLeftText } from '../days-left-text';
@@ -14,18 +15,7 @@ export function ContainerTable({ bottles, today, ways }: ContainerTableProps) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="Containers as a table">
       <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Container</th>
-            <th scope="col" className="number">
-              Left
-            </th>
-            <th scope="col">Last usable day</th>
-            <th scope="col" className="number">
-              Worth
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads of={['Container', { number: 'Left' }, 'Last usable day', { number: 'Worth' }]} />
         <tbody>
           {bottles.map((bottle) => (
             <tr key={bottle.key}>

@@ -5,6 +5,7 @@ import type { Fig } from '@/lib/views/figures';
 import { type OrderScreen, orderScreen } from '@/lib/views/orders';
 import { showMoneyIfKnown } from '@/shared/measure/show';
 import { showDay } from '@/shared/time/show-day';
+import { ColumnHeads } from '../../../_parts/column-heads';
 import { EmptyPlace } from '../../../_parts/empty-place';
 import { Figure } from '../../../_parts/figure';
 import { CameList } from '../came-list';
@@ -95,26 +96,16 @@ function OrderLines({ screen: { lines, ways } }: { screen: OrderScreen }) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="What was ordered">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">Product</th>
-            <th scope="col" className="number">
-              Packs
-            </th>
-            <th scope="col" className="number">
-              One at
-            </th>
-            <th scope="col" className="number">
-              In all
-            </th>
-            <th scope="col" className="number">
-              Came
-            </th>
-            <th scope="col" className="number">
-              To come
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads
+          of={[
+            'Product',
+            { number: 'Packs' },
+            { number: 'One at' },
+            { number: 'In all' },
+            { number: 'Came' },
+            { number: 'To come' },
+          ]}
+        />
         <tbody>
           {lines.map(({ offer, product, href, pack, count, price, cost, received, rest }) => (
             <tr key={offer}>

@@ -3,6 +3,7 @@ import { moneyText } from '@/shared/measure/money';
 import { showMoneyIfKnown } from '@/shared/measure/show';
 import type { Micros } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
+import { ColumnHeads } from '../../../_parts/column-heads';
 import type { Ways } from '../../../_parts/shown-text';
 import { Thresholds } from '../order-totals';
 import styles from '../orders.module.css';
@@ -21,20 +22,7 @@ export function SupplierList({ list, shop, ways }: SupplierListProps) {
         {supplier.name}, {showDay(placedOn, ways.today)}
       </h2>
       <table>
-        <thead>
-          <tr>
-            <th scope="col" className="number">
-              Packs
-            </th>
-            <th scope="col">Product</th>
-            <th scope="col" className="number">
-              One at
-            </th>
-            <th scope="col" className="number">
-              In all
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads of={[{ number: 'Packs' }, 'Product', { number: 'One at' }, { number: 'In all' }]} />
         <tbody>
           {lines.map(({ offer, product, pack, count, price, cost }) => (
             <tr key={offer}>

@@ -1,6 +1,7 @@
 import type { PriceLine } from '@/lib/views/offer';
 import { showMoney } from '@/shared/measure/show';
 import { showDayShort } from '@/shared/time/show-day';
+import { ColumnHeads } from '../../../_parts/column-heads';
 import type { Ways } from '../../../_parts/shown-text';
 
 type PriceTableProps = { history: PriceLine[]; unit: string; ways: Ways };
@@ -13,18 +14,7 @@ export function PriceTable({ history, unit, ways }: PriceTableProps) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="Prices as a table">
       <table>
-        <thead>
-          <tr>
-            <th scope="col">From</th>
-            <th scope="col" className="number">
-              A pack
-            </th>
-            <th scope="col" className="number">
-              A {unit}
-            </th>
-            <th scope="col">Beside the one before</th>
-          </tr>
-        </thead>
+        <ColumnHeads of={['From', { number: 'A pack' }, { number: `A ${unit}` }, 'Beside the one before']} />
         <tbody>
           {lines.map(({ line: { since, price, breaks, unitPrice, risen }, number }) => (
             <tr key={number}>
