@@ -2,7 +2,7 @@ import type { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { BenchState } from '../engine/keepout/keep-out';
-import { type BenchStrip, dayStrips } from '../engine/keepout/planned-closures';
+import type { BenchStrip, DayStrips } from '../engine/keepout/planned-closures';
 import { benchAnchor } from './bench-anchor';
 import { type Closing, closingsOf } from './closings';
 import type { Fig } from './figures';
@@ -28,11 +28,11 @@ export type BenchStanding = {
   strip: BenchStrip | null;
 };
 
-/** Every bench in the shop's order, as it stands now and through today. */
-export function benchStandings(house: House): BenchStanding[] {
-  const { shop, plan, today, benches, figure } = house;
+/** Every bench in the shop's order, as it stands now and through today. Takes today's strips. */
+export function benchStandings(house: House, strips: DayStrips['benches']): BenchStanding[] {
+  const { shop, plan, benches, figure } = house;
   const closings = closingsOf(shop, plan);
-  const strips = dayStrips(shop, plan.sprayings, today).benches;
+  const recorded = closings.filter(({ planned }) => !planned);
   return benches.map((standing) => {
     const { bench, state, until } = standing;
     const own = closings.filter((closing) => closing.benches.includes(bench));
@@ -43,7 +43,7 @@ export function benchStandings(house: House): BenchStanding[] {
       state,
       until: figure('bench', bench.id, 'until'),
       closedUntil: state === 'closed' ? until : null,
-      elapsedAt: state === 'open' ? elapsedAt(shop, bench, house.now) : null,
+      elapsedAt: state === 'open' ? elapsedAt(recorded, bench, house.now) : null,
       because: reasonsOf(standing, house.ways),
       next: nextToday(house, own),
       strip: strips.find((strip) => strip.bench === bench) ?? null,

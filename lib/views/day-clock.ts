@@ -1,7 +1,6 @@
 import { showClockTime } from '@/shared/time/clock-time';
-import type { Day } from '@/shared/time/day';
 import { atClock } from '@/shared/time/zone';
-import { type DayStrips, dayStrips } from '../engine/keepout/planned-closures';
+import type { DayStrips } from '../engine/keepout/planned-closures';
 import type { House } from './house';
 
 /** The clock that the strips of one day share. */
@@ -17,8 +16,7 @@ export type DayClock = {
 
 const MINUTE = 60_000;
 
-export function dayClock({ shop, plan, now, today }: House, day: Day): DayClock {
-  const { minutes, hours, special } = dayStrips(shop, plan.sprayings, day);
+export function dayClock({ shop, now, today }: House, { day, minutes, hours, special }: DayStrips): DayClock {
   return {
     minutes,
     hours,

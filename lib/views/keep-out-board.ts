@@ -11,6 +11,7 @@ import { shopOfFile } from '../engine/shop-of-file';
 import { figureAddress } from '../engine/working/shown';
 import { benchAnchor } from './bench-anchor';
 import { benchStates, type Doubt, doubtNow, type Standing } from './bench-states';
+import { type Closing, recordedClosings } from './closings';
 import { elapsedAt, reasonsOf } from './keep-out-words';
 import { shopsAndShown } from './shown-shop';
 
@@ -87,31 +88,36 @@ async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promi
   // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
   const shop = shopOfFile(await shopFileOf(shopId));
+  const recorded = recordedClosings(shop);
   return {
     shop: shop.name,
     now,
     asOf: showInstant(now, shop.zone, IN_ANY_YEAR),
     zone: shop.zone,
     doubt,
-    benches: benchStates(shop, now, doubt).map((standing) => boardBench(shop, now, standing, detail)),
+    benches: benchStates(shop, now, doubt).map((standing) => boardBench({ shop, recorded, now }, standing, detail)),
   };
 }
 
 const MINUTE = 60_000;
+
+/** What every bench is told from: the shop with its closings on record, and the moment. */
+type Known = { shop: Shop; recorded: readonly Closing[]; now: Instant };
 
 /**
  * One bench in words. The word `safe` stands nowhere: that an interval has elapsed is what the records say, and no more.
  *
  * Rounds  the end and what is left of it up to the minute; an end of which no minute is left still keeps people out
  */
-export function boardBench(shop: Shop, now: Instant, standing: Standing, detail: BoardDetail): BoardBench {
+export function boardBench(known: Known, standing: Standing, detail: BoardDetail): BoardBench {
+  const { shop, now } = known;
   const { bench, state, until } = standing;
   const { zone } = shop;
   const today = dayOf(zone, now);
   const isFull = detail === 'full';
   return {
     ...{ id: bench.id, anchor: benchAnchor(bench.id), name: bench.name, state },
-    ...(state === 'open' ? openWords(shop, now, standing) : closedWords(shop, state, until)),
+    ...(state === 'open' ? openWords(known, standing) : closedWords(shop, state, until)),
     left: until === null ? null : `${showMinutes((until - now) / MINUTE)} left`,
     because: isFull ? reasonsOf(standing, { zone, today }) : [],
     working: isFull ? figureAddress('bench', bench.id, 'until') : null,
@@ -123,8 +129,8 @@ function closedWords({ zone }: Shop, state: 'closed' | 'unknown', until: Instant
   return { word: 'KEEP OUT', when: `until ${showDayUntil(until, zone)}` };
 }
 
-function openWords(shop: Shop, now: Instant, { bench }: Standing) {
-  const at = elapsedAt(shop, bench, now);
+function openWords({ shop, recorded, now }: Known, { bench }: Standing) {
+  const at = elapsedAt(recorded, bench, now);
   if (at === null) return { word: 'Nothing recorded', when: null };
   return { word: 'Interval elapsed', when: `${showDayUntil(at, shop.zone)}, as recorded` };
 }

@@ -1,9 +1,9 @@
 import type { Instant } from '@/shared/time/instant';
 import { showInstant } from '@/shared/time/show-day';
 import { reopensAfter, withoutInterval } from '../engine/keepout/reopening';
-import type { Application, Bench, Shop } from '../engine/shop';
+import type { Application, Bench } from '../engine/shop';
 import type { Doubt, Standing } from './bench-states';
-import { recordedClosings } from './closings';
+import type { Closing } from './closings';
 import type { HereNow } from './house';
 
 /** What a state rests on: recipes, and what is missing. Empty at a bench that nothing keeps people out of. */
@@ -34,11 +34,13 @@ function reasonOf(state: Standing['state'], record: Application): string {
     : `${recipe.name}: its end is not certain`;
 }
 
-/** When the latest recorded interval of a bench came to its end; null when nothing was ever recorded. */
-export function elapsedAt(shop: Shop, { id }: Bench, now: Instant): Instant | null {
-  const own = recordedClosings(shop).filter(
-    ({ benches, startsAt }) => startsAt <= now && benches.some((bench) => bench.id === id),
-  );
+/**
+ * When the latest recorded interval of a bench came to its end; null when nothing was ever recorded.
+ *
+ * Takes   the closings on record, worked out once for all benches
+ */
+export function elapsedAt(recorded: readonly Closing[], { id }: Bench, now: Instant): Instant | null {
+  const own = recorded.filter(({ benches, startsAt }) => startsAt <= now && benches.some((bench) => bench.id === id));
   return own.reduce<Instant | null>(
     (latest, { reopensAt }) => (reopensAt !== null && (latest === null || reopensAt > latest) ? reopensAt : latest),
     null,

@@ -3,6 +3,7 @@ import { addDays, type Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import type { Alert, AlertKind } from '../engine/alerts/alert';
 import { alertsOf } from '../engine/alerts/alerts';
+import { dayStrips } from '../engine/keepout/planned-closures';
 import type { Flag } from '../engine/rules/flag';
 import { type BenchStanding, benchStandings } from './bench-standing';
 import { type DayClock, dayClock } from './day-clock';
@@ -45,11 +46,12 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
   const house = await houseNow(clock);
   if (!house) return null;
   const { today, now, ways, plan, figure } = house;
+  const strips = dayStrips(house.shop, plan.sprayings, today);
   return {
     ...{ id: house.id, today, now, ways },
     alerts: alertsOf(plan, house.benches, now).filter(({ kind }) => ONLY_TOLD.includes(kind)),
-    clock: dayClock(house, today),
-    benches: benchStandings(house),
+    clock: dayClock(house, strips),
+    benches: benchStandings(house, strips.benches),
     isClockDoubted: house.benches.some(({ doubt }) => doubt === 'clock'),
     toMix: plan.sprayings.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),

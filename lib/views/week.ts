@@ -80,10 +80,11 @@ export async function weekScreen(
   const from = reading?.ok ? reading.value : today;
   const days = [0, 1, 2, 3, 4, 5, 6].map((number) => addDays(from, number));
   const strips = days.map((day) => dayStrips(shop, plan.sprayings, day));
+  const recorded = recordedClosings(shop);
   return {
     today,
     ways,
-    days: days.map((day) => weekDay(house, day)),
+    days: strips.map((strip) => weekDay(house, strip, recorded)),
     benches: shop.benches.map((bench) => ({
       id: bench.id,
       name: bench.name,
@@ -106,8 +107,9 @@ function readFirstDay(asked: string): Reading<Day> {
   return unreadable(`Give a day from ${EARLIEST} to ${LATEST}.`);
 }
 
-function weekDay(house: House, day: Day): WeekDay {
+function weekDay(house: House, strips: DayStrips, recorded: readonly Closing[]): WeekDay {
   const { shop, plan, figure } = house;
+  const { day } = strips;
   const sprayings = plan.sprayings.filter(({ date }) => date === day);
   const sum = (what: string) => (sprayings.length > 0 ? figure('day', day, what) : null);
   return {
@@ -116,14 +118,12 @@ function weekDay(house: House, day: Day): WeekDay {
       ...sprayingTicket(house, spraying),
       move: sprayingMove(house, spraying),
     })),
-    recorded: recordedClosings(shop)
-      .filter(({ startsAt }) => dayOf(shop.zone, startsAt) === day)
-      .map(recordedOf),
+    recorded: recorded.filter(({ startsAt }) => dayOf(shop.zone, startsAt) === day).map(recordedOf),
     materialCost: sum('materialCost'),
     labourCost: sum('labourCost'),
     unknown: sprayings.filter(({ materialCost }) => materialCost === null).length,
     unknownLabour: sprayings.filter(({ labourCost }) => labourCost === null).length,
-    clock: dayClock(house, day),
+    clock: dayClock(house, strips),
   };
 }
 
