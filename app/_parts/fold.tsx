@@ -11,7 +11,7 @@ type FoldProps = {
   children: ReactNode;
 };
 
-/** A part of a form that is opened when it is wanted. */
+/** A part of a page or of a form that is opened when it is wanted. */
 export function Fold({ title, digest, notes, isOpen, children }: FoldProps) {
   return (
     <details className={styles.fold} open={isOpen}>

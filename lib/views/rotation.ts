@@ -1,26 +1,31 @@
 import 'server-only';
 import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
+import { nameIn } from '../engine/name-in';
 import { type RotationDocument, rotationDocument } from '../engine/rotation/rotation-document';
-import { houseNow } from './house';
+import { type House, houseNow } from './house';
 
 type Turn = RotationDocument['benches'][number]['turns'][number];
 
 export type RotationTurn = Pick<Turn, 'on' | 'modes'> & { recipe: string; isPlanned: boolean };
 
+export type RotationBench = {
+  id: string;
+  name: string;
+  /** The groups that it had and will have, as far as the plan reaches, each once. */
+  groups: string[];
+  /** The first planned spraying that brings a group too often in a row. */
+  firstOver: { on: Day; group: string; inARow: number } | null;
+  /** What it had last and will have next. */
+  turns: RotationTurn[];
+};
+
 export type RotationScreen = {
   today: Day;
   sameModeInARow: number;
-  /** Benches that were sprayed or will be, with what they had last and will have next. */
-  benches: { id: string; name: string; turns: RotationTurn[] }[];
-  programs: {
-    id: string;
-    recipes: string[];
-    proposed: string[];
-    isAsNow: boolean;
-    repeatsNow: number;
-    message: string;
-  }[];
+  /** Benches that were sprayed or will be. */
+  benches: RotationBench[];
+  programs: { id: string; recipes: string[]; message: string }[];
   /** Products whose groups are published and were not entered, so that they count for nothing. */
   notEntered: { id: string; name: string; published: string[] }[];
 };
@@ -32,34 +37,39 @@ const AHEAD = 6;
 /** Which modes of action each bench has had and will have, and which order of recipes keeps the shop's limit. */
 export async function rotationScreen(clock: Clock): Promise<RotationScreen | null> {
   const here = await houseNow(clock);
-  if (!here) return null;
-  const { sameModeInARow, benches, programs, notEntered } = rotationDocument(here.plan);
-  const { shop, today } = here;
-  const recipe = namesIn(shop.recipes);
-  const bench = namesIn(shop.benches);
-  const product = namesIn(shop.products);
+  return here && rotationSeen(here);
+}
+
+/** The same of a shop with its plan. */
+export function rotationSeen({ shop, plan, today }: Pick<House, 'shop' | 'plan' | 'today'>): RotationScreen {
+  const { sameModeInARow, benches, programs, notEntered } = rotationDocument(plan);
+  const recipe = (id: string) => nameIn(shop.recipes, id);
   return {
     ...{ today, sameModeInARow },
     benches: benches
       .filter(({ turns }) => turns.length > 0)
-      .map(({ bench: id, turns }) => ({ id, name: bench(id), turns: around(turns).map((turn) => seen(turn, recipe)) })),
-    programs: programs.map(({ program: id, recipes, proposed, isAsNow, repeatsNow, message }) => {
-      return { id, recipes: recipes.map(recipe), proposed: proposed.map(recipe), isAsNow, repeatsNow, message };
-    }),
-    notEntered: notEntered.map(({ product: id, published }) => ({ id, name: product(id), published })),
+      .map(({ bench: id, turns }) => ({
+        ...{ id, name: nameIn(shop.benches, id), groups: groupsOf(turns), firstOver: firstOverOf(turns) },
+        turns: around(turns).map(({ on, modes, recipe: id, program }) => ({
+          ...{ on, modes, recipe: recipe(id), isPlanned: program !== null },
+        })),
+      })),
+    programs: programs.map(({ program: id, recipes, message }) => ({ id, recipes: recipes.map(recipe), message })),
+    notEntered: notEntered.map(({ product: id, published }) => ({ id, name: nameIn(shop.products, id), published })),
   };
 }
 
-type Name = (id: string) => string;
+const groupsOf = (turns: readonly Turn[]): string[] => [
+  ...new Set(turns.flatMap(({ modes }) => modes.map(({ group }) => group))),
+];
 
-function namesIn(things: readonly { id: string; name: string }[]): Name {
-  const names = new Map(things.map(({ id, name }) => [id, name]));
-  return (id) => names.get(id) ?? id;
+function firstOverOf(turns: readonly Turn[]): RotationBench['firstOver'] {
+  for (const { on, program, modes } of turns) {
+    const over = program === null ? undefined : modes.find(({ isOver }) => isOver);
+    if (over) return { on, group: over.group, inARow: over.inARow };
+  }
+  return null;
 }
-
-const seen = ({ on, modes, recipe, program }: Turn, name: Name): RotationTurn => ({
-  ...{ on, modes, recipe: name(recipe), isPlanned: program !== null },
-});
 
 const around = (turns: readonly Turn[]): Turn[] => [
   ...turns.filter(({ program }) => program === null).slice(-BEFORE),

@@ -1,8 +1,11 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
-import { type RotationScreen, type RotationTurn, rotationScreen } from '@/lib/views/rotation';
+import { type RotationBench, type RotationScreen, type RotationTurn, rotationScreen } from '@/lib/views/rotation';
+import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
 import { FirstVisit } from '../../_parts/first-visit';
+import { SeverityMark } from '../../_parts/flag-lines';
+import { Fold } from '../../_parts/fold';
 import styles from './modes.module.css';
 
 export const metadata: Metadata = { title: 'Modes of action' };
@@ -46,11 +49,10 @@ function Programs({ screen: { programs } }: { screen: RotationScreen }) {
     <section aria-labelledby="programs">
       <h2 id="programs">The order of recipes</h2>
       <ul className={styles.list}>
-        {programs.map(({ id, recipes, proposed, isAsNow, message }) => (
+        {programs.map(({ id, recipes, message }) => (
           <li key={id}>
             <a href={`/setup/programs/${encodeURIComponent(id)}`}>{recipes.join(', then ')}</a>
             <span>{message}</span>
-            {!isAsNow && <b>Proposed: {proposed.join(', then ')}</b>}
           </li>
         ))}
       </ul>
@@ -59,24 +61,41 @@ function Programs({ screen: { programs } }: { screen: RotationScreen }) {
 }
 
 function Benches({ screen: { benches, today } }: { screen: RotationScreen }) {
+  if (benches.length === 0) return null;
   return (
     <section aria-labelledby="benches">
       <h2 id="benches">What each bench had and will have</h2>
-      {benches.map(({ id, name, turns }) => (
-        <section key={id} aria-label={name}>
-          <h3>{name}</h3>
-          <ol className={styles.turns}>
-            {turns.map((turn, place) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: a bench may get one recipe twice a day; its place tells them apart.
-              <li key={place} data-planned={turn.isPlanned || undefined}>
-                <b>{showDayShort(turn.on, today)}</b> {turn.recipe}
-                <Modes turn={turn} />
-              </li>
-            ))}
-          </ol>
-        </section>
-      ))}
+      <div>
+        {benches.map((bench) => (
+          <Bench key={bench.id} bench={bench} today={today} />
+        ))}
+      </div>
     </section>
+  );
+}
+
+function Bench({ bench: { name, groups, firstOver, turns }, today }: { bench: RotationBench; today: Day }) {
+  const digest = groups.length === 0 ? 'no mode of action' : groups.join(', ');
+  const notes = firstOver && (
+    <span className={styles.over}>
+      <SeverityMark severity="warn" />
+      <span>
+        {firstOver.group} comes {firstOver.inARow} times in a row on {showDayShort(firstOver.on, today)}
+      </span>
+    </span>
+  );
+  return (
+    <Fold title={name} digest={digest} notes={notes} isOpen={false}>
+      <ol className={styles.turns}>
+        {turns.map((turn, place) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a bench may get one recipe twice a day; its place tells them apart.
+          <li key={place} data-planned={turn.isPlanned || undefined}>
+            <b>{showDayShort(turn.on, today)}</b> {turn.recipe}
+            <Modes turn={turn} />
+          </li>
+        ))}
+      </ol>
+    </Fold>
   );
 }
 
@@ -88,8 +107,8 @@ function Modes({ turn: { modes, isPlanned } }: { turn: RotationTurn }) {
         ? ' · no mode of action'
         : modes.map(({ group, inARow, isOver }) => (
             <span key={group} className={isOver ? 'grave' : undefined}>
-              {isOver ? ' · ▲ ' : ' · '}
-              {group}
+              {' · '}
+              {isOver && <SeverityMark severity="warn" />} {group}
               {inARow > 1 && `, ${inARow} in a row`}
             </span>
           ))}

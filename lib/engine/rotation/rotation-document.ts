@@ -1,7 +1,7 @@
 import { counted, listed } from '../rules/in-words';
+import { modesByRecipe } from '../rules/mode-runs';
 import type { Unflagged } from '../rules/unflagged';
 import type { Program } from '../shop';
-import { withSources } from '../strength/sources';
 import { type BenchModes, modeHistory } from './mode-history';
 import { type ProposedOrder, proposedOrder } from './proposed-order';
 import { modesMissing } from './published-modes';
@@ -14,15 +14,19 @@ export type RotationDocument = ReturnType<typeof rotationDocument>;
  *
  * Takes   the plan, whose horizon is how far ahead an order is judged
  */
-export const rotationDocument = (plan: Unflagged) => ({
-  sameModeInARow: plan.shop.sameModeInARow,
-  benches: modeHistory(plan).map(benchOf),
-  programs: plan.shop.programs.filter(hasModes).map((program) => orderOf(plan, proposedOrder(plan, program))),
-  notEntered: plan.shop.products
-    .filter(({ archived }) => !archived)
-    .map((product) => ({ product: product.id, published: modesMissing(product) }))
-    .filter(({ published }) => published.length > 0),
-});
+export function rotationDocument(plan: Unflagged) {
+  const modesOf = modesByRecipe();
+  const hasModes = ({ recipes }: Program): boolean => recipes.some((recipe) => modesOf(recipe).length > 0);
+  return {
+    sameModeInARow: plan.shop.sameModeInARow,
+    benches: modeHistory(plan).map(benchOf),
+    programs: plan.shop.programs.filter(hasModes).map((program) => orderOf(plan, proposedOrder(plan, program))),
+    notEntered: plan.shop.products
+      .filter(({ archived }) => !archived)
+      .map((product) => ({ product: product.id, published: modesMissing(product) }))
+      .filter(({ published }) => published.length > 0),
+  };
+}
 
 const benchOf = ({ bench, turns }: BenchModes) => ({
   bench: bench.id,
@@ -33,11 +37,6 @@ const benchOf = ({ bench, turns }: BenchModes) => ({
     modes,
   })),
 });
-
-const hasModes = ({ recipes }: Program): boolean =>
-  recipes.some(({ ingredients }) =>
-    ingredients.some(({ product }) => withSources(product).some(({ label }) => label.modes.length > 0)),
-  );
 
 function orderOf({ shop }: Unflagged, order: ProposedOrder) {
   const { program, recipes, isAsNow, repeatsNow, repeats, proven } = order;
