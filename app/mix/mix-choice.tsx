@@ -1,4 +1,5 @@
 import type { MixForm, MixFormBench } from '@/lib/views/mix-form';
+import { HiddenFields } from '../_parts/hidden-fields';
 import styles from './mix-choice.module.css';
 
 type ChoiceProps = { form: MixForm; button: string };
@@ -8,12 +9,7 @@ export function MixChoice({ form, button }: ChoiceProps) {
   const { planned, recipes, recipe, sprayers, sprayer } = form;
   return (
     <form action="/mix/sheet" method="get" className={styles.choice}>
-      {planned && (
-        <>
-          <input type="hidden" name="program" value={planned.program} />
-          <input type="hidden" name="on" value={planned.on} />
-        </>
-      )}
+      {planned && <HiddenFields of={{ program: planned.program, on: planned.on }} />}
       <div className={styles.pair}>
         <div>
           <label htmlFor="mix-recipe">Recipe</label>

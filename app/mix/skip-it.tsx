@@ -3,6 +3,7 @@
 import { useActionState } from 'react';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer, FormField, typedIn } from '../_parts/form-field';
+import { HiddenFields } from '../_parts/hidden-fields';
 import { skipSprayingAction } from './actions';
 import styles from './mix.module.css';
 
@@ -15,10 +16,7 @@ export function SkipIt({ shop, commandId, program, on }: SkipProps) {
     <details className={styles.skip}>
       <summary>Skip it</summary>
       <form action={send}>
-        <input type="hidden" name="commandId" value={commandId} />
-        <input type="hidden" name="shop" value={shop} />
-        <input type="hidden" name="program" value={program} />
-        <input type="hidden" name="on" value={on} />
+        <HiddenFields of={{ commandId, shop, program, on }} />
         <FormField state={state} name="reason" id={`why-${program}-${on}`} label="Why it was left out">
           {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'reason')} maxLength={300} />}
         </FormField>

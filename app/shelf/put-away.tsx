@@ -3,6 +3,7 @@
 import { useActionState } from 'react';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../_parts/form-field';
+import { HiddenFields } from '../_parts/hidden-fields';
 import { useCommandId } from '../_parts/use-command-id';
 import styles from './goods-form.module.css';
 import { putAwayGoodsAction, removeGoodsAction } from './suppliers/actions';
@@ -40,12 +41,7 @@ function Shelve({ shop, what, id, expecting, archived }: PutAwayProps) {
   const commandId = useCommandId(false);
   return (
     <form action={send}>
-      <input type="hidden" name="commandId" value={commandId} />
-      <input type="hidden" name="shop" value={shop} />
-      <input type="hidden" name="what" value={what} />
-      <input type="hidden" name="id" value={id} />
-      <input type="hidden" name="expecting" value={expecting} />
-      <input type="hidden" name="archived" value={archived ? 'no' : 'yes'} />
+      <HiddenFields of={{ commandId, shop, what, id, expecting, archived: archived ? 'no' : 'yes' }} />
       <FormAnswer state={state} />
       <button type="submit" disabled={isSending || commandId === ''}>
         {archived ? 'Take it out again' : `Put this ${what} away`}
@@ -61,10 +57,7 @@ function Remove({ shop, what, id }: PutAwayProps) {
     <details>
       <summary className={styles.summary}>Entered by mistake?</summary>
       <form action={send}>
-        <input type="hidden" name="commandId" value={commandId} />
-        <input type="hidden" name="shop" value={shop} />
-        <input type="hidden" name="what" value={what} />
-        <input type="hidden" name="id" value={id} />
+        <HiddenFields of={{ commandId, shop, what, id }} />
         <p className={styles.hint}>What was never used can be removed for good. This cannot be undone.</p>
         <FormAnswer state={state} />
         <button type="submit" disabled={isSending || commandId === ''}>

@@ -5,6 +5,7 @@ import type { JustMoved, MoveTo, SprayingMove } from '@/lib/views/spraying-move'
 import { IDLE } from '@/shared/forms/form-state';
 import type { Day } from '@/shared/time/day';
 import { FormAnswer } from '../_parts/form-field';
+import { HiddenFields } from '../_parts/hidden-fields';
 import { moveSprayingAction } from './actions';
 import { MoveAnywhere } from './move-anywhere';
 import { MoveFields } from './move-fields';
@@ -34,8 +35,7 @@ function MoveThere({ move, to, from, say }: MoveThereProps) {
   return (
     <form action={send}>
       <MoveFields move={move} commandId={to.commandId} from={from} />
-      <input type="hidden" name="to" value={to.day} />
-      <input type="hidden" name="at" value={to.at} />
+      <HiddenFields of={{ to: to.day, at: to.at }} />
       <button type="submit" disabled={isSending}>
         {say}
       </button>

@@ -3,6 +3,7 @@
 import type { AboutRecord } from '@/lib/views/record';
 import type { FormState } from '@/shared/forms/form-state';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { type FormAction, useSent } from '../../_parts/use-sent';
 import { confirmRecordAction, restoreRecordAction, withdrawRecordAction } from './actions';
 import styles from './record.module.css';
@@ -10,12 +11,12 @@ import styles from './record.module.css';
 /** What every form about a record carries unseen. */
 export function AboutRecordFields({ about, commandId }: { about: AboutRecord; commandId: string }) {
   return (
-    <>
-      <input type="hidden" name="commandId" value={commandId || about.formId} />
-      <input type="hidden" name="shop" value={about.shopId} />
-      <input type="hidden" name="application" value={about.application} />
-      <input type="hidden" name="version" value={about.version} />
-    </>
+    <HiddenFields
+      of={{
+        ...{ commandId: commandId || about.formId, shop: about.shopId },
+        ...{ application: about.application, version: about.version },
+      }}
+    />
   );
 }
 

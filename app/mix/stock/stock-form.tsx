@@ -4,6 +4,7 @@ import { useActionState, useRef } from 'react';
 import type { StockSolutionScreen } from '@/lib/views/stock-solution';
 import { type FormState, IDLE } from '@/shared/forms/form-state';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useHalfTyped } from '../../_parts/use-half-typed';
 import { makeStockSolutionAction } from './actions';
 import styles from './stock.module.css';
@@ -16,9 +17,7 @@ export function StockForm({ screen }: { screen: StockSolutionScreen }) {
   const { commandId, shop, product, makeUpTo, places } = screen;
   return (
     <form ref={form} action={send} className={styles.form}>
-      <input type="hidden" name="commandId" value={commandId} />
-      <input type="hidden" name="shop" value={shop} />
-      <input type="hidden" name="product" value={product.id} />
+      <HiddenFields of={{ commandId, shop, product: product.id }} />
       <Takes screen={screen} state={state} />
       <FormField
         state={state}

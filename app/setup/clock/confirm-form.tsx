@@ -4,6 +4,7 @@ import { useActionState } from 'react';
 import type { ClockScreen } from '@/lib/views/clock-screen';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { confirmClockAction } from './actions';
 
 /** One button: that is the time. It confirms what the page shows, and nothing that comes later. */
@@ -11,9 +12,7 @@ export function ConfirmForm({ screen }: { screen: ClockScreen }) {
   const [state, send, isSending] = useActionState(confirmClockAction, IDLE);
   return (
     <form action={send} className="apart">
-      <input type="hidden" name="commandId" value={screen.commandId} />
-      <input type="hidden" name="shop" value={screen.shop} />
-      <input type="hidden" name="shownAt" value={screen.shownAt} />
+      <HiddenFields of={{ commandId: screen.commandId, shop: screen.shop, shownAt: screen.shownAt }} />
       <FormAnswer state={state} />
       {state.status !== 'done' && (
         <button type="submit" data-main="" disabled={isSending}>

@@ -4,6 +4,7 @@ import { useActionState } from 'react';
 import type { LinksScreen } from '@/lib/views/shared-links';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useCommandId } from '../../_parts/use-command-id';
 import { makeLinkAction, revokeLinkAction } from './actions';
 
@@ -15,9 +16,7 @@ export function MakeLink({ shop, kind, commandId: first }: MakeProps) {
   const commandId = useCommandId(state.status === 'done' && state) || first;
   return (
     <form action={send} className="apart">
-      <input type="hidden" name="commandId" value={commandId} />
-      <input type="hidden" name="shop" value={shop} />
-      <input type="hidden" name="kind" value={kind} />
+      <HiddenFields of={{ commandId, shop, kind }} />
       <FormAnswer state={state} />
       <button type="submit" data-main="" disabled={isSending}>
         {isSending ? 'Making…' : 'Make a link'}
@@ -33,9 +32,7 @@ export function RevokeLink({ shop, link: { id, commandId, madeAt } }: RevokeProp
   const [state, send, isSending] = useActionState(revokeLinkAction, IDLE);
   return (
     <form action={send}>
-      <input type="hidden" name="commandId" value={commandId} />
-      <input type="hidden" name="shop" value={shop} />
-      <input type="hidden" name="link" value={id} />
+      <HiddenFields of={{ commandId, shop, link: id }} />
       <FormAnswer state={state} />
       <button type="submit" disabled={isSending} aria-label={`Revoke the link of ${madeAt}`}>
         Revoke it

@@ -4,6 +4,7 @@ import { useActionState } from 'react';
 import type { ThingOpened } from '@/lib/views/thing-form';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { putAwayAction, removeProductAction } from '../product-actions';
 import styles from './product-tools.module.css';
 
@@ -12,11 +13,12 @@ export function PutAwayForm({ thing, archived }: { thing: ThingOpened; archived:
   const [state, send, isSending] = useActionState(putAwayAction, IDLE);
   return (
     <form action={send} className={styles.form}>
-      <input type="hidden" name="commandId" value={thing.commandId} />
-      <input type="hidden" name="shop" value={thing.shop} />
-      <input type="hidden" name="product" value={thing.id} />
-      <input type="hidden" name="standing" value={thing.standing} />
-      <input type="hidden" name="archived" value={archived ? 'no' : 'yes'} />
+      <HiddenFields
+        of={{
+          ...{ commandId: thing.commandId, shop: thing.shop, product: thing.id },
+          ...{ standing: thing.standing, archived: archived ? 'no' : 'yes' },
+        }}
+      />
       <p className="soft small">
         {archived
           ? 'Taken out again, it stands on the shelf and can be chosen as before.'
@@ -35,9 +37,7 @@ export function RemoveForm({ thing }: { thing: ThingOpened }) {
   const [state, send, isSending] = useActionState(removeProductAction, IDLE);
   return (
     <form action={send} className={styles.form}>
-      <input type="hidden" name="commandId" value={thing.commandId} />
-      <input type="hidden" name="shop" value={thing.shop} />
-      <input type="hidden" name="product" value={thing.id} />
+      <HiddenFields of={{ commandId: thing.commandId, shop: thing.shop, product: thing.id }} />
       <p className="soft small">Entered by mistake? What nothing uses can be removed; it cannot be brought back.</p>
       <button type="submit" disabled={isSending}>
         Remove it for good

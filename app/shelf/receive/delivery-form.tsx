@@ -7,6 +7,7 @@ import { moneyText } from '@/shared/measure/money';
 import { priceOfPacks } from '@/shared/measure/price-break';
 import { showMoney } from '@/shared/measure/show';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useSent } from '../../_parts/use-sent';
 import { receiveDeliveryAction } from './actions';
 import { PlaceField } from './one-lot-form';
@@ -24,8 +25,7 @@ export function DeliveryForm({ screen, delivery }: DeliveryFormProps) {
   );
   return (
     <form ref={form} action={send} className={styles.form}>
-      <input type="hidden" name="commandId" value={commandId || formId} />
-      <input type="hidden" name="shop" value={shopId} />
+      <HiddenFields of={{ commandId: commandId || formId, shop: shopId }} />
       {order && <input type="hidden" name="order" value={order.id} />}
       <ul className={styles.offers}>
         {delivery.offers.map((offer, row) => (

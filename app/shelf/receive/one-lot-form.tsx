@@ -5,6 +5,7 @@ import type { ReceiveScreen } from '@/lib/views/receive';
 import type { FormState } from '@/shared/forms/form-state';
 import type { Day } from '@/shared/time/day';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useSent } from '../../_parts/use-sent';
 import { receiveOneAction } from './actions';
 import styles from './receive.module.css';
@@ -18,8 +19,7 @@ export function OneLotForm({ screen }: { screen: ReceiveScreen }) {
   const value = (name: string, otherwise = '') => typedIn(state, name, otherwise);
   return (
     <form ref={form} action={send} onReset={() => setChosen(product?.id ?? '')} className={styles.form}>
-      <input type="hidden" name="commandId" value={commandId || formId} />
-      <input type="hidden" name="shop" value={shopId} />
+      <HiddenFields of={{ commandId: commandId || formId, shop: shopId }} />
       <FormField state={state} name="product" label="Product">
         {(wiring) => (
           <select

@@ -6,6 +6,7 @@ import { SUPPLIER_PAGES, type SupplierFields } from '@/shared/forms/supplier';
 import { idFromName } from '@/shared/shop-file/id-from-name';
 import { WEEKDAYS } from '@/shared/time/day';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { useCommandId } from '../../_parts/use-command-id';
 import { useHalfTyped } from '../../_parts/use-half-typed';
 import styles from '../goods-form.module.css';
@@ -47,10 +48,7 @@ function Fields({ shop, id, expecting, fields, state, send, isSending }: FieldsP
   );
   return (
     <form ref={form} action={send} className={styles.form}>
-      <input type="hidden" name="commandId" value={commandId} />
-      <input type="hidden" name="shop" value={shop} />
-      <input type="hidden" name="expecting" value={expecting} />
-      <input type="hidden" name="archived" value={fields.archived} />
+      <HiddenFields of={{ commandId, shop, expecting, archived: fields.archived }} />
       <FormField state={state} name="name" label="Who sells">
         {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'name', fields.name)} autoComplete="off" />}
       </FormField>

@@ -3,6 +3,7 @@
 import type { ReactNode } from 'react';
 import type { FormState } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../../../_parts/form-field';
+import { HiddenFields } from '../../../../_parts/hidden-fields';
 import { type FormAction, useSent } from '../../../../_parts/use-sent';
 import styles from './bottle-page.module.css';
 
@@ -46,11 +47,8 @@ export function BottleForm({ about, action, name, title, button, isOver, childre
 /** What every form about a bottle carries unseen. */
 export function AboutFields({ about, commandId }: { about: About; commandId: string }) {
   return (
-    <>
-      <input type="hidden" name="commandId" value={commandId || about.formId} />
-      <input type="hidden" name="shop" value={about.shopId} />
-      <input type="hidden" name="lotId" value={about.lotId} />
-      <input type="hidden" name="place" value={about.place} />
-    </>
+    <HiddenFields
+      of={{ commandId: commandId || about.formId, shop: about.shopId, lotId: about.lotId, place: about.place }}
+    />
   );
 }
