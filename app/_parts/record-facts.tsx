@@ -1,4 +1,5 @@
 import type { RecordSeen } from '@/lib/views/record';
+import { ColumnHeads } from './column-heads';
 import { PassedLine } from './passed-line';
 import styles from './record-facts.module.css';
 
@@ -51,16 +52,7 @@ function Products({ when, products }: Pick<RecordSeen, 'when' | 'products'>) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label={`What went in, ${when}`}>
       <table className={styles.products}>
-        <thead>
-          <tr>
-            <th scope="col">Product</th>
-            <th scope="col">Registration number</th>
-            <th scope="col">Active ingredients</th>
-            <th scope="col">Interval</th>
-            <th scope="col">Dose</th>
-            <th scope="col">Amount</th>
-          </tr>
-        </thead>
+        <ColumnHeads of={['Product', 'Registration number', 'Active ingredients', 'Interval', 'Dose', 'Amount']} />
         <tbody>
           {products.map(({ id, name, registration, actives, interval, dose, amount }) => (
             <tr key={id}>

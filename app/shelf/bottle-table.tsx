@@ -2,6 +2,7 @@ import type { ShelfBottle } from '@/lib/views/shelf-bottles';
 import type { ShelfProduct } from '@/lib/views/shelf-product';
 import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
+import { ColumnHeads } from '../_parts/column-heads';
 import { Figure } from '../_parts/figure';
 import { OnOrder } from '../_parts/on-order';
 import type { Ways } from '../_parts/shown-text';
@@ -11,8 +12,10 @@ import { weeksWords } from './weeks-words';
 
 type BottleTableProps = { products: ShelfProduct[]; today: Day; ways: Ways };
 
-const COLUMNS = ['Bottle', 'Left', 'Worth', 'Last usable day', 'Days to it', 'Stands in', 'Runs out', 'Reorder', 'By'];
-const NUMBERS = new Set(['Left', 'Worth']);
+const COLUMNS = [
+  ...['Bottle', { number: 'Left' }, { number: 'Worth' }, 'Last usable day', 'Days to it'],
+  ...['Stands in', 'Runs out', 'Reorder', 'By'],
+];
 
 /** The same shelf as a plain table: one block of rows per product, one row per container. */
 export function BottleTable({ products, today, ways }: BottleTableProps) {
@@ -20,15 +23,7 @@ export function BottleTable({ products, today, ways }: BottleTableProps) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="The shelf as a table">
       <table className={styles.table}>
-        <thead>
-          <tr>
-            {COLUMNS.map((column) => (
-              <th key={column} scope="col" className={NUMBERS.has(column) ? 'number' : undefined}>
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads of={COLUMNS} />
         {products.map((product) => (
           <ProductRows key={product.id} product={product} today={today} ways={ways} />
         ))}

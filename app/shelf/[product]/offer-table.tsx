@@ -1,6 +1,7 @@
 import type { OfferShown } from '@/lib/views/offers-shown';
 import { showMoney } from '@/shared/measure/show';
 import { showDayShort } from '@/shared/time/show-day';
+import { ColumnHeads } from '../../_parts/column-heads';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
 import { PriceSpark } from './price-spark';
@@ -20,17 +21,13 @@ export function OfferTable({ offers, ways, by = 'supplier' }: OfferTableProps) {
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="Offers as a table">
       <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">{by === 'supplier' ? 'Supplier and pack' : 'Product and pack'}</th>
-            <th scope="col" className="number">
-              Price
-            </th>
-            <th scope="col" className="number">
-              By the unit
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads
+          of={[
+            by === 'supplier' ? 'Supplier and pack' : 'Product and pack',
+            { number: 'Price' },
+            { number: 'By the unit' },
+          ]}
+        />
         <tbody>
           {offers
             .filter(({ offer }) => !offer.archived)

@@ -1,6 +1,7 @@
 import type { Fig } from '@/lib/views/figures';
 import { type ProductScreen, WEEK_COLUMNS } from '@/lib/views/product';
 import { showDayShort } from '@/shared/time/show-day';
+import { ColumnHeads } from '../../_parts/column-heads';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
 import styles from './product.module.css';
@@ -11,16 +12,7 @@ export function WeeksTable({ weeks, ways }: { weeks: ProductScreen['weeks']; way
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="Stock by week as a table">
       <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Seven days from</th>
-            {WEEK_COLUMNS.map((column) => (
-              <th key={column} scope="col" className="number">
-                {column}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads of={['Seven days from', ...WEEK_COLUMNS.map((number) => ({ number }))]} />
         <tbody>
           {weeks.map(({ week, cells }) => (
             <tr key={week}>

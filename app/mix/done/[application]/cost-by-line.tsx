@@ -1,5 +1,6 @@
 'use client';
 
+import { ColumnHeads } from '@/app/_parts/column-heads';
 import { useKeptMixes } from '@/app/_parts/kept-mixes';
 import type { MixedScreen } from '@/lib/views/mixed';
 import { showMoneyIfKnown } from '@/shared/measure/show';
@@ -15,6 +16,7 @@ type CostByLineProps = Pick<MixedScreen, 'application' | 'lines' | 'cost' | 'pla
 export function CostByLine({ application, lines, cost, planned, currency }: CostByLineProps) {
   const kept = useKeptMixes()?.find(({ finished }) => finished?.application === application) ?? null;
   const plannedOf = plannedBy(kept, planned);
+  const plannedHead = plannedOf ? [{ number: kept || planned?.isAsSaid ? 'Planned' : 'By the recipe' }] : [];
   const money = (micros: number | null) => showMoneyIfKnown(micros, currency);
   const inAll = kept || planned?.isAsSaid ? cost.planned : (planned?.material ?? null);
   return (
@@ -22,19 +24,7 @@ export function CostByLine({ application, lines, cost, planned, currency }: Cost
       <h2 id="cost">What it cost</h2>
       <table className={styles.cost}>
         <caption className="spoken">Cost of each product, planned and as drawn</caption>
-        <thead>
-          <tr>
-            <th scope="col">Product</th>
-            {plannedOf && (
-              <th scope="col" className="number">
-                {kept || planned?.isAsSaid ? 'Planned' : 'By the recipe'}
-              </th>
-            )}
-            <th scope="col" className="number">
-              Actual
-            </th>
-          </tr>
-        </thead>
+        <ColumnHeads of={['Product', ...plannedHead, { number: 'Actual' }]} />
         <tbody>
           {lines.map(({ product, amount, costMicros }) => (
             <tr key={product.id}>
