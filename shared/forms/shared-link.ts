@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { shopId } from './command-fields';
+import { commandId, shopId } from './command-fields';
 
 /** What a secret link can show: the states of the benches for the sales floor, or the calendar. */
 export const LINK_KINDS = ['board', 'calendar'] as const;
 export type LinkKind = (typeof LINK_KINDS)[number];
 
-const sent = { commandId: z.string().regex(/^[0-9a-f]{32}$/), shop: shopId() };
+const sent = { commandId: commandId(), shop: shopId() };
 
 /** Make a secret link of a kind. */
 export const MakeLink = z.strictObject({ ...sent, kind: z.enum(LINK_KINDS) });
