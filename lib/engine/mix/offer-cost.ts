@@ -2,18 +2,15 @@ import type { Micros } from '@/shared/quantity/amounts';
 import { divide, exact } from '@/shared/quantity/exact';
 import { costAt } from '../ahead/cheapest-offer';
 import { sumOrUnknown } from '../ahead/cost-sums';
-import type { Offer, Shop } from '../shop';
+import type { Shop } from '../shop';
 import { type MixCost, type MixSheet, ML_PER_LITRE, spread } from './mix-sheet';
-import { priceToday } from './solution-price';
+import { type PriceToday, priceToday } from './solution-price';
 
 /** What a batch would cost if all of it were bought today. */
 export type OfferCost = Omit<MixCost, 'labour'> & { lines: OfferLine[] };
 
-/**
- * One step of the sheet at the offer that is cheapest per unit. The cost is null when its amount is not known, or nobody
- * offers it or what it is made from.
- */
-export type OfferLine = { offer: Offer | null; cost: Micros | null };
+/** One step of the sheet at its price of today. The cost is null when that or the amount is not known. */
+export type OfferLine = { price: PriceToday; cost: Micros | null };
 
 /**
  * The same batch with everything at its cheapest offer today, whatever the bottles on the shelf cost.
@@ -27,8 +24,8 @@ export type OfferLine = { offer: Offer | null; cost: Micros | null };
  */
 export function offerCostOf({ offers }: Pick<Shop, 'offers'>, { steps, batch }: MixSheet): OfferCost {
   const lines = steps.map(({ ingredient: { product }, line: { amount } }): OfferLine => {
-    const { unit, offer } = priceToday(offers, product);
-    return { offer, cost: unit && amount !== null ? costAt(unit, amount) : null };
+    const price = priceToday(offers, product);
+    return { price, cost: price.unit && amount !== null ? costAt(price.unit, amount) : null };
   });
   const material = sumOrUnknown(lines, ({ cost }) => cost);
   return {

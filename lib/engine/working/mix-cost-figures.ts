@@ -4,7 +4,7 @@ import type { AskedMix } from '../mix/asked-mix';
 import { sourceOf } from '../mix/line-check';
 import type { MixCost } from '../mix/mix-sheet';
 import { type OfferLine, offerCostOf } from '../mix/offer-cost';
-import { type PriceToday, priceToday } from '../mix/solution-price';
+import type { PriceToday } from '../mix/solution-price';
 import { toEnterForMinutes } from '../mix/work';
 import type { Product } from '../shop';
 import { lineCostShown } from './line-figures';
@@ -54,11 +54,10 @@ export function offerLineWorking(mix: AskedMix, number: number): FoundWorking | 
   if (!step || !line) return null;
   const { product } = step.ingredient;
   const { amount } = step.line;
-  const price = priceToday(mix.shop.offers, product);
   return {
     title: `${product.name} in the batch at the cheapest offer`,
-    value: offerShown(line, price),
-    rule: price.from.length > 0 ? OF_WHAT_IT_HOLDS : AT_ITS_OFFER,
+    value: offerShown(line),
+    rule: line.price.from.length > 0 ? OF_WHAT_IT_HOLDS : AT_ITS_OFFER,
     steps: [
       worked(
         'Amount',
@@ -66,7 +65,7 @@ export function offerLineWorking(mix: AskedMix, number: number): FoundWorking | 
         'dose × spray',
         mixAddress(mix, 'step', number, 'amount'),
       ),
-      ...offerSteps(mix, product, price),
+      ...offerSteps(mix, product, line.price),
     ],
   };
 }
@@ -87,7 +86,7 @@ function offerSteps({ shop }: AskedMix, product: Product, { offer, from, missing
 const NO_OFFER = 'No supplier offers it.';
 const NO_AMOUNT = 'How much of it the batch takes is not known.';
 
-const offerShown = ({ cost }: OfferLine, { unit, missing }: PriceToday): Shown =>
+const offerShown = ({ cost, price: { unit, missing } }: OfferLine): Shown =>
   money(cost, unit ? NO_AMOUNT : (missing ?? NO_OFFER));
 
 const offersWorking = (mix: AskedMix): FoundWorking => {
@@ -97,11 +96,11 @@ const offersWorking = (mix: AskedMix): FoundWorking => {
     value: money(material, NO_COST),
     rule: 'What each ingredient would cost if all of it were bought today at the offer that is cheapest per unit, added up. As if packs could be divided, without freight. Unknown as soon as one of them is unknown.',
     steps: mix.sheet.steps.flatMap(({ ingredient: { product } }, number) => {
-      const [line, price] = [lines[number], priceToday(mix.shop.offers, product)];
-      const from = price.offer?.supplier.name ?? (price.from.length > 0 ? 'what it is made from' : NO_OFFER);
-      return line
-        ? worked(product.name, offerShown(line, price), from, mixAddress(mix, 'step', number, 'offerCost'))
-        : [];
+      const line = lines[number];
+      if (!line) return [];
+      const { offer, from } = line.price;
+      const said = offer?.supplier.name ?? (from.length > 0 ? 'what it is made from' : NO_OFFER);
+      return worked(product.name, offerShown(line), said, mixAddress(mix, 'step', number, 'offerCost'));
     }),
   };
 };
