@@ -9,7 +9,7 @@ import { write } from '@/lib/data/writer';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Micros } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { packsCame } from '@/shared/shop-file/packs-came';
+import { cameByLine } from '@/shared/shop-file/packs-came';
 import type { Day } from '@/shared/time/day';
 
 /** Packs of one line of an order that came: how many, what was paid for them, and the last day printed on them. */
@@ -99,10 +99,7 @@ const lotsOf = ({ came }: ReceiveOrder, { offers }: ShopFile) =>
 
 /** Packs that have not come, counting those that come now. */
 function stillExpected({ came }: ReceiveOrder, { lots }: ShopFile, order: FileOrder): number {
-  const rest = order.lines.map(({ offer, count }) => {
-    const now = came.filter((one) => one.offer === offer).reduce((sum, one) => sum + one.count, 0);
-    const received = packsCame(lots, order.id, offer) + now;
-    return count > received ? count - received : 0;
-  });
-  return rest.reduce((sum, packs) => sum + packs, 0);
+  const now = came.map(({ offer, count }) => ({ order: order.id, offer, count }));
+  const received = cameByLine([...lots, ...now], order);
+  return order.lines.reduce((sum, { count }, place) => sum + Math.max(count - (received[place] ?? 0), 0), 0);
 }

@@ -5,7 +5,7 @@ import type { Stock } from '@/shared/quantity/amounts';
 import type { Exact } from '@/shared/quantity/exact';
 import { shareOut, wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { packsCame } from '@/shared/shop-file/packs-came';
+import { cameByLine } from '@/shared/shop-file/packs-came';
 import { readDay } from '@/shared/time/day';
 import { minutesUp } from '@/shared/time/hours';
 import { type Find, finder, known, maybe, money } from './known';
@@ -115,17 +115,19 @@ export function containersOf(lot: FileLot, product: Product): Container[] {
 
 /** What was ordered. What of it has come are the lots that name it. */
 export function ordersOf(file: ShopFile, supplier: Find<Supplier>, offer: Find<Offer>): Order[] {
-  return file.orders.map((order) => ({
-    id: order.id,
-    supplier: supplier(order.supplier),
-    placedOn: known(readDay(order.placedOn)),
-    expectedOn: maybe(order.expectedOn, readDay),
-    lines: order.lines.map((line) => ({
-      ...{ offer: offer(line.offer), count: line.count, price: money(line.price) },
-      received: packsCame(file.lots, order.id, line.offer),
-    })),
-    freight: money(order.freight),
-    note: order.note,
-    closedOn: maybe(order.closedOn, readDay),
-  }));
+  return file.orders.map((order) => {
+    const came = cameByLine(file.lots, order);
+    return {
+      id: order.id,
+      supplier: supplier(order.supplier),
+      placedOn: known(readDay(order.placedOn)),
+      expectedOn: maybe(order.expectedOn, readDay),
+      lines: order.lines.map(({ offer: id, count, price }, place) => {
+        return { offer: offer(id), count, price: money(price), received: came[place] ?? 0 };
+      }),
+      freight: money(order.freight),
+      note: order.note,
+      closedOn: maybe(order.closedOn, readDay),
+    };
+  });
 }

@@ -3,9 +3,10 @@ import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Written } from '@/shared/shop-file/contract';
 import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
+import { newCommandId } from '../data/new-id';
 import { plainMoney } from '../engine/exchange/plain-text';
 import { leadLearned } from '../engine/orders/lead-learned';
-import { cameOf, levelReached, saysNewPrice } from '../engine/orders/paid-otherwise';
+import { type Came, cameOf, levelReached, packsOrdered, saysNewPrice } from '../engine/orders/paid-otherwise';
 import type { Offer } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
 import type { Fig } from './figures';
@@ -24,15 +25,16 @@ type Taken<T> = T & { expecting: { list: 'offers'; id: string; fingerprint: stri
 export async function priceToTake(
   clock: Clock,
   shopId: string,
-  asked: { order: string; offer: string; cameOn: string },
+  asked: { order: string; offer: string; line: number; cameOn: string },
 ): Promise<Outcome<Taken<{ offer: Written<'offers'> }>>> {
   const goods = await goodsOf(clock, shopId);
   const shop = goods && shopOfFile(goods.file);
   const order = shop?.orders.find(({ id }) => id === asked.order);
-  const came =
-    shop && order && cameOf(order, shop).find((one) => one.offer.id === asked.offer && one.cameOn === asked.cameOn);
+  const isAsked = ({ offer, line, cameOn }: Came) =>
+    offer.id === asked.offer && line === asked.line && cameOn === asked.cameOn;
+  const came = shop && order && cameOf(order, shop).find(isAsked);
   const written = goods?.file.offers.find(({ id }) => id === asked.offer);
-  const ordered = order?.lines.find(({ offer }) => offer.id === asked.offer)?.count ?? 0;
+  const ordered = order && came ? packsOrdered(order, came.offer) : 0;
   if (!came || !written || came.paidEach === null || !saysNewPrice(came, ordered)) {
     return refuse({ code: 'not-found', what: 'new price of', id: asked.offer });
   }
@@ -71,6 +73,8 @@ export async function leadToTake(
 
 /** How long a supplier really takes, beside what its offers say. */
 export type LeadSeen = {
+  /** The id of the command that takes it, for a browser that runs no scripts. */
+  formId: string;
   deliveries: number;
   median: Fig;
   worst: Fig;
@@ -86,6 +90,7 @@ export function leadSeen({ shop, figure }: House, supplierId: string): LeadSeen 
   if (!learned) return null;
   const its = shop.offers.filter(({ supplier: one, archived }: Offer) => one === supplier && !archived);
   return {
+    formId: newCommandId(),
     deliveries: learned.deliveries.length,
     median: figure('supplier', supplierId, 'median'),
     worst: figure('supplier', supplierId, 'worst'),

@@ -6,8 +6,9 @@ import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
 import { newCommandId } from '../data/new-id';
 import { expectedDay, missingOf, restOf } from '../engine/orders/on-order';
-import { type Came, cameOf, levelReached, saysNewPrice } from '../engine/orders/paid-otherwise';
+import { type Came, cameOf, levelReached, packsOrdered, saysNewPrice } from '../engine/orders/paid-otherwise';
 import type { Offer, Order, Supplier } from '../engine/shop';
+import { linePath } from '../engine/working/order-figures';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 import { offerHref } from './offers-shown';
@@ -31,6 +32,7 @@ export type OrderState =
   | { kind: 'closed'; missing: number };
 
 export type OrdersScreen = Pick<House, 'today' | 'ways'> & {
+  shopId: string;
   open: OrderListed[];
   closed: OrderListed[];
   suppliers: { id: string; name: string }[];
@@ -44,7 +46,7 @@ export async function ordersScreen(clock: Clock): Promise<OrdersScreen | null> {
   const listed = shop.orders.map((order) => orderListed(house, order));
   const byDay = (a: OrderListed, b: OrderListed) => expectedText(a).localeCompare(expectedText(b));
   return {
-    ...{ today, ways },
+    ...{ shopId: house.id, today, ways },
     open: listed.filter(({ state }) => state.kind !== 'closed').sort(byDay),
     closed: listed.filter(({ state }) => state.kind === 'closed').sort((a, b) => (a.placedOn < b.placedOn ? 1 : -1)),
     suppliers: shop.suppliers.filter(({ archived }) => !archived).map(({ id, name }) => ({ id, name })),
@@ -85,7 +87,7 @@ function stateOf(order: Order, today: Day): OrderState {
 
 /** One line of an order, with how much of it is here. */
 export type OrderLineSeen = {
-  offer: string;
+  key: string;
   product: string;
   href: string;
   pack: string;
@@ -97,10 +99,12 @@ export type OrderLineSeen = {
 };
 
 /** What came on a day, and whether its price says something new of the offer. */
-export type CameSeen = Pick<Came, 'cameOn' | 'packs' | 'paidEach' | 'quoted' | 'dearerBy'> & {
+export type CameSeen = Pick<Came, 'line' | 'cameOn' | 'packs' | 'paidEach' | 'quoted' | 'dearerBy'> & {
   offer: string;
   product: string;
   pack: string;
+  /** The id of the command that takes its price, for a browser that runs no scripts. */
+  formId: string;
   /** The number of packs from which the new price would hold (null: from the first); undefined when nothing is new. */
   newFrom: number | null | undefined;
 };
@@ -132,22 +136,22 @@ export async function orderScreen(clock: Clock, id: string): Promise<OrderScreen
     ...{ today, ways, shopId: house.id, formId: newCommandId(), order, file, standing: fingerprint(file) },
     state: stateOf(order, today),
     ...{ goods: its('goods'), freight: its('freight'), total: its('total'), expectedOn: its('expectedOn') },
-    lines: order.lines.map((line) => ({
-      ...{ offer: line.offer.id, product: line.offer.product.name, href: offerHref(line.offer) },
+    lines: order.lines.map((line, place) => ({
+      ...{ key: `${place} ${line.offer.id}`, product: line.offer.product.name, href: offerHref(line.offer) },
       ...{ pack: line.offer.packText, count: line.count, price: line.price, received: line.received },
-      cost: figure('order', id, 'line', line.offer.id),
+      cost: figure(...linePath(order, line)),
       rest: restOf(order, line),
     })),
     came: cameOf(order, house.shop).map((one) => cameSeen(order, one)),
   };
 }
 
-function cameSeen({ lines }: Order, came: Came): CameSeen {
-  const { offer, cameOn, packs, paidEach, quoted, dearerBy } = came;
-  const ordered = lines.find((line) => line.offer === offer)?.count ?? packs;
+function cameSeen(order: Order, came: Came): CameSeen {
+  const { line, offer, cameOn, packs, paidEach, quoted, dearerBy } = came;
+  const ordered = packsOrdered(order, offer);
   const newFrom = saysNewPrice(came, ordered) ? levelReached(offer, ordered) : undefined;
-  const named = { offer: offer.id, product: offer.product.name, pack: offer.packText };
-  return { ...named, cameOn, packs, paidEach, quoted, dearerBy, newFrom };
+  const named = { formId: newCommandId(), offer: offer.id, product: offer.product.name, pack: offer.packText };
+  return { ...named, line, cameOn, packs, paidEach, quoted, dearerBy, newFrom };
 }
 
 /** What the form of an order needs of one supplier. */

@@ -10,6 +10,7 @@ import { type Micros, micros } from '@/shared/quantity/amounts';
 import type { Day } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
+import { newCommandId } from '../data/new-id';
 import { plainMoney } from '../engine/exchange/plain-text';
 import { expectedDay } from '../engine/orders/on-order';
 import type { Offer, Order, Supplier } from '../engine/shop';
@@ -17,6 +18,7 @@ import { type HereNow, shopNow } from './house';
 
 /** One line of a purchase list. */
 export type ListLine = {
+  key: string;
   offer: string;
   product: string;
   pack: string;
@@ -31,6 +33,8 @@ export type PurchaseList = {
   supplier: Pick<Supplier, 'id' | 'name'>;
   /** The order that it is; null for a list that nobody has ordered yet. */
   order: string | null;
+  /** The id of the command that places it, for a browser that runs no scripts. */
+  formId: string;
   placedOn: Day;
   expectedOn: Day | null;
   lines: ListLine[];
@@ -86,16 +90,18 @@ function draftsIn({ shop, today }: HereNow, asked: Fields): Order[] {
 function listOf({ shop, ways }: HereNow, order: Order, isDraft: boolean): PurchaseList {
   const { supplier, placedOn, note } = order;
   const { id, name } = supplier;
-  const lines = order.lines.map(({ offer, count, price }) => lineOf(offer, count, price));
+  const lines = order.lines.map(({ offer, count, price }, place) => {
+    return { key: `${place} ${offer.id}`, ...lineOf(offer, count, price) };
+  });
   const sums = orderSums(lines, supplier, order.freight);
-  const list = { supplier: { id, name }, order: isDraft ? null : order.id, note };
+  const list = { supplier: { id, name }, order: isDraft ? null : order.id, note, formId: newCommandId() };
   const { expectedOn, freight } = order;
   const days = { placedOn, expectedOn: expectedDay(order), entered: { expectedOn, freight } };
   const subject = `Order from ${shop.name}, ${showDay(placedOn)} ${placedOn.slice(0, 4)}`;
   return { ...list, ...days, lines, sums, subject, text: textOf(shop, name, lines, sums, note, ways.currency) };
 }
 
-const lineOf = (offer: Offer, count: number, price: Micros | null): ListLine => ({
+const lineOf = (offer: Offer, count: number, price: Micros | null): Omit<ListLine, 'key'> => ({
   ...{ offer: offer.id, product: offer.product.name, pack: offer.packText, count, price },
   cost: price === null ? null : micros(price * count),
 });

@@ -92,8 +92,8 @@ export type OrderForm = z.output<typeof OrderForm>;
  *
  * Takes    the form, the shop as it stands, and today, on which it was ordered when no day is said. A line without a
  *          price costs what its offer says for so many packs
- * Refuses  nothing to order; a line of another supplier; a day in the future, or expected before it was ordered; less
- *          than what has come already
+ * Refuses  nothing to order; a line of another supplier; an offer on more lines than it stood on; a day in the future,
+ *          or expected before it was ordered; less than what has come already
  */
 export function orderOfForm(
   form: OrderForm,
@@ -104,7 +104,11 @@ export function orderOfForm(
   const was = file.orders.find(({ id }) => id === form.id) ?? null;
   const placedOn = form.placedOn ?? (was?.placedOn as Day | undefined) ?? today;
   const offers = new Map(file.offers.map((offer) => [offer.id, offer]));
-  const faults = [...dayFaults(placedOn, expectedOn, today), ...lineFaults(form, offers), ...cameFaults(form, file)];
+  const faults = [
+    ...dayFaults(placedOn, expectedOn, today),
+    ...lineFaults(form, offers, was),
+    ...cameFaults(form, file),
+  ];
   const lines = form.lines.flatMap(({ offer: id, count, price }) => {
     const offer = offers.get(id);
     return offer ? [{ offer: id, count, price: moneyText(price ?? quoted(offer, count)) }] : [];
@@ -125,14 +129,21 @@ function dayFaults(placedOn: Day, expectedOn: Day | null, today: Day): Fault[] {
   return faults;
 }
 
-function lineFaults({ lines, supplier }: OrderForm, offers: ReadonlyMap<string, FileOffer>): Fault[] {
+function lineFaults(
+  { lines, supplier }: OrderForm,
+  offers: ReadonlyMap<string, FileOffer>,
+  was: FileOrder | null,
+): Fault[] {
   if (lines.length === 0) return [{ path: 'lines', message: 'Nothing is ordered yet. Write packs beside an offer.' }];
   return lines.flatMap(({ row, offer }, place): Fault[] => {
     const at = `lines[${row}].count`;
     const sold = offers.get(offer);
     if (!sold) return [{ path: at, message: 'This offer is no longer there. Reload the page.' }];
     if (sold.supplier !== supplier) return [{ path: at, message: 'Another supplier sells this. Order it apart.' }];
-    const isTwice = lines.findIndex((one) => one.offer === offer) !== place;
+    // A file may bring an order with two lines of one offer, and such an order can still be changed.
+    const before = lines.slice(0, place).filter((one) => one.offer === offer).length;
+    const stood = was?.lines.filter((one) => one.offer === offer).length ?? 0;
+    const isTwice = before > 0 && before >= stood;
     return isTwice ? [{ path: at, message: 'This is on the order already. Write all packs in one line.' }] : [];
   });
 }
@@ -140,12 +151,13 @@ function lineFaults({ lines, supplier }: OrderForm, offers: ReadonlyMap<string, 
 /** What has come of an order cannot be taken off it. */
 function cameFaults({ id, lines }: OrderForm, { orders, lots }: Pick<ShopFile, 'orders' | 'lots'>): Fault[] {
   const was = orders.find((order) => order.id === id);
-  return (was?.lines ?? []).flatMap(({ offer }): Fault[] => {
+  const offers = new Set(was?.lines.map(({ offer }) => offer));
+  return [...offers].flatMap((offer): Fault[] => {
     const came = packsCame(lots, id, offer);
-    const line = lines.find((one) => one.offer === offer);
-    if (came === 0 || (line && line.count >= came)) return [];
+    const its = lines.filter((one) => one.offer === offer);
+    if (came <= its.reduce((sum, { count }) => sum + count, 0)) return [];
     const message = `${came} of these have come already. Write ${came} or more.`;
-    return [{ path: line ? `lines[${line.row}].count` : 'lines', message }];
+    return [{ path: its[0] ? `lines[${its[0].row}].count` : 'lines', message }];
   });
 }
 
@@ -177,6 +189,11 @@ export const TakePrice = z.strictObject({
   shop: shopId(),
   order: z.string().min(1).max(64),
   offer: z.string().min(1).max(64),
+  /** Which line of the order it came of, by its place. */
+  line: z
+    .string()
+    .regex(/^\d{1,3}$/)
+    .transform(Number),
   cameOn: z.string().max(10),
 });
 

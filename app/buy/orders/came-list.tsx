@@ -10,7 +10,7 @@ export function CameList({ screen }: { screen: OrderScreen }) {
   return (
     <ul className={styles.orders}>
       {came.map((one) => (
-        <li key={`${one.cameOn} ${one.offer}`}>
+        <li key={`${one.cameOn} ${one.line}`}>
           <p>
             <b>{showDay(one.cameOn, today)}</b>: {one.packs} × {one.product}, {one.pack}
           </p>
@@ -19,7 +19,8 @@ export function CameList({ screen }: { screen: OrderScreen }) {
           </p>
           {one.newFrom !== undefined && one.paidEach !== null && (
             <TakePriceForm
-              {...{ shop: shopId, order: order.id, offer: one.offer, cameOn: one.cameOn }}
+              {...{ shop: shopId, formId: one.formId, order: order.id }}
+              {...{ offer: one.offer, line: one.line, cameOn: one.cameOn }}
               label={priceWords(one, showMoney(one.paidEach, ways.currency), showDay(one.cameOn, today))}
             />
           )}

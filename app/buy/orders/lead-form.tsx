@@ -14,12 +14,12 @@ type LeadFormProps = { shop: string; supplier: string; lead: LeadSeen; ways: Way
 /** How long a supplier really took beside what its offers say, and one step to let them say it. */
 export function LeadForm({ shop, supplier, lead, ways }: LeadFormProps) {
   const { state, send, isSending, form, commandId } = useSent(takeLeadAction, `lead ${supplier}`);
-  const { deliveries, median, worst, days, set } = lead;
+  const { formId, deliveries, median, worst, days, set } = lead;
   const choices = days.median === days.worst ? (['worst'] as const) : (['median', 'worst'] as const);
   const isSet = (day: number) => set.length === 1 && set[0] === day;
   return (
     <form ref={form} action={send} className={styles.take}>
-      <HiddenFields of={{ commandId, shop, supplier }} />
+      <HiddenFields of={{ commandId: commandId || formId, shop, supplier }} />
       <p>
         From order to arrival <Figure of={median} ways={ways} /> as a rule, <Figure of={worst} ways={ways} /> at worst,
         from {deliveries} {deliveries === 1 ? 'delivery' : 'deliveries'}. Their offers say {setText(set)}.
@@ -27,7 +27,7 @@ export function LeadForm({ shop, supplier, lead, ways }: LeadFormProps) {
       {choices
         .filter((which) => !isSet(days[which]))
         .map((which) => (
-          <button key={which} type="submit" name="which" value={which} disabled={isSending || commandId === ''}>
+          <button key={which} type="submit" name="which" value={which} disabled={isSending}>
             Count {days[which]} for all of their offers
           </button>
         ))}

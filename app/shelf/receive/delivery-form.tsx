@@ -29,7 +29,8 @@ export function DeliveryForm({ screen, delivery }: DeliveryFormProps) {
       {order && <input type="hidden" name="order" value={order.id} />}
       <ul className={styles.offers}>
         {delivery.offers.map((offer, row) => (
-          <OfferLine key={offer.id} state={state} offer={offer} row={row} currency={ways.currency} />
+          // biome-ignore lint/suspicious/noArrayIndexKey: an order may have two lines of one offer.
+          <OfferLine key={`${offer.id} ${row}`} state={state} offer={offer} row={row} currency={ways.currency} />
         ))}
       </ul>
       <FormField state={state} name="receivedOn" id="delivery-day" label="Received on">

@@ -7,6 +7,8 @@ import type { Container, Offer, Order, Product, Shop } from '../shop';
 /** What of one line of an order is still expected. */
 export type OnOrder = {
   order: Order;
+  /** Which line of it, by its place. */
+  line: number;
   offer: Offer;
   packs: number;
   /** All of those packs together, µL or mg. */
@@ -44,11 +46,11 @@ export function onOrder({ orders }: Pick<Shop, 'orders'>, today: Day): OnOrder[]
   const expected = orders.flatMap((order) => {
     const expectedOn = expectedDay(order);
     const isLate = expectedOn !== null && expectedOn < today;
-    return order.lines.flatMap((line): OnOrder[] => {
+    return order.lines.flatMap((line, place): OnOrder[] => {
       const packs = restOf(order, line);
       if (packs === 0) return [];
       const amount = stock(packs * sizeOf(line.offer));
-      return [{ order, offer: line.offer, packs, amount, price: line.price, expectedOn, isLate }];
+      return [{ order, line: place, offer: line.offer, packs, amount, price: line.price, expectedOn, isLate }];
     });
   });
   return expected.sort((a, b) => dayOr(a.expectedOn) - dayOr(b.expectedOn));
@@ -71,13 +73,13 @@ const dayOr = (day: Day | null): number => (day === null ? Number.POSITIVE_INFIN
  */
 export const comingContainers = (shop: Pick<Shop, 'orders'>, today: Day): Container[] =>
   onOrder(shop, today).flatMap((coming) => {
-    const { order, offer, packs, price, expectedOn, isLate } = coming;
+    const { order, line, offer, packs, price, expectedOn, isLate } = coming;
     if (expectedOn === null) return [];
     const receivedOn = isLate ? arrivalOf(today, 0, order.supplier.workingDays) : expectedOn;
     return Array.from({ length: packs }, (_, place): Container => {
       const size = sizeOf(offer);
       return {
-        ...{ lot: `order ${order.id} ${offer.id}`, place, product: offer.product, packText: offer.packText },
+        ...{ lot: `order ${order.id} ${offer.id} ${line}`, place, product: offer.product, packText: offer.packText },
         ...{ size, remaining: size, paid: price, receivedOn, openedOn: null, expiresOn: null, keptIn: null },
         ...{ order: order.id, offer: offer.id },
       };

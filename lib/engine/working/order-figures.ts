@@ -14,13 +14,13 @@ const NO_DAY = 'No day was noted, and not every offer says how long it takes.';
 /** What an order comes to, as it was written. */
 export const sumsOf = ({ lines, supplier, freight }: Order): OrderSums => orderSums(lines, supplier, freight);
 
-/** The working of one figure of an order: `ID/goods`, `ID/freight`, `ID/total`, `ID/expectedOn` or `ID/line/OFFER`. */
-export function orderWorking({ shop, today }: Plan, [id, figure, offer]: string[]): FoundWorking | null {
+/** The working of one figure of an order: `ID/goods`, `ID/freight`, `ID/total`, `ID/expectedOn` or as `linePath` has it. */
+export function orderWorking({ shop, today }: Plan, [id, figure, offer, which]: string[]): FoundWorking | null {
   const order = shop.orders.find((one) => one.id === id);
   if (!order) return null;
   switch (figure) {
     case 'line':
-      return lineWorking(order, offer);
+      return lineWorking(order, offer, which);
     case 'goods':
       return goodsWorking(order);
     case 'freight':
@@ -37,8 +37,14 @@ export function orderWorking({ shop, today }: Plan, [id, figure, offer]: string[
 const costOf = ({ count, price }: Order['lines'][number]): Micros | null =>
   price === null ? null : micros(price * count);
 
-function lineWorking(order: Order, offer: string | undefined): FoundWorking | null {
-  const line = order.lines.find((one) => one.offer.id === offer);
+/** Where the working of one line stands: `order/ID/line/OFFER`, and `order/ID/line/OFFER/1` for a second one of that offer. */
+export function linePath({ id, lines }: Order, line: Order['lines'][number]): (string | number)[] {
+  const which = lines.filter(({ offer }) => offer === line.offer).indexOf(line);
+  return ['order', id, 'line', line.offer.id, ...(which > 0 ? [which] : [])];
+}
+
+function lineWorking(order: Order, offer: string | undefined, which = '0'): FoundWorking | null {
+  const line = order.lines.filter((one) => one.offer.id === offer)[Number(which)];
   if (!line) return null;
   return {
     title: `${line.offer.product.name}, ${line.offer.packText}, on this order`,
@@ -62,7 +68,7 @@ function goodsWorking(order: Order): FoundWorking {
         `${line.offer.product.name}, ${line.offer.packText}`,
         money(costOf(line), NO_PRICE),
         'the order',
-        figureAddress('order', order.id, 'line', line.offer.id),
+        figureAddress(...linePath(order, line)),
       ),
     ),
   };

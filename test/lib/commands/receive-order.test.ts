@@ -78,3 +78,15 @@ test('an order that is not there is not found', async () => {
   const shopId = await smallShop();
   expect(await receive(shopId, [came(1)])).toMatchObject({ ok: false, refusal: { code: 'not-found', what: 'order' } });
 });
+
+test('of an order with one offer on two lines, what came counts once, and the order closes with the last pack', async () => {
+  const shopId = await smallShop();
+  const lines = [...ORDER.lines, { offer: 'o', count: 2, price: '42.00' }];
+  const part = { orders: [{ ...ORDER, lines }] };
+  expect(await changeShop({ commandId: newId(), shopId, part }, CLOCK)).toMatchObject({ ok: true });
+  // As its form sends it: a row for each line.
+  expect(await receive(shopId, [came(4), came(1)])).toMatchObject({ ok: true, value: { expected: 2 } });
+  expect(await closedOn(shopId)).toBeNull();
+  expect(await receive(shopId, [came(2)])).toMatchObject({ ok: true, value: { expected: 0 } });
+  expect(await closedOn(shopId)).toBe('2026-03-30');
+});

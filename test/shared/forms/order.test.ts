@@ -22,10 +22,10 @@ const FILE = parsedOrThrow({
 
 const SENT = { commandId: 'a'.repeat(32), shop: 'shop', supplier: 's' };
 
-function decided(fields: Record<string, string>) {
+function decided(fields: Record<string, string>, file = FILE) {
   const form = OrderForm.safeParse({ ...SENT, ...fields });
   if (!form.success) return form.error.issues.map(({ path }) => path[0]);
-  const { order, faults } = orderOfForm(form.data, FILE, TODAY);
+  const { order, faults } = orderOfForm(form.data, file, TODAY);
   return faults.length > 0 ? faults.map(({ path }) => path) : order;
 }
 
@@ -74,6 +74,22 @@ describe('an order as it is typed', () => {
       placedOn: '2026-03-02',
     });
     expect(decided({ id: 'x', 'lines[0].offer': 'far', 'lines[0].count': '1', supplier: 't' })).toEqual(['lines']);
+  });
+
+  test('an order that a file brought with one offer on two lines can be changed, but gets no third', () => {
+    const doubled = [{ offer: 'o', count: 1 }, ...(FILE.orders[0]?.lines ?? [])];
+    const file = { ...FILE, orders: FILE.orders.map((one) => ({ ...one, lines: doubled })) } as typeof FILE;
+    const rows = (...counts: string[]) =>
+      counts.flatMap((count, row) => [
+        [`lines[${row}].offer`, 'o'],
+        [`lines[${row}].count`, count],
+      ]);
+    const at = (...counts: string[]) => decided({ id: 'x', ...Object.fromEntries(rows(...counts)) }, file);
+    expect(at('1', '4')).toMatchObject({ lines: [{ count: 1 }, { count: 4 }] });
+    // Two have come: on whichever line, there are no fewer.
+    expect(at('1', '1')).toMatchObject({ lines: [{ count: 1 }, { count: 1 }] });
+    expect(at('1', '')).toEqual(['lines[0].count']);
+    expect(at('1', '4', '1')).toEqual(['lines[2].count']);
   });
 
   test('an order as its form shows it reads back as the same order', () => {

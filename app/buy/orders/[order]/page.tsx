@@ -107,8 +107,8 @@ function OrderLines({ screen: { lines, ways } }: { screen: OrderScreen }) {
           ]}
         />
         <tbody>
-          {lines.map(({ offer, product, href, pack, count, price, cost, received, rest }) => (
-            <tr key={offer}>
+          {lines.map(({ key, product, href, pack, count, price, cost, received, rest }) => (
+            <tr key={key}>
               <th scope="row">
                 <a href={href}>
                   {product}, {pack}

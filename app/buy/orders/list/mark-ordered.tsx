@@ -1,17 +1,32 @@
 'use client';
 
+import { useEffect } from 'react';
 import { FormAnswer } from '../../../_parts/form-field';
 import { HiddenFields } from '../../../_parts/hidden-fields';
 import { useSent } from '../../../_parts/use-sent';
 import { saveOrderAction } from '../actions';
+import { dropPlaced } from '../kept-orders';
 
-/** Notes that a list was ordered, as it stands. */
-export function MarkOrdered({ fields, draft }: { fields: Record<string, string>; draft: string }) {
-  const { state, send, isSending, form, commandId } = useSent(saveOrderAction, `ordered ${draft}`);
+type MarkOrderedProps = {
+  shop: string;
+  supplier: string;
+  formId: string;
+  fields: Record<string, string>;
+  packs: { offer: string; count: string }[];
+};
+
+/** Notes that a list was ordered, as it stands. What was written of it on this device is done with then. */
+export function MarkOrdered({ shop, supplier, formId, fields, packs }: MarkOrderedProps) {
+  const { state, send, isSending, form, commandId } = useSent(saveOrderAction, `ordered ${supplier}`);
+  const isDone = state.status === 'done';
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only an order that was just placed is looked for, and once.
+  useEffect(() => {
+    if (isDone) dropPlaced(shop, supplier, packs);
+  }, [isDone]);
   return (
     <form ref={form} action={send}>
-      <HiddenFields of={{ commandId, ...fields }} />
-      <button type="submit" data-main="" disabled={isSending || commandId === '' || state.status === 'done'}>
+      <HiddenFields of={{ commandId: commandId || formId, shop, supplier, ...fields }} />
+      <button type="submit" data-main="" disabled={isSending || isDone}>
         Mark as ordered
       </button>
       <FormAnswer state={state} />

@@ -24,8 +24,8 @@ export function SupplierList({ list, shop, ways }: SupplierListProps) {
       <table>
         <ColumnHeads of={[{ number: 'Packs' }, 'Product', { number: 'One at' }, { number: 'In all' }]} />
         <tbody>
-          {lines.map(({ offer, product, pack, count, price, cost }) => (
-            <tr key={offer}>
+          {lines.map(({ key, product, pack, count, price, cost }) => (
+            <tr key={key}>
               <td className="number">{count}</td>
               <th scope="row">
                 {product}, {pack}
@@ -45,7 +45,7 @@ export function SupplierList({ list, shop, ways }: SupplierListProps) {
       </p>
       {note && <p>{note}</p>}
       <div className={styles.tools}>
-        {order === null && <MarkOrdered fields={fieldsOf(list, shop)} draft={id} />}
+        {order === null && <MarkOrdered {...sentOf(list, shop)} />}
         <a className="button" href={`mailto:?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(text)}`}>
           Send by e-mail
         </a>
@@ -59,7 +59,8 @@ export function SupplierList({ list, shop, ways }: SupplierListProps) {
 }
 
 /** The list as the form of an order sends it. */
-function fieldsOf({ supplier, lines, placedOn, entered, note }: PurchaseList, shop: string): Record<string, string> {
+function sentOf({ formId, supplier, lines, placedOn, entered, note }: PurchaseList, shop: string) {
+  const packs = lines.map(({ offer, count }) => ({ offer, count: String(count) }));
   const rows = lines.flatMap(({ offer, count, price }, row): [string, string][] => [
     [`lines[${row}].offer`, offer],
     [`lines[${row}].count`, String(count)],
@@ -67,5 +68,5 @@ function fieldsOf({ supplier, lines, placedOn, entered, note }: PurchaseList, sh
   ]);
   const { expectedOn, freight } = entered;
   const aside = { expectedOn: expectedOn ?? '', freight: freight === null ? '' : moneyText(freight), note: note ?? '' };
-  return { shop, supplier: supplier.id, placedOn, ...aside, ...Object.fromEntries(rows) };
+  return { shop, supplier: supplier.id, formId, packs, fields: { placedOn, ...aside, ...Object.fromEntries(rows) } };
 }

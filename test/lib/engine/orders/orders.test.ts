@@ -127,3 +127,43 @@ describe('what was really paid', () => {
     expect(saysNewPrice({ ...newer, offer: { ...newer.offer, since: Day.parse('2026-03-06') } }, 4)).toBe(true);
   });
 });
+
+describe('an order with one offer on two lines', () => {
+  // Four at 36 and two at 40, as a file may write it.
+  const TWICE = { ...ORDER, lines: [...ORDER.lines, { offer: 'o', count: 2, price: '40.00' }] };
+  const lot = (id: string, count: number, paid: string, receivedOn: string) => {
+    return { ...{ id, ...LOT }, count, paid, receivedOn };
+  };
+  const shop = (...lots: ReturnType<typeof lot>[]) => buyingShop({ orders: [TWICE], lots });
+  const first = lot('l1', 3, '108.00', '2026-03-06');
+  const second = lot('l2', 2, '78.00', '2026-03-09');
+
+  test('what came fills one line after the other, and too much stands with the last', () => {
+    const received = (of: Shop) => orderIn(of).lines.map((line) => line.received);
+    expect(received(shop(first))).toEqual([3, 0]);
+    expect(received(shop(first, second))).toEqual([4, 1]);
+    expect(received(shop(first, second, lot('l3', 3, '1', '2026-03-09')))).toEqual([4, 4]);
+  });
+
+  test('what is still to come is what was ordered less what came, counted once', () => {
+    const rest = (of: Shop) => onOrder(of, TODAY).map(({ packs }) => packs);
+    expect(rest(shop())).toEqual([4, 2]);
+    expect(rest(shop(first))).toEqual([1, 2]);
+    expect(rest(shop(first, second))).toEqual([1]);
+    expect(comingContainers(shop(first), TODAY)).toHaveLength(3);
+  });
+
+  test('no two of the bottles that will come are taken for one', () => {
+    const coming = comingContainers(shop(), TODAY).map((one) => `${one.lot} ${one.place}`);
+    expect(new Set(coming).size).toBe(6);
+  });
+
+  test('every pack that came is told once, beside what its own line quoted', () => {
+    const of = shop(first, second);
+    expect(cameOf(orderIn(of), of)).toMatchObject([
+      { cameOn: '2026-03-09', packs: 1, paidEach: 39_000_000, quoted: 36_000_000, dearerBy: 3_000_000 },
+      { cameOn: '2026-03-09', packs: 1, paidEach: 39_000_000, quoted: 40_000_000, dearerBy: -1_000_000 },
+      { cameOn: '2026-03-06', packs: 3, paidEach: 36_000_000, dearerBy: 0 },
+    ]);
+  });
+});
