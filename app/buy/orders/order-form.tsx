@@ -1,16 +1,19 @@
 'use client';
 
-import { type RefObject, useEffect, useState } from 'react';
+import { useActionState, useRef } from 'react';
 import type { OrderFormScreen } from '@/lib/views/orders';
-import { fieldsOfOrder, orderTyped } from '@/shared/forms/order';
+import { type FormState, IDLE } from '@/shared/forms/form-state';
 import type { Fields } from '@/shared/forms/rows';
 import { FormAnswer, FormField, typedIn } from '../../_parts/form-field';
 import { HiddenFields } from '../../_parts/hidden-fields';
-import { useSent } from '../../_parts/use-sent';
+import { useCommandId } from '../../_parts/use-command-id';
 import { saveOrderAction } from './actions';
+import { FoundAgain } from './found-again';
 import styles from './order-form.module.css';
 import { OfferToOrderLine } from './order-line';
+import { firstOf, rowsOf } from './order-rows';
 import { OrderTotals } from './order-totals';
+import { useWritten } from './use-written';
 
 type OrderFormProps = {
   screen: OrderFormScreen;
@@ -20,24 +23,35 @@ type OrderFormProps = {
 
 /** An order to one supplier: packs beside each of its offers, what they come to, and when they should come. */
 export function OrderForm({ screen, asked }: OrderFormProps) {
-  const { shopId, formId, supplier, offers, order, ways } = screen;
-  const key = `order ${shopId} ${order?.file.id ?? `new ${supplier.id}`}`;
-  const { state, send, isSending, form, commandId } = useSent(saveOrderAction, key);
-  const first = firstOf(screen, asked);
-  const [sums, look] = useTyped(form, first);
+  const { shopId, formId, supplier, order, today, ways } = screen;
+  const [state, send, isSending] = useActionState(saveOrderAction, IDLE);
+  const done = state.status === 'done' ? state : false;
+  const commandId = useCommandId(done);
+  const form = useRef<HTMLFormElement>(null);
+  const rows = rowsOf(screen, asked);
+  const first = firstOf(screen, asked, rows);
+  const named = rows.map(({ offer: { id, product, pack }, which }) => ({
+    offer: id,
+    which,
+    name: `${product}, ${pack}`,
+  }));
+  const begun = { shop: shopId, supplier, standing: order?.standing ?? '', today, rows: named, first };
+  const written = useWritten(form, begun, done);
   const hidden = {
     ...{ commandId: commandId || formId, shop: shopId, supplier: supplier.id },
-    ...{ id: order?.file.id ?? '', standing: order?.standing ?? '' },
+    ...{ id: order?.file.id ?? '', standing: written.standing },
   };
+  if (done && !order) return <Placed state={state} supplier={supplier.id} />;
   return (
-    <form ref={form} action={send} onInput={look} className={styles.form}>
+    <form ref={form} action={send} onInput={written.look} className={styles.form} autoComplete="off">
       <HiddenFields of={hidden} />
+      <FoundAgain written={written} isChange={order !== null} today={today} />
       <ul className={styles.lines}>
-        {offers.map((offer, row) => (
-          <OfferToOrderLine key={offer.id} {...{ state, offer, row, first, currency: ways.currency }} />
+        {rows.map(({ offer, which }, row) => (
+          <OfferToOrderLine key={`${offer.id} ${which}`} {...{ state, offer, row, first, currency: ways.currency }} />
         ))}
       </ul>
-      <OrderTotals screen={screen} typed={sums} />
+      <OrderTotals screen={screen} typed={written.typed} />
       <Aside state={state} screen={screen} first={first} />
       <FormAnswer state={state} />
       <p className={styles.buttons}>
@@ -54,36 +68,16 @@ export function OrderForm({ screen, asked }: OrderFormProps) {
   );
 }
 
-/** What the fields begin with: the order as it stands, or what the address says, each line at the row of its offer. */
-function firstOf({ offers, order }: OrderFormScreen, asked: Fields): Fields {
-  const from = order ? fieldsOfOrder(order.file) : asked;
-  const { lines } = orderTyped(from).typed;
-  const rows = offers.flatMap(({ id }, row) => {
-    const line = lines.find((one) => one.offer === id);
-    if (!line) return [];
-    const price = from[`lines[${line.row}].price`] ?? '';
-    return [
-      [`lines[${row}].offer`, id],
-      [`lines[${row}].count`, String(line.count)],
-      [`lines[${row}].price`, price],
-    ];
-  });
-  const { placedOn = '', expectedOn = '', freight = '', note = '' } = from;
-  return { placedOn, expectedOn, freight, note, ...Object.fromEntries(rows) };
-}
-
-/** What is typed just now, read again at every stroke; to begin with, what the fields begin with. */
-function useTyped(form: RefObject<HTMLFormElement | null>, first: Fields) {
-  const [fields, setFields] = useState(first);
-  const look = () => {
-    if (!form.current) return;
-    const typed = [...new FormData(form.current)].map(([name, value]) => [name, String(value)]);
-    setFields(Object.fromEntries(typed));
-  };
-  // What was half typed before a reload is put back without anybody typing.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: looked at once, when the page is alive.
-  useEffect(look, []);
-  return [orderTyped(fields).typed, look] as const;
+/** A new order that was placed. Its form is gone, so that nobody places it a second time. */
+function Placed({ state, supplier }: { state: FormState; supplier: string }) {
+  return (
+    <>
+      <FormAnswer state={state} />
+      <p className="apart">
+        <a href={`/buy/orders/new?supplier=${encodeURIComponent(supplier)}`}>Write another order to them</a>
+      </p>
+    </>
+  );
 }
 
 type AsideProps = { screen: OrderFormScreen; first: Fields; state: Parameters<typeof FormField>[0]['state'] };

@@ -5,13 +5,14 @@ import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
 import { OrderTable } from './order-table';
 import styles from './orders.module.css';
+import { WrittenOrders } from './written-orders';
 
 export const metadata: Metadata = { title: 'Orders' };
 
 export default async function OrdersPage() {
   const screen = await ordersScreen(clock);
   if (!screen) return <FirstVisit />;
-  const { open, closed, suppliers, ways } = screen;
+  const { shopId, open, closed, suppliers, ways } = screen;
   return (
     <>
       <p>
@@ -25,6 +26,7 @@ export default async function OrdersPage() {
       ) : (
         <WriteOne suppliers={suppliers} />
       )}
+      <WrittenOrders shop={shopId} today={ways.today} />
       <section aria-labelledby="open">
         <h2 id="open">On order</h2>
         {open.length === 0 ? (
