@@ -115,7 +115,8 @@ function recordOf(
     details: {
       ...NO_DETAILS,
       ...{ by, cost, plannedCost: mixed.plannedCost, sprayed: mixed.sprayed, leftover: mixed.leftover },
-      ...{ leftoverWent: sent.leftoverWent, conditions: sent.conditions, plants: sent.plants, pH: sent.pH },
+      ...{ leftoverWent: sent.leftoverWent, conditions: sent.conditions, temperatureC: sent.temperatureC ?? null },
+      ...{ plants: sent.plants, pH: sent.pH },
       acid: acid && { product: acid.product.id, amount: acid.total },
       passed: mixed.passed,
       mixedAt: mixedBy(sent),

@@ -1,7 +1,8 @@
 import 'server-only';
+import { readCelsius } from '@/shared/forms/celsius';
 import type { AmendRecord } from '@/shared/forms/record';
 import { readNumber } from '@/shared/forms/sent-fields';
-import type { Fault } from '@/shared/outcome';
+import type { Fault, Reading } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { type Instant, instantOf } from '@/shared/time/instant';
 import { localTimeText, readLocalTime } from '@/shared/time/local-time';
@@ -106,20 +107,18 @@ export async function amendedIn(
     if (read.message) faults.push({ path: field, message: read.message });
     return read.at && plainInstant(read.at);
   };
-  const number = (field: 'temperature' | 'pH', write: string): number | null => {
-    const isBelow = /^[-−]/.test(sent[field]);
-    const reading = readNumber(sent[field].replace(/^[-−]/, ''), write);
-    if (!reading.ok) faults.push({ path: field, message: reading.message });
-    const value = reading.ok ? reading.value : null;
-    return value !== null && isBelow ? -value : value;
+  const number = (field: 'temperature' | 'pH', reading: Reading<number | null>): number | null => {
+    if (reading.ok) return reading.value;
+    faults.push({ path: field, message: reading.message });
+    return null;
   };
   const change = {
     ...{ recipe: sent.recipe || written.recipe, benches: sent.bench },
     startedAt: time('startedAt', newest.startedAt) ?? written.startedAt,
     ...{ endedAt: time('endedAt', newest.endedAt), mixedAt: time('mixedAt', newest.details.mixedAt) },
     ...textsIn(sent),
-    temperatureC: number('temperature', 'Write degrees Celsius, such as 18.5.'),
-    pH: number('pH', 'Write a pH, such as 6.2.'),
+    temperatureC: number('temperature', readCelsius(sent.temperature)),
+    pH: number('pH', readNumber(sent.pH, 'Write a pH, such as 6.2.')),
     products: linesIn(sent, its, faults),
   };
   if (sent.startedAt === '') faults.push({ path: 'startedAt', message: 'Write when spraying began.' });

@@ -9,6 +9,7 @@ import { type DrawnFrom, drawnFor } from '../data/record-draws';
 import { plantsOn } from '../engine/bench/spray-volume';
 import { account } from '../engine/ledger/account';
 import { balance } from '../engine/ledger/balance';
+import { type RecordFinding, recordFindings } from '../engine/rules/record-findings';
 import type { Application, Shop } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { figureAddress } from '../engine/working/shown';
@@ -30,6 +31,8 @@ export type MixedScreen = Pick<HereNow, 'today' | 'ways'> & {
   leftover: string | null;
   pH: string | null;
   passed: { rule: string; reason: string }[];
+  /** What the record says that ought not to have been. */
+  findings: RecordFinding[];
   lines: { product: { id: string; name: string }; amount: string; costMicros: number | null }[];
   /** What it was to cost by line, as far as the books tell; null where they do not. */
   planned: PlannedCost | null;
@@ -55,6 +58,7 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
     leftover: noted?.leftover ? `${noted.leftover}${noted.leftoverWent ? `: ${noted.leftoverWent}` : ''}` : null,
     pH: record.pH === null ? null : showNumber(record.pH),
     passed: noted?.passed ?? [],
+    findings: recordFindings(shop, record),
     lines: [...linesOf(record, drawn), ...leftOutOf(record, planned)],
     planned,
     cost: costOf(record, ways.currency),

@@ -58,7 +58,8 @@ export const FinishMixBody = z.strictObject({
   poured: z.array(Poured).max(50).describe('What went in.'),
   leftover: readBy(readVolume).nullable().default(null).describe('How much spray was left over.'),
   leftoverWent: words(300).default(null).describe('What became of it.'),
-  conditions: words(300).default(null).describe('Weather, or the temperature in the house.'),
+  temperatureC: z.number().min(-60).max(70).nullable().default(null).describe('How warm it was, °C.'),
+  conditions: words(300).default(null).describe('Weather, or the house: calm, shaded.'),
   pH: z.number().min(0).max(14).nullable().default(null).describe('What the pH meter said.'),
   acid: id.nullable().default(null).describe('Which of the products poured is the acid that brought the pH there.'),
   passed: z

@@ -1,7 +1,8 @@
-import { type Fault, type Reading, read } from '../outcome';
+import type { Fault } from '../outcome';
 import type { ShopFile, WrittenShopFile } from '../shop-file/contract';
 import { MONTHS } from '../time/civil';
 import { WEEKDAYS, type Weekday } from '../time/day';
+import { readCelsius } from './celsius';
 import { openingsIn, openingsText } from './openings';
 import {
   FieldFaults,
@@ -138,7 +139,7 @@ export function settingsOfDraft(draft: SettingsDraft): { shop: WrittenSettings; 
     sameModeInARow: number('sameModeInARow', 'Write a whole number, such as 2.'),
     capitalPerYear: number('capitalPerYear', 'Write a fraction, such as 0.1 for 10 %.'),
     oilSulfurDays: number('oilSulfurDays', 'Write whole days, such as 30.'),
-    oilHotC: number('oilHotC', 'Write degrees Celsius, such as 29.5.'),
+    oilHotC: faults.take('oilHotC', readCelsius(draft.oilHotC)),
     keepRecordsYears: number('keepRecordsYears', 'Write whole years, such as 2.'),
     ...{ address: orNull(draft.address), contact: orNull(draft.contact) },
     openingHours: perDayRead(draft, faults),
@@ -191,17 +192,10 @@ function highsRead({ highs }: SettingsDraft, faults: FieldFaults): WrittenSettin
   if (highs.every((high) => high.trim() === '')) return null;
   return highs.map((high, at) => {
     const field = `high-${at + 1}`;
-    const degrees = readDegrees(high);
+    const degrees = readCelsius(high);
     if (degrees.ok && degrees.value === null) faults.add(field, 'Write all twelve months, or leave all of them empty.');
     return faults.take(field, degrees) ?? 0;
   });
-}
-
-/** Degrees, which may be below zero. */
-function readDegrees(text: string): Reading<number | null> {
-  const [, below, digits = ''] = /^\s*([-−]?)(.*)$/.exec(text) ?? [];
-  const number = readNumber(digits, 'Write degrees Celsius, such as 27 or -3.');
-  return below && number.ok && number.value !== null ? read(-number.value) : number;
 }
 
 /** The field of the form that a fault of the shop's settings is about. */

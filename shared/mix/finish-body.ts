@@ -1,3 +1,4 @@
+import { readCelsius } from '../forms/celsius';
 import { readStock, stockText } from '../measure/read-stock';
 import { readVolume } from '../measure/size';
 import type { Fault } from '../outcome';
@@ -29,6 +30,7 @@ export type FinishBody = {
   }[];
   leftover: string | null;
   leftoverWent: string | null;
+  temperatureC: number | null;
   conditions: string | null;
   pH: number | null;
   acid: string | null;
@@ -45,8 +47,8 @@ export type Finishing = { ok: true; body: FinishBody } | { ok: false; faults: Fi
 /**
  * What is sent of a finished mix. It depends on what was noted alone, and not on when or how often somebody looked away.
  *
- * Refuses  a pour of a begun fill that is neither in the tank nor left out, or cannot be read; times, amounts and a pH that
- *          cannot be read; no bench; a rule that says stop without a reason
+ * Refuses  a pour of a begun fill that is neither in the tank nor left out, or cannot be read; times, amounts, a temperature
+ *          and a pH that cannot be read; no bench; a rule that says stop without a reason
  */
 export function finishBodyOf(progress: MixProgress): Finishing {
   const faults = [...fillFaults(progress), ...acidFaults(progress), ...answerFaults(progress), ...stopFaults(progress)];
@@ -72,7 +74,8 @@ export function finishBodyOf(progress: MixProgress): Finishing {
         from: from.map((one) => ({ ...one, amount: stockText(one.amount, product.form) })),
         elsewhere: elsewhere > 0 ? stockText(elsewhere, product.form) : null,
       })),
-      ...{ leftover: text('leftover'), leftoverWent: leftoverWent(progress), conditions: text('conditions') },
+      ...{ leftover: text('leftover'), leftoverWent: leftoverWent(progress) },
+      ...{ temperatureC: temperatureOf(progress), conditions: text('conditions') },
       ...{ pH, acid, passed: passedOf(progress) },
       plannedCost: plan.plannedCost === null ? null : `${plan.plannedCost / 1_000_000}`,
     },
@@ -179,10 +182,12 @@ function answerFaults(progress: MixProgress): FinishFault[] {
     const reading = answers[field].trim() === '' ? null : readVolume(answers[field]);
     return reading && !reading.ok ? [of(field, reading.message)] : [];
   });
+  const warmth = readCelsius(answers.temperature);
   const left = answers.leftover.trim() !== '' && !leftoverWent(progress);
   return [
     ...times,
     ...volumes,
+    ...(warmth.ok ? [] : [of('temperature', warmth.message)]),
     ...(left ? [of('leftoverWent', 'Say what became of the spray that was left over.')] : []),
     ...(benches.length === 0 ? [of('benches', 'Name at least one bench that was sprayed.')] : []),
   ];
@@ -207,6 +212,11 @@ function timeOf(progress: MixProgress, field: 'startedAt' | 'endedAt'): string {
   }
   const reading = readLocalTime(text, plan.zone);
   return reading.ok ? instantText(reading.value, plan.zone) : text;
+}
+
+function temperatureOf({ answers }: MixProgress): number | null {
+  const reading = readCelsius(answers.temperature);
+  return reading.ok ? reading.value : null;
 }
 
 /** When the first fill was mixed, as the use-within time counts from it. */

@@ -38,11 +38,16 @@ export const ANSWERS = [
   'sprayed',
   'by',
   'plants',
+  'temperature',
   'conditions',
   'leftover',
   'leftoverWent',
 ] as const;
 export type Answer = (typeof ANSWERS)[number];
+
+/** A mix that was begun before somebody was asked how warm it was goes on, and can still say so. */
+const asAskedNow = (answers: unknown): unknown =>
+  typeof answers === 'object' ? { temperature: '', ...answers } : answers;
 
 /**
  * One mix as far as it has come: everything that is needed to go on with it, and to tell the shop about it. It is plain
@@ -73,7 +78,7 @@ export const MixProgress = z.object({
   leftoverBenches: z.array(id),
   /** Whether it is to be recorded beside its planned spraying, which was found done already. */
   apart: z.boolean(),
-  answers: z.record(z.enum(ANSWERS), z.string()),
+  answers: z.preprocess(asAskedNow, z.record(z.enum(ANSWERS), z.string())),
   /** When the first product went into each fill, in milliseconds since 1970: its time runs from there. */
   mixedSince: z.array(z.object({ fill: z.int().min(0), at: z.number() })),
   /** When spraying began, in milliseconds since 1970. */
@@ -104,7 +109,7 @@ export function beginMix(plan: MixPlan, commandId: string, now: number): MixProg
     apart: false,
     answers: {
       ...{ startedAt: '', endedAt: '', sprayed: '', by: plan.by, plants: plan.plantsText ?? '' },
-      ...{ conditions: '', leftover: '', leftoverWent: '' },
+      ...{ temperature: '', conditions: '', leftover: '', leftoverWent: '' },
     },
     ...{ mixedSince: [], sprayingSince: null, sprayingUntil: null, state: 'mixing', refusal: null, finished: null },
   };

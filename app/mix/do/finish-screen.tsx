@@ -13,7 +13,7 @@ import { LeftoverFields } from './leftover-fields';
 import { StopReasons } from './stop-reasons';
 import { WentIn } from './went-in';
 
-/** What the record asks for at the end: times, who, weather, what was left over, and why it was sprayed where a rule said stop. */
+/** What the record asks for at the end: times, who, how warm it was, what was left over, and why it was sprayed where a rule said stop. */
 export function FinishScreen({ mix, act, screen }: ScreenProps) {
   const [asked, setAsked] = useState(false);
   const { plan, refusal } = mix;
@@ -35,7 +35,18 @@ export function FinishScreen({ mix, act, screen }: ScreenProps) {
         <AnswerField {...its} field="endedAt" label="The last plant was sprayed" type="datetime-local" />
         <AnswerField {...its} field="by" label="Who sprayed" />
         <LeftoverFields {...its} />
-        <AnswerField {...its} field="conditions" label="Weather, or temperature in the house (if you want)" />
+        <AnswerField
+          {...its}
+          field="temperature"
+          label="How warm it was, °C (if you know)"
+          placeholder="18.5, or 65 F"
+        />
+        <AnswerField
+          {...its}
+          field="conditions"
+          label="Weather, or the house (if you want)"
+          placeholder="calm, shaded"
+        />
         <StopReasons mix={mix} act={act} stops={stops} isAsked={asked} />
         <details className={styles.more} open={plan.benches.length === 0 || undefined}>
           <summary>What was sprayed: {said(mix)}</summary>

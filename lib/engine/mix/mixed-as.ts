@@ -25,6 +25,8 @@ export type MixSent = {
   /** mL. */
   leftover: Exact | null;
   leftoverWent: string | null;
+  /** How warm it was, °C; left out or null when nobody noted it. */
+  temperatureC?: number | null;
   conditions: string | null;
   pH: number | null;
   /** Which of the products poured is the acid that brought the pH there. */

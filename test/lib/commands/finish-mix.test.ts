@@ -64,6 +64,14 @@ test('a finished mix draws its bottles, is on record with what it took, closes i
   });
 });
 
+test('how warm it was is kept with the record, and unknown where nobody said so', async () => {
+  const shopId = await ready();
+  await finishMix({ ...MIX, shopId, temperatureC: 31.5 }, CLOCK);
+  await finishMix({ ...MIX, shopId, commandId: '2', passed: [{ rule: 'bench-closed', reason: 'a test' }] }, CLOCK);
+  const file = await shopFileOf(shopId);
+  expect(file.applications.slice(-2).map(({ temperatureC }) => temperatureC)).toEqual([31.5, null]);
+});
+
 test('a record says which plants were treated and where that is, as it was then, and when it was mixed', async () => {
   const shopId = await smallShop({
     ...SMALL,

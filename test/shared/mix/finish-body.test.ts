@@ -67,11 +67,23 @@ test('a pH says nothing of an acid where another was in the tank already', () =>
   expect(mixed(own, acid)).toBeNull();
 });
 
+test('how warm it was goes along in °C where somebody says so, and what is no temperature is asked for again', () => {
+  const warm = (text: string) =>
+    after(begun(), ...poured(0), { do: 'no-more', fill: 0 }, ...TIMES, { do: 'answer', field: 'temperature', text });
+  expect(['', '18.5', '86 F'].map((text) => bodyOf(warm(text)).temperatureC)).toEqual([null, 18.5, 30]);
+  expect(FinishMixBody.shape.temperatureC.safeParse(bodyOf(warm('158 F')).temperatureC).success).toBe(true);
+  const finishing = finishBodyOf(warm('95'));
+  expect(finishing.ok ? [] : finishing.faults).toEqual([
+    { path: 'temperature', screen: 'finish', message: expect.stringContaining('is not between') },
+  ]);
+});
+
 test('a mix that was kept before these were thought of is still understood', () => {
   const kept = JSON.parse(JSON.stringify(begun()));
   for (const pour of kept.plan.pours) delete pour.farOff;
   delete kept.plan.pH.own;
   delete kept.plan.pH.unreckoned;
+  delete kept.answers.temperature;
   expect(readProgress(JSON.stringify(kept))).toEqual(begun());
   kept.refusal = { message: 'No.', faults: [] };
   expect(readProgress(JSON.stringify(kept))?.refusal).toEqual({ code: null, message: 'No.', faults: [] });

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { Figure } from '@/app/_parts/figure';
+import { SeverityLines } from '@/app/_parts/flag-lines';
 import { PassedLine } from '@/app/_parts/passed-line';
 import { clock } from '@/lib/clock';
 import { type MixedScreen, mixedScreen } from '@/lib/views/mixed';
@@ -24,6 +25,7 @@ export default async function MixedPage({ params }: OfRecord) {
         {screen.sprayed && `, ${screen.sprayed}`}
         {screen.pH && `, pH ${screen.pH}`}
       </p>
+      <SeverityLines lines={screen.findings.map((one) => ({ key: one.message, ...one }))} />
       <Benches benches={screen.benches} />
       <CostByLine
         application={screen.application}
