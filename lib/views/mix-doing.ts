@@ -20,6 +20,7 @@ import type { Better, MixStep } from '../engine/mix/mix-step';
 import type { Container, Product } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { unitOf } from '../engine/working/mix-step-figures';
+import { benchStates, type Doubt, doubtNow } from './bench-states';
 import { spotsNamed } from './bottle-address';
 import { liquidOf } from './bottle-seen';
 import { type HereNow, shopNow } from './house';
@@ -44,7 +45,7 @@ export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<
   if (!here) return null;
   const mix = mixAsked(here, pairs);
   if (!mix.ok) return mix;
-  const plan = planOf(here, mix.value, await spotsNamed(here.id), by);
+  const plan = planOf({ ...here, doubt: await doubtNow(clock) }, mix.value, await spotsNamed(here.id), by);
   return read({ plan, isDone: mix.value.planned?.became === 'done' });
 }
 
@@ -79,7 +80,7 @@ export function planOf(here: Here, mix: AskedMix, spots: SpotNamed, by: string):
   };
 }
 
-type Here = Pick<HereNow, 'id' | 'shop' | 'now' | 'ways'>;
+type Here = Pick<HereNow, 'id' | 'shop' | 'now' | 'ways'> & { doubt: Doubt | null };
 
 const microlitres = (ml: Exact): number => wholeNearest(multiply(ml, exact(1000n)));
 
@@ -211,13 +212,18 @@ function bottleOf(container: Container, spots: SpotNamed): PlanBottle | null {
   };
 }
 
-function leftoverOf({ shop, now, ways }: Here, { recipe, batch, sheet }: AskedMix): MixPlan['leftover'] {
+function leftoverOf({ shop, now, ways, doubt }: Here, { recipe, batch, sheet }: AskedMix): MixPlan['leftover'] {
   const poured = sheet.steps.flatMap(({ ingredient: { product }, line: { amount } }) =>
     amount === null || amount === 0 ? [] : [{ product, from: [], elsewhere: stock(0), total: amount }],
   );
   if (poured.length < sheet.steps.length) return [];
   const mixed = asPoured(recipe, poured, batch.spray.total);
-  return leftoverPlaces(shop, mixed, batch.benches, now).map(({ bench, roomMl, inProgram }) => ({
+  // Whatever the board keeps people out of takes nothing, such as a bench that may have been sprayed as planned.
+  const mixedFor = new Set(batch.benches.map(({ id }) => id));
+  const open = benchStates(shop, now, doubt).flatMap(({ bench, state }) =>
+    state === 'open' && !mixedFor.has(bench.id) ? bench : [],
+  );
+  return leftoverPlaces(shop, mixed, open, now).map(({ bench, roomMl, inProgram }) => ({
     ...{ id: bench.id, name: bench.name, inProgram },
     roomText: showVolume(toNumber(roomMl) * 1000, ways.units),
   }));

@@ -28,7 +28,7 @@ export function LeftoverFields({ mix, act, faults }: { mix: MixProgress; act: Ac
             Mixed spray is neither kept nor poured away: what its label says governs.
             {plan.leftover.length > 0
               ? ` These benches could take it, as the shop stood at ${asOf}. A bench that takes it closes like the others.`
-              : ` As the shop stood at ${asOf}, no other bench could take it within its label.`}
+              : ` As the shop stood at ${asOf}, no other bench was open and could take it within its label.`}
           </p>
           {plan.leftover.length > 0 && (
             <BenchTicks

@@ -3,7 +3,6 @@ import type { Exact } from '@/shared/quantity/exact';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { groundOf } from '../bench/ground';
 import { plantsOn, sprayFor } from '../bench/spray-volume';
-import { keepOut } from '../keepout/keep-out';
 import type { Bench, Recipe, Shop } from '../shop';
 import type { Batch } from './batch';
 import { mixFlags } from './mix-flags';
@@ -15,15 +14,12 @@ export type LeftoverPlace = { bench: Bench; roomMl: Exact; inProgram: boolean };
  * The benches on which spray that was left over could go, within its label and the rules of the shop. Mixed spray is
  * neither kept nor poured away, so this is asked first.
  *
- * Takes    the shop as it stands, the recipe as it was mixed, the benches that it was mixed for, and the moment
- * Gives    at most eight benches that are open, that no rule says stop to now, and whose plants take a known volume; those
- *          with a program of this recipe first
+ * Takes    the shop as it stands, the recipe as it was mixed, the benches that people may enter now and that it was not mixed
+ *          for, and the moment
+ * Gives    at most eight of those, that no rule says stop to now, and whose plants take a known volume; those with a program
+ *          of this recipe first
  */
-export function leftoverPlaces(shop: Shop, recipe: Recipe, sprayed: readonly Bench[], now: Instant): LeftoverPlace[] {
-  const taken = new Set(sprayed.map(({ id }) => id));
-  const open = keepOut(shop, now).flatMap(({ bench, state }) =>
-    state === 'open' && !taken.has(bench.id) ? bench : [],
-  );
+export function leftoverPlaces(shop: Shop, recipe: Recipe, open: readonly Bench[], now: Instant): LeftoverPlace[] {
   const planned = new Set(open.filter((bench) => hasProgram(shop, recipe, bench)));
   const places: LeftoverPlace[] = [];
   for (const bench of [...planned, ...open.filter((one) => !planned.has(one))]) {

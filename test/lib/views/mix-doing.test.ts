@@ -22,11 +22,12 @@ const shop = shopOfFile({
     })),
   ],
 });
-const here = {
+const here: Parameters<typeof planOf>[0] & { today: Day } = {
   id: 'demo',
   shop,
   now,
   today,
+  doubt: null,
   ways: { units: shop.units, currency: shop.currency, zone: shop.zone, today },
 };
 
@@ -100,4 +101,17 @@ test('two lines of one product are one pour, of which each amount is told even w
     exactText: expect.stringMatching(/^5\.\d+ g and 0\.114 g$/),
     ...{ measuredText: null, measuredWith: null, farOff: alone?.farOff, coarse: alone?.coarse },
   });
+});
+
+test('what is left over goes to no bench that the board keeps people out of', () => {
+  const offered = (within: typeof here) => both('calcium-feed', '1.5 gal', within).plan.leftover.map(({ id }) => id);
+  const places = offered(here);
+  expect(places).toContain('fern-wall');
+  // It was to be sprayed an hour ago, and nobody has said what became of that.
+  const [program] = demo.programs;
+  if (!program) throw new Error('the demo has a program');
+  const due = { ...program, id: 'due', benches: ['fern-wall'], startsOn: today, startTime: '15:00', repeat: null };
+  const unrecorded = shopOfFile({ ...demo, programs: [...demo.programs, { ...due, changes: [] }] });
+  expect(offered({ ...here, shop: unrecorded })).toEqual(places.filter((id) => id !== 'fern-wall'));
+  expect(offered({ ...here, doubt: 'clock' })).toEqual([]);
 });

@@ -18,14 +18,7 @@ const shopWith = (more: object = {}) =>
         { id: 'p', name: 'Soap', kind: 'insecticide', form: 'liquid', label: { reiHours: 12, minDaysBetween: 7 } },
       ],
       lots: [{ id: 'l', product: 'p', pack: '500 mL', paid: '74.00', receivedOn: '2026-02-02' }],
-      benches: [
-        bench('mixed'),
-        bench('free'),
-        bench('planned'),
-        bench('closed'),
-        bench('lately'),
-        bench('untried', null),
-      ],
+      benches: [bench('free'), bench('planned'), bench('closed'), bench('lately'), bench('untried', null)],
       recipes: [{ id: 'r', name: 'Recipe', ingredients: [{ product: 'p', dose: '12 mL/gal' }] }],
       programs: [
         { id: 'g', recipes: ['r'], benches: ['planned'], startsOn: '2026-05-03', startTime: '17:30', minutes: 45 },
@@ -53,9 +46,8 @@ const shopWith = (more: object = {}) =>
 test('what is left over goes where the bench is open, the label lets it and the plants take a known volume, planned ones first', () => {
   const shop = shopWith();
   const [recipe] = shop.recipes;
-  const [mixed] = shop.benches;
-  if (!recipe || !mixed) throw new Error('the shop has a recipe and benches');
-  const places = leftoverPlaces(shop, recipe, [mixed], instantOf(Date.UTC(2026, 2, 31, 12)));
+  if (!recipe) throw new Error('the shop has a recipe');
+  const places = leftoverPlaces(shop, recipe, shop.benches, instantOf(Date.UTC(2026, 2, 31, 12)));
   expect(places.map(({ bench: { id }, roomMl, inProgram }) => [id, toNumber(roomMl), inProgram])).toEqual([
     ['planned', 200, true],
     ['free', 200, false],
