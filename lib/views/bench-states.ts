@@ -14,7 +14,10 @@ export type Doubt = 'clock' | 'records';
 /** Who may stand at a bench, and what is doubted about everything. */
 export type Standing = BenchState & { doubt: Doubt | null };
 
-/** Whether anything speaks against telling from this machine's clock and records who may stand where. */
+/**
+ * Whether anything speaks against telling from this machine's clock and records who may stand where. Damage in one shop's
+ * records speaks against those of all: in another the newest may be gone with their seals, which its own chain cannot show.
+ */
 export async function doubtNow(clock: Clock): Promise<Doubt | null> {
   if ((await doubtOfClock({ now: clock.now(), steady: clock.steady() })) !== null) return 'clock';
   return (await recordsAreStray()) || (await damagedRecords()).size > 0 ? 'records' : null;
