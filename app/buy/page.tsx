@@ -72,7 +72,7 @@ function ShownProduct({ screen: { shown, ways, today, whatIf, shopId } }: { scre
           <a href={`/buy/equivalents?product=${id}`}>What could stand in for it</a>
         </p>
       </section>
-      <WhatIf key={product.id} shop={shopId} product={product} today={today} {...whatIf} />
+      <WhatIf key={product.id} shop={shopId} product={product} ways={ways} {...whatIf} />
     </div>
   );
 }

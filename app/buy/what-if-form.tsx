@@ -2,26 +2,30 @@
 
 import { type FormEvent, useState } from 'react';
 import type { BuyScreen } from '@/lib/views/buy';
-import type { WhatIfSaid } from '@/lib/views/what-if';
-import { MOST_ML, MOST_PLANTS, PRICE_PERCENT, USE_PERCENT, type WhatIfFields, whatIfIn } from '@/shared/forms/what-if';
+import {
+  isSupposed,
+  MOST_ML,
+  MOST_PLANTS,
+  PRICE_PERCENT,
+  USE_PERCENT,
+  type WhatIfFields,
+  whatIfIn,
+} from '@/shared/forms/what-if';
 import type { Day } from '@/shared/time/day';
-import { useAsked } from '../_parts/use-asked';
+import type { Ways } from '../_parts/shown-text';
+import { useWhatIf } from './use-what-if';
 import styles from './what-if.module.css';
+import { WhatIfAnswer } from './what-if-answer';
 
-type WhatIfProps = BuyScreen['whatIf'] & { shop: string; product: { id: string; name: string }; today: Day };
-
-/** A slider moves while it is held: it asks at once, and only the last answer counts. */
-const PAUSE_MS = 15;
+type WhatIfProps = BuyScreen['whatIf'] & { shop: string; product: { id: string; name: string }; ways: Ways };
 
 /**
  * What another price, another use, a spraying more, a lost week or a further bench would change. Where no script runs, a
  * plain form asks for the page with the answer in it.
  */
-export function WhatIf({ shop, product, today, fields, said, programs }: WhatIfProps) {
+export function WhatIf({ shop, product, ways, fields, said, programs }: WhatIfProps) {
   const [typed, setTyped] = useState(fields);
-  const isAsked = Object.entries(typed).some(([name, value]) => name !== 'product' && value !== '' && value !== '100');
-  const query = new URLSearchParams({ ...typed, shop });
-  const answer = useAsked<WhatIfSaid>(isAsked ? { address: `/buy/what-if?${query}` } : null, PAUSE_MS);
+  const heard = useWhatIf(shop, isSupposed(typed) ? typed : null, said);
   const look = ({ currentTarget }: FormEvent<HTMLFormElement>) => {
     setTyped(
       whatIfIn(Object.fromEntries([...new FormData(currentTarget)].map(([name, value]) => [name, String(value)]))),
@@ -34,13 +38,13 @@ export function WhatIf({ shop, product, today, fields, said, programs }: WhatIfP
         <Scope product={product} typed={typed} />
         <Slider name="price" label="its price" typed={typed} {...PRICE_PERCENT} />
         <Slider name="use" label="its use" typed={typed} {...USE_PERCENT} />
-        <OneMore programs={programs} typed={typed} today={today} />
+        <OneMore programs={programs} typed={typed} today={ways.today} />
         <Wider programs={programs} typed={typed} />
         <noscript>
           <button type="submit">Show what changes</button>
         </noscript>
       </form>
-      <Answer answer={answer} before={said} />
+      <WhatIfAnswer {...heard} ways={ways} />
     </section>
   );
 }
@@ -121,38 +125,6 @@ function Programs({ name, label, programs, typed }: ProgramsProps & { name: 'ext
           </option>
         ))}
       </select>
-    </div>
-  );
-}
-
-type AnswerProps = { answer: WhatIfSaid | 'asking' | 'away' | null; before: WhatIfSaid | null };
-
-/** What changes, in sentences. While the next answer is on its way the last one stays, so that nothing jumps. */
-function Answer({ answer, before }: AnswerProps) {
-  const [last, setLast] = useState(before);
-  if (answer !== null && typeof answer !== 'string' && answer !== last) setLast(answer);
-  if (answer === null && last !== before) setLast(before);
-  return (
-    <div role="status" className={styles.said}>
-      {answer === 'away' && <p className="grave">The shop does not answer. What you typed is kept here.</p>}
-      {last?.faults.map(({ path, message }) => (
-        <p key={path} className="grave">
-          {message}
-        </p>
-      ))}
-      {last?.sums.map((words) => (
-        <p key={words}>{words}</p>
-      ))}
-      {last && last.products.length > 0 && (
-        <ul>
-          {last.products.map((words) => (
-            <li key={words}>{words}</li>
-          ))}
-        </ul>
-      )}
-      {!last && answer === null && (
-        <p className="soft">Move something: what it changes stands here. Nothing is saved.</p>
-      )}
     </div>
   );
 }

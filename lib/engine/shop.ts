@@ -138,6 +138,8 @@ export type Offer = {
   /** µL or mg, exact: a price per unit is a rate, and the ledger rounds what is received. */
   pack: Exact;
   price: Micros;
+  /** Percent of what it is sold for, where somebody supposes another price. */
+  supposedPercent?: number;
   breaks: { atLeast: number; price: Micros }[];
   leadDays: number | null;
   /** The day from which the price holds; null when nobody noted it. */

@@ -1,5 +1,5 @@
 import 'server-only';
-import { type WhatIfFields, whatIfIn } from '@/shared/forms/what-if';
+import { isSupposed, type WhatIfFields, whatIfIn } from '@/shared/forms/what-if';
 import type { Clock } from '../clock';
 import type { ProductAhead } from '../engine/ahead/plan';
 import type { Fig } from './figures';
@@ -113,14 +113,12 @@ function shownOf(house: House, aheads: ProductAhead[], asked: Search[string]): B
   };
 }
 
-function whatIfOf({ plan, shop }: House, search: Search, shown: string): BuyScreen['whatIf'] {
+function whatIfOf({ plan, shop, figure }: House, search: Search, shown: string): BuyScreen['whatIf'] {
   // Asked about nothing in particular, it begins with the product that is shown.
   const fields = whatIfIn({ ...search, product: search.product ?? shown });
-  const { product: _, ...supposed } = fields;
-  const isAsked = Object.values(supposed).some((typed) => typed !== '');
   return {
     fields,
-    said: isAsked ? whatIfSaid(plan, fields) : null,
+    said: isSupposed(fields) ? whatIfSaid(plan, figure, fields) : null,
     programs: shop.programs.map(({ id, recipes, benches }) => ({
       id,
       name: `${recipes.map(({ name }) => name).join(', ')} on ${benches.map(({ name }) => name).join(', ')}`,

@@ -1,23 +1,37 @@
 import 'server-only';
-import { readWhatIf, type WhatIfAsked, type WhatIfFields } from '@/shared/forms/what-if';
-import { showMoney } from '@/shared/measure/show';
+import { type WhatIfFields, whatIfText } from '@/shared/forms/what-if';
 import { accept, type Fault, type Outcome } from '@/shared/outcome';
-import type { Micros } from '@/shared/quantity/amounts';
 import type { Day } from '@/shared/time/day';
-import { showDay } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
-import { shopMarks } from '../data/shop-marks';
-import { shopFileOf } from '../data/snapshot';
-import type { Projection } from '../engine/ahead/plan';
-import { projectionOf } from '../engine/ahead/projection';
-import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
-import { type Change, type WhatIf, whatIf } from '../engine/ahead/what-if';
-import type { Shop } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
+import type { Plan } from '../engine/ahead/plan';
+import { isOtherwise } from '../engine/ahead/supposed';
+import { type Change, type ProductOtherwise, type WhatIf, whatIf } from '../engine/ahead/what-if';
+import { supposedIn } from '../engine/working/what-if-figures';
+import { aheadKept } from './ahead-kept';
 import { askedShop } from './asked-shop';
+import { type Fig, type FigAt, figuresOf } from './figures';
 
-/** What would be otherwise, in sentences: the sums first, then product by product. And what could not be read. */
-export type WhatIfSaid = { sums: string[]; products: string[]; faults: Fault[] };
+/** One sum, as it is planned and as it would be, and what that is more or less. */
+export type SumOtherwise = { what: string; from: Fig; to: Fig; more: Fig; isMore: boolean };
+
+/** When a product is ordered and runs out: whole weeks until then, below zero when it is late; null when there is no day. */
+export type OrderWhen = { weeks: number | null; weeksUntilReorder: Fig; orderBy: Fig; runsOutOn: Fig };
+
+/** One product that would be ordered, or run out, on another day. */
+export type ProductSaid = { product: { id: string; name: string }; from: OrderWhen; to: OrderWhen };
+
+/** What would be otherwise: the sums first, then product by product, late ones first; and what could not be read. */
+export type WhatIfSaid = {
+  /** Whether anything could be supposed at all. */
+  isSupposed: boolean;
+  weeks: number;
+  sums: SumOtherwise[];
+  products: ProductSaid[];
+  /** How many of them would have to be ordered before, and how many after the day that is planned, or not at all. */
+  sooner: number;
+  later: number;
+  faults: Fault[];
+};
 
 /** What supposing something does to cost, waste and order days. Nothing is changed by asking. Refuses 'not-found'. */
 export async function whatIfAnswer(
@@ -26,74 +40,75 @@ export async function whatIfAnswer(
 ): Promise<Outcome<WhatIfSaid>> {
   const here = await askedShop(id);
   if (!here.ok) return here;
-  return accept(whatIfSaid(await projectionNow(here.value.id, clock), fields));
+  const plan = await aheadKept(here.value.id, clock);
+  return accept(whatIfSaid(plan, figuresOf({ plan, benches: [], now: clock.now() }), fields));
 }
 
-/** The same for a projection that is there already. */
-export function whatIfSaid(projection: Projection, fields: WhatIfFields): WhatIfSaid {
-  const { asked, faults } = readWhatIf(fields);
-  const { shop, today, weeks } = projection;
-  const change = whatIf(projection, { ...asked, ...named(shop, asked) });
+/** The same for a plan that is there already. */
+export function whatIfSaid(plan: Plan, figure: FigAt, fields: WhatIfFields): WhatIfSaid {
+  const { supposed, faults, next } = supposedIn(plan, fields);
+  const otherwise = whatIf(plan, next);
+  const text = whatIfText(fields);
+  const of: Figs = {
+    planned: figure,
+    supposed: (...path) => figure('what-if', text, ...path),
+    more: (...path) => figure('what-if', text, 'change', ...path),
+  };
+  const days = otherwise.products.map(({ orderBy }) => orderBy);
   return {
-    sums: sumWords(change, shop.currency, weeks),
-    products: change.products.map((one) => productWords(one, today)),
+    isSupposed: isOtherwise(supposed),
+    weeks: plan.weeks,
+    sums: SUMS.flatMap((sum) => sumSaid(of, otherwise, sum)),
+    products: otherwise.products.toSorted(byOrderDay).map((product) => productSaid(of, plan, next, product)),
+    sooner: days.filter(isSooner).length,
+    later: days.filter(({ from, to }) => isSooner({ from: to, to: from })).length,
     faults,
   };
 }
 
-/** The things that are named by id. What the shop does not have any more is not supposed. */
-function named(shop: Shop, { product, extra, bench }: WhatIfAsked) {
-  const program = (id: string | undefined) => shop.programs.find((one) => one.id === id);
-  const [more, wider] = [program(extra?.program), program(bench?.program)];
-  return {
-    product: shop.products.find(({ id }) => id === product) ?? null,
-    extra: extra && more ? { program: more, on: extra.on } : null,
-    bench: bench && wider ? { ...bench, program: wider } : null,
+/** Finds a figure as it is planned, as it would be, and what that is more or less. */
+type Figs = { planned: FigAt; supposed: FigAt; more: FigAt };
+
+const SUMS = [
+  { of: 'material', figure: 'materialCost', what: 'Product sprayed' },
+  { of: 'toBuy', figure: 'toBuy', what: 'Of it, to buy' },
+  { of: 'labour', figure: 'labourCost', what: 'Labour' },
+  { of: 'waste', figure: 'wasteCost', what: 'Wasted' },
+  { of: 'sprayings', figure: 'sprayings', what: 'Sprayings' },
+  { of: 'unknownCosts', figure: 'unknownCosts', what: 'Of unknown cost' },
+] as const;
+
+function sumSaid(
+  { planned, supposed, more }: Figs,
+  otherwise: WhatIf,
+  { of, figure, what }: (typeof SUMS)[number],
+): SumOtherwise[] {
+  const { from, to } = otherwise[of];
+  if (from === to) return [];
+  const path = ['totals', figure];
+  return [{ what, from: planned(...path), to: supposed(...path), more: more(...path), isMore: to > from }];
+}
+
+function productSaid({ planned, supposed }: Figs, plan: Plan, next: Plan, { product }: ProductOtherwise): ProductSaid {
+  const { id, name } = product;
+  const when = ({ products }: Plan, figure: FigAt): OrderWhen => {
+    const reorder = products.find((ahead) => ahead.product === product)?.reorder;
+    return {
+      weeks: reorder?.weeks ?? null,
+      weeksUntilReorder: figure('product', id, 'weeksUntilReorder'),
+      orderBy: figure('product', id, 'orderBy'),
+      runsOutOn: figure('product', id, 'runsOutOn'),
+    };
   };
+  return { product: { id, name }, from: when(plan, planned), to: when(next, supposed) };
 }
 
-/** The last projection that was asked for. A slider asks for the same one dozens of times. */
-let kept: { of: string; projection: Projection } | null = null;
+const NEVER = '9999-12-31';
 
-async function projectionNow(id: string, clock: Clock): Promise<Projection> {
-  const { revision } = await shopMarks(id);
-  const known = kept;
-  if (known && known.of === `${id} ${revision} ${clock.today(known.projection.shop.zone)}`) return known.projection;
-  const shop = shopOfFile(await shopFileOf(id));
-  const today = clock.today(shop.zone);
-  const projection = projectionOf(shop, today, WEEKS_AHEAD);
-  kept = { of: `${id} ${revision} ${today}`, projection };
-  return projection;
-}
+const isSooner = ({ from, to }: Change<Day | null>): boolean => (to ?? NEVER) < (from ?? NEVER);
 
-function sumWords(
-  { material, toBuy, waste, sprayings, unknownCosts }: WhatIf,
-  currency: string,
-  weeks: number,
-): string[] {
-  const money = (what: string, { from, to }: Change<Micros>): string[] => {
-    if (from === to) return [];
-    const more = to > from ? `${showMoney(to - from, currency)} more` : `${showMoney(from - to, currency)} less`;
-    return [`${what} ${showMoney(to, currency)} instead of ${showMoney(from, currency)}: ${more}.`];
-  };
-  const said = [
-    ...(sprayings.from === sprayings.to ? [] : [`${sprayings.to} sprayings instead of ${sprayings.from}.`]),
-    ...money(`Product for ${weeks} weeks costs`, material),
-    ...money('Of it has to be bought', toBuy),
-    ...money('Wasted is', waste),
-    ...(unknownCosts.from === unknownCosts.to
-      ? []
-      : [`The cost of ${unknownCosts.to} sprayings is not known, instead of ${unknownCosts.from}.`]),
-  ];
-  return said.length > 0 ? said : ['Costs and waste stay as they are planned.'];
-}
-
-function productWords({ product, orderBy, runsOutOn }: WhatIf['products'][number], today: Day): string {
-  const day = (on: Day) => `${showDay(on, today)}${on < today ? ', which is late' : ''}`;
-  if (runsOutOn.to === null) return `${product.name} no longer runs out.`;
-  const was = runsOutOn.from === null ? '' : ` instead of ${showDay(runsOutOn.from, today)}`;
-  const runsOut = runsOutOn.from === runsOutOn.to ? '' : `runs out ${showDay(runsOutOn.to, today)}${was}`;
-  const before = orderBy.from === null ? '' : ` instead of ${showDay(orderBy.from, today)}`;
-  const order = orderBy.to === null || orderBy.from === orderBy.to ? '' : `order by ${day(orderBy.to)}${before}`;
-  return `${product.name}: ${[order, runsOut].filter(Boolean).join('; ')}.`;
+/** Late ones have the earliest day to order by, and so come first. */
+function byOrderDay(a: ProductOtherwise, b: ProductOtherwise): number {
+  const day = ({ orderBy, runsOutOn }: ProductOtherwise) => orderBy.to ?? runsOutOn.to ?? NEVER;
+  return day(a).localeCompare(day(b)) || a.product.name.localeCompare(b.product.name);
 }

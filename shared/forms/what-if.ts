@@ -33,6 +33,22 @@ export const WhatIfQuestion = z.strictObject({
   shop: shopId(),
 });
 
+/** The fields of which nothing is supposed as long as they say so: as much as it is now. */
+const AS_IT_IS: Partial<WhatIfFields> = { price: '100', use: '100' };
+
+/** Whether anything was typed that supposes something, be it half of it. Whose price and use are meant supposes nothing. */
+export const isSupposed = (fields: WhatIfFields): boolean => namedIn(fields).some(([field]) => field !== 'product');
+
+const namedIn = (fields: WhatIfFields) =>
+  FIELDS.map((field) => [field, fields[field].trim()] as const).filter(
+    ([field, typed]) => typed !== '' && typed !== AS_IT_IS[field],
+  );
+
+/** What is supposed in one line, always the same for the same; and read again. A part of a figure's address. */
+export const whatIfText = (fields: WhatIfFields): string =>
+  `${new URLSearchParams(namedIn(fields).map(([field, typed]) => [field, typed]))}`;
+export const whatIfOfText = (text: string): WhatIfFields => whatIfIn(Object.fromEntries(new URLSearchParams(text)));
+
 /** What stands in an address. What came twice counts once. */
 export const whatIfIn = (search: Readonly<Record<string, string | string[] | undefined>>): WhatIfFields =>
   Object.fromEntries(
@@ -41,34 +57,73 @@ export const whatIfIn = (search: Readonly<Record<string, string | string[] | und
 
 /**
  * What is supposed, as far as it can be read, and what cannot be, by field. A part of which nothing was typed is not
- * supposed.
+ * supposed; of one that was half typed, what is missing is asked for.
  */
 export function readWhatIf(fields: WhatIfFields): { asked: WhatIfAsked; faults: Fault[] } {
-  const faults: Fault[] = [];
-  const whole = (field: keyof WhatIfFields, { min, max }: { min: number; max: number }, otherwise: number | null) => {
-    const typed = fields[field].trim();
-    if (typed === '') return otherwise;
-    const value = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
-    if (value >= min && value <= max) return value;
-    faults.push({ path: field, message: `Write a whole number from ${min} to ${max.toLocaleString('en-US')}.` });
-    return otherwise;
-  };
-  const day = (field: keyof WhatIfFields): Day | null => {
-    if (fields[field] === '') return null;
-    const reading = readDay(fields[field]);
-    if (reading.ok) return reading.value;
-    faults.push({ path: field, message: reading.message });
-    return null;
-  };
-  const [on, plants] = [day('extraOn'), whole('plants', { min: 1, max: MOST_PLANTS }, null)];
-  const mlPerPlant = whole('ml', { min: 1, max: MOST_ML }, null);
+  const [on, lostFrom] = [dayOf(fields, 'extraOn'), dayOf(fields, 'lost')];
+  const [price, use] = [wholeOf(fields, 'price', PRICE_PERCENT), wholeOf(fields, 'use', USE_PERCENT)];
+  const [plants, ml] = [
+    wholeOf(fields, 'plants', { min: 1, max: MOST_PLANTS }),
+    wholeOf(fields, 'ml', { min: 1, max: MOST_ML }),
+  ];
   const asked = {
     product: fields.product || null,
-    pricePercent: whole('price', PRICE_PERCENT, 100) ?? 100,
-    usePercent: whole('use', USE_PERCENT, 100) ?? 100,
-    extra: fields.extra !== '' && on ? { program: fields.extra, on } : null,
-    lostFrom: day('lost'),
-    bench: fields.bench !== '' && plants && mlPerPlant ? { program: fields.bench, plants, mlPerPlant } : null,
+    pricePercent: price.value ?? 100,
+    usePercent: use.value ?? 100,
+    extra: fields.extra !== '' && on.value ? { program: fields.extra, on: on.value } : null,
+    lostFrom: lostFrom.value,
+    bench:
+      fields.bench !== '' && plants.value && ml.value
+        ? { program: fields.bench, plants: plants.value, mlPerPlant: ml.value }
+        : null,
   };
-  return { asked, faults };
+  const unreadable = [price, use, on, lostFrom, plants, ml].flatMap(({ fault }) => fault ?? []);
+  return { asked, faults: [...unreadable, ...missingIn(fields)] };
 }
+
+type Field = keyof WhatIfFields;
+type Read<T> = { value: T | null; fault: Fault | null };
+
+function wholeOf(fields: WhatIfFields, field: Field, { min, max }: { min: number; max: number }): Read<number> {
+  const typed = fields[field].trim();
+  const value = /^\d+$/.test(typed) ? Number(typed) : Number.NaN;
+  if (value >= min && value <= max) return { value, fault: null };
+  const message = `${LABELS[field]}: write a whole number from ${min} to ${max.toLocaleString('en-US')}.`;
+  return { value: null, fault: typed === '' ? null : { path: field, message } };
+}
+
+function dayOf(fields: WhatIfFields, field: Field): Read<Day> {
+  if (fields[field].trim() === '') return { value: null, fault: null };
+  const reading = readDay(fields[field]);
+  if (reading.ok) return { value: reading.value, fault: null };
+  return { value: null, fault: { path: field, message: `${LABELS[field]}: ${reading.message}` } };
+}
+
+/** What each field is called where something is wrong with it. */
+const LABELS: Record<Field, string> = {
+  product: 'Price and use of',
+  price: 'Price',
+  use: 'Use',
+  extra: 'A spraying more',
+  extraOn: 'The day of a spraying more',
+  lost: 'The first day without spraying',
+  bench: 'A bench more',
+  plants: 'Plants on a bench more',
+  ml: 'mL a plant on a bench more',
+};
+
+/** What takes more than one field to be supposed, and what to say of each that is missing. */
+const TOGETHER: Partial<Record<Field, string>>[] = [
+  { extra: 'Choose what would be sprayed once more.', extraOn: 'Say on which day it would be sprayed once more.' },
+  {
+    bench: 'Choose what a further bench would be sprayed with.',
+    plants: 'Say how many plants would stand on a further bench.',
+    ml: 'Say how many mL each plant on a further bench would take.',
+  },
+];
+
+const missingIn = (fields: WhatIfFields): Fault[] =>
+  TOGETHER.flatMap((parts) => {
+    const missing = Object.entries(parts).filter(([field]) => fields[field as Field].trim() === '');
+    return missing.length === Object.keys(parts).length ? [] : missing.map(([path, message]) => ({ path, message }));
+  });

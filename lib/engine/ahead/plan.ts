@@ -47,6 +47,8 @@ export type IngredientLine = {
   ingredient: Ingredient;
   /** µL of a liquid, mg of a powder; null when it cannot be worked out. */
   amount: Stock | null;
+  /** Percent of what the dose takes, where somebody supposes another use. */
+  supposedPercent?: number;
   draws: Draw[];
   /** The part of the amount that no usable container could give. */
   short: Stock;

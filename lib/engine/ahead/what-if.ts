@@ -3,23 +3,10 @@ import { ofEach } from '@/shared/quantity/rounding';
 import { addDays, type Day } from '@/shared/time/day';
 import type { Bench, Offer, Product, Program, Shop } from '../shop';
 import { sumKnown } from './cost-sums';
-import type { ProductAhead, Projection, Spraying } from './plan';
+import type { IngredientLine, ProductAhead, Projection, Spraying } from './plan';
 import { projectionWith } from './projection';
 import { horizonEnd, sprayingsBetween } from './sprayings';
-
-/** What somebody supposes beside what is planned. Percent of what it is now: 100 is as it is. */
-export type Supposed = {
-  /** Whose price and use are another; null: those of every product. */
-  product: Product | null;
-  pricePercent: number;
-  usePercent: number;
-  /** One spraying more, as a program does it, on a day. */
-  extra: { program: Program; on: Day } | null;
-  /** Seven days from this one on, in which nothing is sprayed. */
-  lostFrom: Day | null;
-  /** A further bench of a program: so many plants that take so much each. */
-  bench: { program: Program; plants: number; mlPerPlant: number } | null;
-};
+import type { Supposed } from './supposed';
 
 /** What one thing comes to as it is, and as it would be. */
 export type Change<T> = { from: T; to: T };
@@ -31,20 +18,17 @@ export type WhatIf = {
   /** The part of that which is not on the shelf, at the cheapest offers. */
   toBuy: Change<Micros>;
   waste: Change<Micros>;
+  labour: Change<Micros>;
   unknownCosts: Change<number>;
   sprayings: Change<number>;
   /** The products that run out, or have to be ordered, on another day. */
-  products: { product: Product; runsOutOn: Change<Day | null>; orderBy: Change<Day | null> }[];
+  products: ProductOtherwise[];
 };
 
-/**
- * The weeks ahead as somebody supposes them, beside the weeks ahead as they are planned. Nothing is changed by asking.
- *
- * Takes    the projection as it is
- * Rounds   scaled prices and amounts once each, to the nearest whole
- */
-export function whatIf(as: Projection, supposed: Supposed): WhatIf {
-  const next = supposedProjection(as, supposed);
+export type ProductOtherwise = { product: Product; runsOutOn: Change<Day | null>; orderBy: Change<Day | null> };
+
+/** What is otherwise in the weeks ahead as somebody supposes them than in the weeks ahead as they are planned. */
+export function whatIf(as: Projection, next: Projection): WhatIf {
   const change = <T>(of: (projection: Projection) => T): Change<T> => ({ from: of(as), to: of(next) });
   return {
     material: change(({ totals }) => totals.materialCost),
@@ -55,6 +39,7 @@ export function whatIf(as: Projection, supposed: Supposed): WhatIf {
       ),
     ),
     waste: change(({ totals }) => totals.wasteCost),
+    labour: change(({ totals }) => totals.labourCost),
     unknownCosts: change(({ totals }) => totals.unknownCosts),
     sprayings: change(({ sprayings }) => sprayings.length),
     products: as.products.flatMap((ahead, number) => otherwise(ahead, next.products[number])),
@@ -69,7 +54,12 @@ function otherwise(ahead: ProductAhead, next: ProductAhead | undefined): WhatIf[
   return isSame ? [] : [{ product: ahead.product, runsOutOn, orderBy }];
 }
 
-/** The weeks ahead as they are supposed. */
+/**
+ * The weeks ahead as somebody supposes them. Nothing is changed by asking.
+ *
+ * Takes    the projection as it is
+ * Rounds   scaled prices and amounts once each, to the nearest whole
+ */
 export function supposedProjection({ shop, today, weeks }: Projection, supposed: Supposed): Projection {
   const { product, usePercent } = supposed;
   const its = supposedShop(shop, supposed);
@@ -79,10 +69,15 @@ export function supposedProjection({ shop, today, weeks }: Projection, supposed:
   for (const { lines } of sprayings) {
     for (const line of lines) {
       const isMeant = product === null || line.ingredient.product === product;
-      if (isMeant && line.amount !== null) line.amount = percentOf<Stock>(line.amount, usePercent);
+      if (isMeant && usePercent !== 100) takeOtherwise(line, usePercent);
     }
   }
   return projectionWith(its, sprayings, today, weeks);
+}
+
+function takeOtherwise(line: IngredientLine, percent: number): void {
+  line.supposedPercent = percent;
+  if (line.amount !== null) line.amount = percentOf<Stock>(line.amount, percent);
 }
 
 const isLost = (date: Spraying['date'], { lostFrom }: Supposed): boolean =>
@@ -104,6 +99,7 @@ function supposedShop(shop: Shop, { product, pricePercent, extra, bench }: Suppo
 
 const atPrice = (offer: Offer, percent: number): Offer => ({
   ...offer,
+  supposedPercent: percent,
   price: percentOf<Micros>(offer.price, percent),
   breaks: offer.breaks.map(({ atLeast, price }) => ({ atLeast, price: percentOf<Micros>(price, percent) })),
 });
@@ -112,8 +108,15 @@ const atPrice = (offer: Offer, percent: number): Offer => ({
 function withBench({ program, plants, mlPerPlant }: NonNullable<Supposed['bench']>): Program {
   const [like] = program.benches;
   if (!like) return program;
-  const group = { name: 'supposed', pot: null, count: plants, mlPerPlant };
-  const bench: Bench = { ...like, id: `${like.id} supposed`, area: null, coverage: 1, plants: [group] };
+  const group = { name: 'plants', pot: null, count: plants, mlPerPlant };
+  const bench: Bench = {
+    ...like,
+    id: `${like.id} supposed`,
+    name: 'A bench more',
+    area: null,
+    coverage: 1,
+    plants: [group],
+  };
   return { ...program, benches: [...program.benches, bench] };
 }
 

@@ -5,7 +5,7 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import { showDay } from '@/shared/time/show-day';
 import { cheapestOffer } from '../ahead/cheapest-offer';
 import type { Draw, IngredientLine, Plan, Spraying } from '../ahead/plan';
-import type { Container, Product, Shop } from '../shop';
+import type { Container, Offer, Product, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
@@ -43,9 +43,16 @@ function amountWorking(spraying: Spraying, line: IngredientLine): FoundWorking {
       entered(`Dose: ${dose.text}`, rateShown(rate, line.ingredient), `recipe ${spraying.recipe.name}`),
       ...measureSteps(product, dose),
       ...(perArea ? groundSteps(spraying) : [sprayStep(spraying)]),
+      ...supposedSteps(line),
     ],
   };
 }
+
+/** A use that somebody supposes is so much of what the dose takes, rounded once more. */
+const supposedSteps = ({ supposedPercent }: IngredientLine): Step[] =>
+  supposedPercent === undefined
+    ? []
+    : [entered('Of that', { kind: 'ratio', value: supposedPercent, unit: '%' }, 'the use that is supposed')];
 
 function rateShown(rate: Exact | null, { dose, product }: IngredientLine['ingredient']): Shown {
   if (!rate) return { kind: 'unknown', because: WEIGH };
@@ -143,13 +150,17 @@ export function drawStep(shop: Shop, { container, amount, before, after, cost }:
   );
 }
 
+/** A price that somebody supposes is not the one that is asked. */
+export const supposedWords = ({ supposedPercent }: Offer): string =>
+  supposedPercent === undefined ? '' : `, as supposed: ${supposedPercent} % of the price`;
+
 /** What no bottle gives, and what it would cost to buy; nothing when nothing is short. */
 export function shortSteps(shop: Shop, line: IngredientLine): Step[] {
   if (line.short === 0) return [];
   const { product } = line.ingredient;
   const offer = cheapestOffer(shop.offers.filter((one) => one.product === product));
   const from = offer
-    ? `not on the shelf; ${offer.supplier.name} sells ${offer.packText} at ${showMoney(offer.price, shop.currency)}`
+    ? `not on the shelf; ${offer.supplier.name} sells ${offer.packText} at ${showMoney(offer.price, shop.currency)}${supposedWords(offer)}`
     : 'not on the shelf, and no offer to buy it';
   return [
     entered('Short', { kind: 'stock', amount: line.short, form: product.form }, 'no usable bottle is left'),

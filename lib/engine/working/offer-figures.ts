@@ -5,6 +5,7 @@ import { wholeNearest } from '@/shared/quantity/rounding';
 import { showDay } from '@/shared/time/show-day';
 import type { Plan } from '../ahead/plan';
 import type { Offer, Product, Shop } from '../shop';
+import { supposedWords } from './line-figures';
 import { entered, type FoundWorking, money } from './shown';
 
 /** What a price is compared by: a litre or a kilogram, or in US units a gallon or a pound; in µL or mg, exact. */
@@ -44,7 +45,7 @@ export function offerWorking(plan: Plan, [id, figure]: string[]): FoundWorking |
     value: money(priceOfUnit(price, offer, by), TOO_LARGE),
     rule: `The price of one pack ÷ what it holds, for one ${by.name}. Without freight, and without the quantity breaks.`,
     steps: [
-      entered('One pack', money(price, 'Never entered.'), `${supplier.name}, ${from}`),
+      entered('One pack', money(price, 'Never entered.'), `${supplier.name}, ${from}${supposedWords(offer)}`),
       entered(
         'It holds',
         { kind: 'stock', amount: wholeNearest<Stock>(offer.pack), form: product.form },

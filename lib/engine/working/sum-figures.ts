@@ -48,8 +48,24 @@ export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | nul
         rule: 'Every spraying of the weeks ahead, added up. What is unknown is not in the sum.',
         steps: sprayings.map((one) => costStep(one, figure)),
       };
+    case 'toBuy':
+      return toBuyTotal(plan);
     case 'wasteCost':
       return wasteTotal(plan);
+    case 'sprayings':
+      return {
+        title: `Sprayings in ${plan.weeks} weeks`,
+        value: count(sprayings.length, 'sprayings'),
+        rule: 'Every turn of every program in the weeks ahead that is not skipped.',
+        steps: sprayings.map(({ recipe, date, program, plants }) =>
+          worked(
+            `${recipe.name}, ${showDay(date)}`,
+            count(plants, 'plants'),
+            `program ${program.id}`,
+            figureAddress('spraying', program.id, date, 'plants'),
+          ),
+        ),
+      };
     case 'unknownCosts':
       return {
         title: 'Sprayings whose cost is unknown',
@@ -62,6 +78,28 @@ export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | nul
     default:
       return null;
   }
+}
+
+/** What the shelf does not hold of what is sprayed. */
+function toBuyTotal({ sprayings, weeks }: Plan): FoundWorking {
+  const missing = sprayings.flatMap((spraying) =>
+    spraying.lines
+      .map((line, number) => ({ ...spraying, ...line, number }))
+      .filter(({ amount, short }) => amount !== null && short > 0),
+  );
+  return {
+    title: `To buy for ${weeks} weeks`,
+    value: sumShown(missing.map(({ shortCost }) => shortCost)),
+    rule: 'The part of what is sprayed that no usable bottle holds, at the cheapest offers per unit, without freight. What is unknown is not in the sum.',
+    steps: missing.map(({ ingredient: { product }, program, date, number, shortCost }) =>
+      worked(
+        `${product.name}, ${showDay(date)}`,
+        money(shortCost, UNKNOWN),
+        `program ${program.id}`,
+        figureAddress('spraying', program.id, date, 'line', number, 'cost'),
+      ),
+    ),
+  };
 }
 
 const wasteTotal = ({ products, weeks }: Plan): FoundWorking => ({

@@ -17,6 +17,7 @@ import { type FoundWorking, readAddress, type Working } from './shown';
 import { sprayingWorking } from './spraying-figures';
 import { storeWorking } from './store-figures';
 import { dayWorking, totalWorking } from './sum-figures';
+import { whatIfWorking } from './what-if-figures';
 
 export type { Shown, Step, Working } from './shown';
 
@@ -35,8 +36,11 @@ export function workingOf(figures: Figures, address: string): Working | null {
   return working && { figure: address, ...working };
 }
 
-function findWorking({ plan, benches, now, budget }: Figures, [subject, ...path]: string[]): FoundWorking | null {
+function findWorking(figures: Figures, [subject, ...path]: string[]): FoundWorking | null {
+  const { plan, benches, now, budget } = figures;
   switch (subject) {
+    case 'what-if':
+      return whatIfWorking(plan, path, (supposed, figure) => findWorking({ ...figures, plan: supposed }, figure));
     case 'spraying':
       return sprayingWorking(plan, path);
     case 'product':
