@@ -11,6 +11,7 @@ import { OrderList } from '../_parts/order-list';
 import { readable } from '../_parts/readable';
 import { Ticket } from '../_parts/ticket';
 import { AlertList } from './alert-list';
+import { ComingIn } from './coming-in';
 import { DaysAhead } from './days-ahead';
 import { KeepFresh } from './keep-fresh';
 import { StillConfirmed } from './still-confirmed';
@@ -37,6 +38,7 @@ export default async function TodayPage() {
       <div className={styles.right}>
         <DaysAhead days={screen.ahead} from={screen.today} ways={screen.ways} />
         <Orders screen={screen} />
+        <ComingIn coming={screen.coming} ways={screen.ways} />
         <WasteShelf waste={screen.waste} total={screen.wasteCost} flagged={screen.shelfFlags} ways={screen.ways} />
       </div>
     </div>

@@ -1,13 +1,15 @@
 import type { TodayScreen } from '@/lib/views/today';
 
-/** The day in one line: what to mix, where to keep out, what is late. */
-export function summaryOf({ toMix, benches, orders }: TodayScreen): string {
+/** The day in one line: what to mix, where to keep out, what is to order, what comes. */
+export function summaryOf({ toMix, benches, orders, coming }: TodayScreen): string {
+  const comes = coming.filter(({ due }) => due === 'today').length;
   const shut = benches.filter(({ state }) => state !== 'open').length;
   const pressing = orders.filter((line) => (line.order === null || line.order.weeks <= 0) && !isOnItsWay(line)).length;
   return [
     toMix.length === 0 ? 'Nothing to spray' : counted(toMix.length, 'mix to spray', 'mixes to spray'),
     shut === 0 ? 'no bench is closed now' : counted(shut, 'bench to keep out of now', 'benches to keep out of now'),
     pressing > 0 && counted(pressing, 'product to order this week', 'products to order this week'),
+    comes > 0 && counted(comes, 'delivery expected today', 'deliveries expected today'),
   ]
     .filter(Boolean)
     .join(' · ');

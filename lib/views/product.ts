@@ -6,6 +6,7 @@ import type { Flag } from '../engine/rules/flag';
 import { labelDoubts } from '../engine/rules/label-doubts';
 import type { Product } from '../engine/shop';
 import { bottleAddresses } from './bottle-addresses';
+import { type ProductComing, productComing } from './coming-in';
 import type { Fig } from './figures';
 import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
@@ -27,6 +28,8 @@ export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   sheets: SheetShown[];
   weeks: { week: Day; cells: Fig[] }[];
   ramp: Ramp;
+  /** What of it is on order. */
+  coming: ProductComing[];
   offers: OfferShown[];
   replace: ReplaceShown;
   flags: ProductFlag[];
@@ -54,6 +57,7 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
       cells: WEEK_COLUMNS.map((column) => figure('product', id, 'week', number, column)),
     })),
     ramp: stockRamp(house, ahead),
+    coming: productComing(house, ahead.product),
     offers: offersShown(
       house,
       shop.offers.filter(({ product }) => product === ahead.product),

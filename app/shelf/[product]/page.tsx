@@ -15,6 +15,7 @@ import { EmptyBottles } from './empty-bottles';
 import { LabelFacts } from './label-facts';
 import { OfferTable } from './offer-table';
 import { OffersFoot } from './offers-foot';
+import { OnItsWay } from './on-its-way';
 import styles from './product.module.css';
 import { ProductTools } from './product-tools';
 import { RunOutChart } from './run-out-chart';
@@ -70,6 +71,7 @@ export default async function ProductPage({ params }: ProductParams) {
             )}
             <EmptyBottles product={product.id} />
           </section>
+          <OnItsWay screen={screen} />
           <section aria-labelledby="offers">
             <h2 id="offers">Who sells it</h2>
             {offers.length === 0 ? (
@@ -99,10 +101,11 @@ const inItsPlace = ({ flag, where, more }: ProductFlag): Flag => ({
 
 /** The answers first: what is there, when it runs out, when to order, what will be wasted. */
 function Answers({ screen: { product, ways } }: { screen: ProductScreen }) {
-  const { onHand, usable, runsOutOn, orderBy, weeksUntilReorder, weeks, wasteCost } = product;
+  const { onHand, usable, runsOutOn, orderBy, weeksUntilReorder, weeks, wasteCost, onOrder } = product;
   const answers: [name: string, figure: Fig, words?: string][] = [
     ['on hand', onHand],
     ['usable', usable],
+    ...(onOrder ? ([['on order', onOrder.onOrder]] as [string, Fig][]) : []),
     ['runs out', runsOutOn],
     ['order by', orderBy],
     ['until reorder', weeksUntilReorder, weeksWords(weeks)],
