@@ -3,8 +3,10 @@ import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { shopMarks } from '../data/shop-marks';
 import { shopFileOf } from '../data/snapshot';
-import type { PurchasePlan } from '../engine/buying/purchase-plan';
+import { type PurchasePlan, purchasePlanOf } from '../engine/buying/purchase-plan';
 import type { Progress } from '../engine/buying/solver';
+import type { Shop } from '../engine/shop';
+import { AT_ONCE } from '../solver/at-once';
 import { onThread } from '../solver/on-thread';
 
 /** Which plan: of which shop, as it stands at a revision, from which day on, for how many weeks. */
@@ -21,14 +23,15 @@ export type PlanRun = {
   hasFailed: boolean;
 };
 
-/** The runs of this process by key, the oldest first. */
+/** The runs of this process by key, the oldest first, and what stands there until one was made. */
 type Runs = Map<string, PlanRun>;
+type AtOnce = Map<string, PurchasePlan>;
 
-const runs = runsIn(globalThis);
+const { runs, atOnce } = keptIn(globalThis);
 
 /** Pages and routes are bundles of their own, and share what the process has once. */
-function runsIn(house: { planRuns?: Runs } & typeof globalThis): Runs {
-  house.planRuns ??= new Map();
+function keptIn(house: { planRuns?: { runs: Runs; atOnce: AtOnce } } & typeof globalThis) {
+  house.planRuns ??= { runs: new Map(), atOnce: new Map() };
   return house.planRuns;
 }
 
@@ -38,6 +41,15 @@ const MOST_KEPT = 8;
 /** The run for a shop as it stands; null when nobody began one, or the shop has changed since. */
 export async function planRun(key: PlanKey): Promise<PlanRun | null> {
   return runs.get(await nameOf(key)) ?? null;
+}
+
+/** The plan that stands there until a search has made one, made once for a shop as it stands. */
+export async function planAtOnce(key: PlanKey, shop: Shop): Promise<PurchasePlan> {
+  const name = await nameOf(key);
+  const plan = atOnce.get(name) ?? purchasePlanOf(shop, key.today, key.weeks, AT_ONCE);
+  atOnce.set(name, plan);
+  for (const old of [...atOnce.keys()].slice(0, -MOST_KEPT)) atOnce.delete(old);
+  return plan;
 }
 
 /**

@@ -1,21 +1,21 @@
 import 'server-only';
 import { PLAN_WEEKS } from '@/shared/forms/purchase-plan';
-import { showMoney, showRough, showStock } from '@/shared/measure/show';
+import { showMoney } from '@/shared/measure/show';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import type { Order } from '../engine/buying/orders';
-import { type PurchasePlan, purchasePlanOf, type Unknown } from '../engine/buying/purchase-plan';
-import { whyOf } from '../engine/buying/why';
+import type { PurchasePlan, Unknown } from '../engine/buying/purchase-plan';
 import { whyInWords } from '../engine/buying/why-in-words';
-import { buyingAddress, buyingWorking } from '../engine/working/buying-figures';
-import { AT_ONCE } from '../solver/at-once';
+import { boundShown, buyingWorking } from '../engine/working/buying-figures';
+import { buyingAddress, HABITS, type HabitName } from '../engine/working/buying-way';
+import { explainedIn, reasonShown } from '../engine/working/buying-why-figures';
 import type { Fig } from './figures';
 import { goodsOf } from './goods';
 import { type HereNow, shopNow } from './house';
 import { offerHref } from './offers-shown';
-import { beginPlan, type PlanState, planRun, planState, stopPlan } from './plan-runs';
+import { beginPlan, type PlanState, planAtOnce, planRun, planState, stopPlan } from './plan-runs';
 
 const USUAL_WEEKS = 52;
 
@@ -29,9 +29,14 @@ export type PlannedLine = {
   pack: string;
   count: number;
   cost: Fig;
-  /** Why so, a sentence for each reason. */
-  why: string[];
+  why: Why[];
 };
+
+/** A reason why a line is so: a sentence, and the figure in it where it has one. */
+export type Why = { words: string; figure: Fig | null };
+
+/** What no order comes in time for. Nobody can order what nobody offers. */
+export type LateSeen = { product: string; on: Day; amount: Fig; isOffered: boolean };
 
 export type PlannedOrder = {
   key: string;
@@ -54,10 +59,11 @@ export type PlanScreen = Pick<HereNow, 'today' | 'ways'> & {
   /** Whether what is shown is the search's own plan, or what stands there until it was made. */
   isSearched: boolean;
   orders: PlannedOrder[];
-  late: { product: string; on: Day; amount: string }[];
+  late: LateSeen[];
   cost: { packs: Fig; freight: Fig; capital: Fig; left: Fig; total: Fig; ofWhichWaste: Fig };
-  habits: { name: string; cost: Fig; more: string }[];
-  proof: string;
+  habits: { name: string; cost: Fig; more: Fig; isDearer: boolean }[];
+  /** What no plan can be below, and so what could still be saved at most; nothing once this one is proven. */
+  proof: { isProven: boolean; bound: Fig; saved: Fig };
   unknowns: { words: string; href: string }[];
 };
 
@@ -65,41 +71,33 @@ export type PlanScreen = Pick<HereNow, 'today' | 'ways'> & {
 export async function planScreen(clock: Clock, weeks: number): Promise<PlanScreen | null> {
   const here = await shopNow(clock);
   if (!here) return null;
-  const run = await planRun({ shop: here.id, today: here.today, weeks });
-  const plan = run?.plan ?? planAtOnce(here, weeks);
+  const key = { shop: here.id, today: here.today, weeks };
+  const run = await planRun(key);
+  const plan = run?.plan ?? (await planAtOnce(key, here.shop));
   const figure = figuresOfPlan(plan);
-  const explained = explainedIn(plan);
-  const its = (what: keyof PlanScreen['cost']) => figure(what);
   return {
     ...{ shopId: here.id, today: here.today, ways: here.ways, weeks, formId: newCommandId() },
     ...{ state: planState(run, clock), isSearched: run?.plan != null },
-    orders: plan.orders.map((order, number) => orderSeen(plan, explained, order, number)),
-    late: plan.late.map(({ product, on, amount }) => {
-      return { product: product.name, on, amount: showStock(amount, product.form, here.ways.units) };
-    }),
+    orders: plan.orders.map((order, number) => orderSeen(plan, order, number)),
+    late: plan.late.map((late) => lateSeen(plan, late)),
     cost: {
-      ...{ packs: its('packs'), freight: its('freight'), capital: its('capital'), left: its('left') },
-      ...{ total: its('total'), ofWhichWaste: its('ofWhichWaste') },
+      ...{ packs: figure('packs'), freight: figure('freight'), capital: figure('capital'), left: figure('left') },
+      ...{ total: figure('total'), ofWhichWaste: figure('ofWhichWaste') },
     },
-    habits: habitsSeen(plan),
-    proof: proofOf(plan),
+    habits: HABITS.map((habit) => habitSeen(plan, habit)),
+    proof: {
+      isProven: plan.proven,
+      bound: { at: buyingAddress(plan, 'bound'), value: boundShown(plan) },
+      saved: figure('saved'),
+    },
     unknowns: plan.unknowns.map(unknownSeen),
   };
 }
 
-const atOnce = new WeakMap<HereNow['shop'], Map<number, PurchasePlan>>();
-
-function planAtOnce({ shop, today }: Pick<HereNow, 'shop' | 'today'>, weeks: number): PurchasePlan {
-  const known = atOnce.get(shop) ?? new Map<number, PurchasePlan>();
-  const plan = known.get(weeks) ?? purchasePlanOf(shop, today, weeks, AT_ONCE);
-  atOnce.set(shop, known.set(weeks, plan));
-  return plan;
-}
-
 /** The plan that the search has made of a shop as it stands, or until then each product's own. */
 export async function planShown(here: Pick<HereNow, 'id' | 'shop' | 'today'>, weeks: number): Promise<PurchasePlan> {
-  const run = await planRun({ shop: here.id, today: here.today, weeks });
-  return run?.plan ?? planAtOnce(here, weeks);
+  const key = { shop: here.id, today: here.today, weeks };
+  return (await planRun(key))?.plan ?? planAtOnce(key, here.shop);
 }
 
 type SearchAsked = { shop: string; weeks: number };
@@ -141,7 +139,8 @@ function progressWords(state: PlanState, currency: string): string {
   if (state.isStopped) return 'Stopping, with the best plan found so far.';
   if (!state.progress) return 'Looking at each product by itself first.';
   const { best, bound } = state.progress;
-  return `The best so far comes to ${showMoney(best, currency)}; none can be below ${showMoney(bound, currency)}.`;
+  const saved = showMoney(Math.max(0, best - bound), currency);
+  return `The best so far comes to ${showMoney(best, currency)}. None can be below ${showMoney(bound, currency)}, so at most ${saved} could still be saved.`;
 }
 
 const figuresOfPlan =
@@ -152,12 +151,7 @@ const figuresOfPlan =
     return { at: buyingAddress(plan, ...path), value: working.value };
   };
 
-function orderSeen(
-  plan: PurchasePlan,
-  explained: ReturnType<typeof explainedIn>,
-  order: Order,
-  number: number,
-): PlannedOrder {
+function orderSeen(plan: PurchasePlan, order: Order, number: number): PlannedOrder {
   const figure = figuresOfPlan(plan);
   const { supplier, lines } = order;
   const on = dayFromNumber(order.on);
@@ -172,7 +166,7 @@ function orderSeen(
     lines: lines.map((line, at) => ({
       ...{ offer: line.offer.id, product: line.offer.product.name, href: offerHref(line.offer) },
       ...{ pack: line.offer.packText, count: line.count, cost: figure('order', number, 'line', at) },
-      why: explained.find((one) => one.order === order && one.line === line)?.words ?? [],
+      why: whySeen(plan, order, number, at),
     })),
     ...{ goods: figure('order', number, 'goods'), freight: figure('order', number, 'freight') },
     total: figure('order', number, 'total'),
@@ -180,32 +174,32 @@ function orderSeen(
   };
 }
 
-function habitsSeen(plan: PurchasePlan): PlanScreen['habits'] {
-  const figure = figuresOfPlan(plan);
-  const { habits, cost, shop } = plan;
-  const more = (habit: number) =>
-    habit > cost.total ? `${showMoney(habit - cost.total, shop.currency)} more` : 'as much as this plan';
-  return [
-    { name: 'Always the smallest pack', cost: figure('habit', 'smallestPack'), more: more(habits.smallestPack) },
-    {
-      name: 'Always the cheapest by the unit',
-      cost: figure('habit', 'cheapestPerMl'),
-      more: more(habits.cheapestPerMl),
-    },
-  ];
-}
-
-function proofOf({ proven, gap, bound, shop }: PurchasePlan): string {
-  if (proven) return 'Proven: no plan costs less.';
-  return `Not proven: no plan can cost less than ${showMoney(bound, shop.currency)}, which is ${showRough(gap * 100)} % below this one.`;
-}
-
-/** Every line of a plan with why it is so, in words. */
-const explainedIn = (plan: PurchasePlan) =>
-  whyOf(plan).map((explained) => ({
-    ...explained,
-    words: explained.reasons.map((reason) => whyInWords(explained, reason, plan.today, plan.shop.currency)),
+/** Why a line of an order is as it is, a sentence for each reason. */
+function whySeen(plan: PurchasePlan, order: Order, number: number, at: number): Why[] {
+  const found = explainedIn(plan).find((one) => one.order === order && one.line === order.lines[at]);
+  return (found?.reasons ?? []).map((reason, place) => ({
+    words: found ? whyInWords(found, reason, plan.today, plan.shop.currency) : '',
+    figure: reasonShown(reason, order) && figuresOfPlan(plan)('order', number, 'line', at, 'why', place),
   }));
+}
+
+const lateSeen = (plan: PurchasePlan, { product, on }: PurchasePlan['late'][number]): LateSeen => ({
+  ...{ product: product.name, on, amount: figuresOfPlan(plan)('late', product.id, on) },
+  isOffered: plan.parts.some(({ part }) => part.need.product === product),
+});
+
+const HABIT_NAMES: Record<HabitName, string> = {
+  smallestPack: 'Always the smallest pack',
+  cheapestPerMl: 'Always the cheapest by the unit',
+};
+
+function habitSeen(plan: PurchasePlan, habit: HabitName): PlanScreen['habits'][number] {
+  const figure = figuresOfPlan(plan);
+  return {
+    ...{ name: HABIT_NAMES[habit], cost: figure('habit', habit), more: figure('habit', habit, 'more') },
+    isDearer: plan.habits[habit] > plan.cost.total,
+  };
+}
 
 function unknownSeen(unknown: Unknown): PlanScreen['unknowns'][number] {
   switch (unknown.what) {

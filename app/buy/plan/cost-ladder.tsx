@@ -44,13 +44,23 @@ export function Habits({ screen: { habits, ways } }: { screen: PlanScreen }) {
       <h2 id="habits">By habit instead</h2>
       <table>
         <tbody>
-          {habits.map(({ name, cost, more }) => (
+          {habits.map(({ name, cost, more, isDearer }) => (
             <tr key={name}>
               <th scope="row">{name}</th>
               <td className="number">
                 <Figure of={cost} ways={ways} />
               </td>
-              <td>{more}</td>
+              <td>
+                {isDearer ? (
+                  <>
+                    <Figure of={more} ways={ways} /> more
+                  </>
+                ) : (
+                  <Figure of={more} ways={ways} isSentence>
+                    as much as this plan
+                  </Figure>
+                )}
+              </td>
             </tr>
           ))}
         </tbody>

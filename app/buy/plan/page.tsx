@@ -3,6 +3,7 @@ import { clock } from '@/lib/clock';
 import { type PlanScreen, planScreen, weeksAsked } from '@/lib/views/purchase-plan';
 import { showDay } from '@/shared/time/show-day';
 import { EmptyPlace } from '../../_parts/empty-place';
+import { Figure } from '../../_parts/figure';
 import { FirstVisit } from '../../_parts/first-visit';
 import { one, type Search } from '../../_parts/search';
 import { BuyLinks } from '../buy-links';
@@ -16,26 +17,14 @@ export const metadata: Metadata = { title: 'Purchase plan' };
 export default async function PlanPage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await planScreen(clock, weeksAsked(one((await searchParams).weeks)));
   if (!screen) return <FirstVisit />;
-  const { orders, late, unknowns, ways } = screen;
+  const { orders, unknowns, ways } = screen;
   return (
     <>
       <h1>Purchase plan</h1>
       <BuyLinks here="/buy/plan" />
       <SearchForm screen={screen} />
-      <p className={styles.proof}>{proofWords(screen)}</p>
-      {late.length > 0 && (
-        <section aria-labelledby="late">
-          <h2 id="late">Late</h2>
-          <p className="grave">No order placed today comes in time for these. They are ordered today all the same.</p>
-          <ul className={styles.list}>
-            {late.map(({ product, on, amount }) => (
-              <li key={`${product} ${on}`}>
-                <b>{product}</b>: {amount} for {showDay(on, ways.today)}
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <Proof screen={screen} />
+      <Late screen={screen} />
       <div className={styles.columns}>
         <section aria-labelledby="orders">
           <h2 id="orders">What to order</h2>
@@ -55,9 +44,53 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
   );
 }
 
-function proofWords({ isSearched, proof }: PlanScreen): string {
-  if (isSearched) return proof;
-  return `Each product is planned by itself here. What orders save that are sent together is looked for when you ask. ${proof}`;
+/** How good the plan is, in money: what it comes to, what none can be below, and so what could be saved at most. */
+function Proof({ screen: { isSearched, proof, cost, ways } }: { screen: PlanScreen }) {
+  const { isProven, bound, saved } = proof;
+  return (
+    <div className={styles.proof}>
+      {!isSearched && (
+        <p>
+          Here each product is planned by itself. What is saved by sending orders together is looked for when you ask.
+        </p>
+      )}
+      {isProven ? (
+        <p>
+          <b>Proven: no plan is cheaper</b> than this one at <Figure of={bound} ways={ways} />.
+        </p>
+      ) : (
+        <p>
+          This plan comes to <Figure of={cost.total} ways={ways} />. No plan can come to less than{' '}
+          <Figure of={bound} ways={ways} />, so{' '}
+          <b>
+            at most <Figure of={saved} ways={ways} /> could still be saved
+          </b>
+          .
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** What no order comes in time for, and what nobody offers. */
+function Late({ screen: { late, ways } }: { screen: PlanScreen }) {
+  if (late.length === 0) return null;
+  return (
+    <section aria-labelledby="late">
+      <h2 id="late">Late</h2>
+      {late.some(({ isOffered }) => isOffered) && (
+        <p className="grave">No order placed today comes in time for these. They are ordered today all the same.</p>
+      )}
+      <ul className={styles.list}>
+        {late.map(({ product, on, amount, isOffered }) => (
+          <li key={`${product} ${on}`}>
+            <b>{product}</b>: <Figure of={amount} ways={ways} /> for {showDay(on, ways.today)}
+            {!isOffered && <span className="grave">; nobody offers it, so it is in no order</span>}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
 }
 
 function Unknowns({ unknowns }: Pick<PlanScreen, 'unknowns'>) {

@@ -29,8 +29,16 @@ export function PlannedOrders({ orders, ways }: { orders: PlannedOrder[]; ways: 
                   <Figure of={line.cost} ways={ways} />
                 </p>
                 <ul className="soft small" aria-label={`Why ${line.pack} of ${line.product}`}>
-                  {line.why.map((words) => (
-                    <li key={words}>{words}</li>
+                  {line.why.map(({ words, figure }) => (
+                    <li key={words}>
+                      {figure ? (
+                        <Figure of={figure} ways={ways} isSentence>
+                          {words}
+                        </Figure>
+                      ) : (
+                        words
+                      )}
+                    </li>
                   ))}
                 </ul>
               </li>
