@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { type FormEvent, startTransition, useActionState, useEffect } from 'react';
 import type { ThingOpened } from '@/lib/views/thing-form';
 import { type FormState, IDLE } from '@/shared/forms/form-state';
-import type { Fields } from '@/shared/forms/sent-fields';
+import type { Fields } from '@/shared/forms/rows';
 import { useCommandId } from './use-command-id';
 import { type Draft, useDraft } from './use-draft';
 

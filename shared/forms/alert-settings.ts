@@ -11,7 +11,8 @@ import { readWebhookUrl } from '../alerts/webhook-url';
 import type { Fault } from '../outcome';
 import { readClockTime, showClockTime } from '../time/clock-time';
 import { shopId } from './command-fields';
-import { FieldFaults, type Fields, readNumber, sentForm } from './sent-fields';
+import type { Fields } from './rows';
+import { FieldFaults, readNumber, sentForm } from './sent-fields';
 
 const PLAIN = [
   ...(['host', 'port', 'guard', 'user', 'from', 'to', 'mailOwn'] as const),

@@ -1,16 +1,16 @@
 import type { Fault } from '../outcome';
 import type { ShopFile, Written } from '../shop-file/contract';
+import type { Fields } from './rows';
 import {
   FieldFaults,
-  type Fields,
   fieldsOfRows,
-  isBlank,
   orNull,
   readNumber,
-  rowOf,
-  rowsIn,
+  rowFrom,
+  rowsTyped,
   sentForm,
   typedNumber,
+  usedRows,
 } from './sent-fields';
 
 const COLUMNS = ['name', 'pot', 'count', 'mlPerPlant'] as const;
@@ -33,7 +33,7 @@ export type BenchDraft = {
 
 type FileBench = ShopFile['benches'][number];
 
-export const BLANK_PLANTS: PlantsTyped = rowOf(COLUMNS, () => '');
+export const BLANK_PLANTS: PlantsTyped = rowFrom(COLUMNS, () => '');
 
 const ticked = (is: boolean): string => (is ? 'yes' : '');
 
@@ -67,12 +67,12 @@ export const benchInFields = (fields: Fields): BenchDraft => ({
   area: fields.area ?? '',
   place: fields.place ?? '',
   harvestOn: fields.harvestOn ?? '',
-  plants: rowsIn(fields, 'plants', COLUMNS),
+  plants: rowsTyped(fields, 'plants', COLUMNS),
 });
 
 export const BenchForm = sentForm(
   benchInFields,
-  /^(name|customers|enclosed|coverage|area|place|harvestOn|plants\.\d{1,3}\.(name|pot|count|mlPerPlant))$/,
+  /^(name|customers|enclosed|coverage|area|place|harvestOn|plants\[\d{1,3}\]\.(name|pot|count|mlPerPlant))$/,
 );
 
 /**
@@ -83,8 +83,8 @@ export const BenchForm = sentForm(
 export function benchOfDraft(id: string, draft: BenchDraft): { bench: Written<'benches'>; faults: Fault[] } {
   const faults = new FieldFaults();
   if (draft.name.trim() === '') faults.add('name', 'Write what the bench is called.');
-  const plants = usedRows(draft).map(({ row, number }) => {
-    const at = (column: string) => `plants.${number}.${column}`;
+  const plants = usedRows(draft.plants).map(({ row, number }) => {
+    const at = (column: string) => `plants[${number}].${column}`;
     if (row.name.trim() === '') faults.add(at('name'), 'Write which plants these are.');
     const count = faults.take(at('count'), readNumber(row.count, 'Write how many, such as 120.'));
     if (row.count.trim() === '') faults.add(at('count'), 'Write how many plants, such as 120.');
@@ -98,11 +98,8 @@ export function benchOfDraft(id: string, draft: BenchDraft): { bench: Written<'b
   return { bench, faults: faults.faults };
 }
 
-const usedRows = ({ plants }: BenchDraft) =>
-  plants.map((row, number) => ({ row, number })).filter(({ row }) => !isBlank(row));
-
 /** The field of the form that a fault of the bench's part of a shop file is about. */
 export function fieldOfBenchPath(draft: BenchDraft, path: string): string {
   const [, place, field = path] = /^benches\[0\]\.(?:plants\[(\d+)\]\.)?(\w+)$/.exec(path) ?? [];
-  return place === undefined ? field : `plants.${usedRows(draft)[Number(place)]?.number ?? 0}.${field}`;
+  return place === undefined ? field : `plants[${usedRows(draft.plants)[Number(place)]?.number ?? 0}].${field}`;
 }

@@ -1,7 +1,8 @@
 import type { Fault } from '../outcome';
 import type { ShopFile, Written } from '../shop-file/contract';
 import { type RepeatDraft, repeatOfText, textOfRepeat } from './repeat';
-import { FieldFaults, type Fields, orNull, readNumber, rowsIn, sentForm, typedNumber } from './sent-fields';
+import type { Fields } from './rows';
+import { FieldFaults, orNull, readNumber, rowsTyped, sentForm, typedNumber } from './sent-fields';
 
 /** A program as it is typed. */
 export type ProgramDraft = {
@@ -29,7 +30,7 @@ export const draftOfProgram = (program: FileProgram | null, today: string): Prog
 });
 
 const rows = (list: string, column: string, values: readonly string[]): Fields =>
-  Object.fromEntries(values.map((value, number) => [`${list}.${number}.${column}`, value]));
+  Object.fromEntries(values.map((value, number) => [`${list}[${number}].${column}`, value]));
 
 /** What a browser sends of a program. */
 export const fieldsOfProgram = ({ recipes, benches, weekdays, ...fields }: ProgramDraft): Fields => ({
@@ -40,14 +41,14 @@ export const fieldsOfProgram = ({ recipes, benches, weekdays, ...fields }: Progr
 });
 
 export const programInFields = (fields: Fields): ProgramDraft => ({
-  recipes: rowsIn(fields, 'recipes', ['recipe']).map(({ recipe }) => recipe),
-  benches: rowsIn(fields, 'benches', ['bench']).map(({ bench }) => bench),
+  recipes: rowsTyped(fields, 'recipes', ['recipe']).map(({ recipe }) => recipe),
+  benches: rowsTyped(fields, 'benches', ['bench']).map(({ bench }) => bench),
   startsOn: fields.startsOn ?? '',
   endsOn: fields.endsOn ?? '',
   startTime: fields.startTime ?? '',
   minutes: fields.minutes ?? '',
   kind: fields.kind ?? '',
-  weekdays: rowsIn(fields, 'weekdays', ['day']).map(({ day }) => day),
+  weekdays: rowsTyped(fields, 'weekdays', ['day']).map(({ day }) => day),
   everyWeeks: fields.everyWeeks ?? '',
   everyDays: fields.everyDays ?? '',
   rule: fields.rule ?? '',
@@ -55,7 +56,7 @@ export const programInFields = (fields: Fields): ProgramDraft => ({
 
 export const ProgramForm = sentForm(
   programInFields,
-  /^(startsOn|endsOn|startTime|minutes|kind|everyWeeks|everyDays|rule|recipes\.\d{1,3}\.recipe|benches\.\d{1,3}\.bench|weekdays\.\d{1,3}\.day)$/,
+  /^(startsOn|endsOn|startTime|minutes|kind|everyWeeks|everyDays|rule|recipes\[\d{1,3}\]\.recipe|benches\[\d{1,3}\]\.bench|weekdays\[\d{1,3}\]\.day)$/,
 );
 
 /**
@@ -70,7 +71,7 @@ export function programOfDraft(
 ): { program: Written<'programs'>; faults: Fault[] } {
   const faults = new FieldFaults();
   const recipes = draft.recipes.filter((recipe) => recipe !== '');
-  if (recipes.length === 0) faults.add('recipes.0.recipe', 'Choose at least one recipe.');
+  if (recipes.length === 0) faults.add('recipes[0].recipe', 'Choose at least one recipe.');
   if (draft.benches.length === 0) faults.add('benches', 'Choose at least one bench.');
   if (draft.startTime.trim() === '') faults.add('startTime', 'Write when spraying starts, such as 17:30.');
   if (draft.startsOn.trim() === '') faults.add('startsOn', 'Write the first day.');
@@ -97,5 +98,5 @@ export function fieldOfProgramPath(draft: ProgramDraft, path: string): string {
   if (field === 'repeat') return fieldOfRepeat(draft);
   if (field !== 'recipes' || place === undefined) return field;
   const chosen = draft.recipes.flatMap((recipe, number) => (recipe === '' ? [] : number));
-  return `recipes.${chosen[Number(place)] ?? 0}.recipe`;
+  return `recipes[${chosen[Number(place)] ?? 0}].recipe`;
 }

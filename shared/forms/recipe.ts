@@ -1,14 +1,14 @@
 import type { Fault } from '../outcome';
 import type { ShopFile, Written } from '../shop-file/contract';
+import type { Fields } from './rows';
 import {
   FieldFaults,
-  type Fields,
   fieldsOfRows,
   isBlank,
   orNull,
   readNumber,
-  rowOf,
-  rowsIn,
+  rowFrom,
+  rowsTyped,
   sentForm,
   typedNumber,
 } from './sent-fields';
@@ -23,7 +23,7 @@ export type RecipeDraft = { name: string; targetPh: string; useWithinHours: stri
 
 type FileRecipe = ShopFile['recipes'][number];
 
-export const BLANK_LINE: RecipeLine = rowOf(COLUMNS, () => '');
+export const BLANK_LINE: RecipeLine = rowFrom(COLUMNS, () => '');
 
 /** A recipe as its form shows it. Null: a new one, with nothing typed. */
 export const draftOfRecipe = (recipe: FileRecipe | null): RecipeDraft => ({
@@ -47,12 +47,12 @@ export const recipeInFields = (fields: Fields): RecipeDraft => ({
   name: fields.name ?? '',
   targetPh: fields.targetPh ?? '',
   useWithinHours: fields.useWithinHours ?? '',
-  lines: rowsIn(fields, 'lines', COLUMNS),
+  lines: rowsTyped(fields, 'lines', COLUMNS),
 });
 
 export const RecipeForm = sentForm(
   recipeInFields,
-  /^(name|targetPh|useWithinHours|lines\.\d{1,3}\.(product|dose|use|order))$/,
+  /^(name|targetPh|useWithinHours|lines\[\d{1,3}\]\.(product|dose|use|order))$/,
 );
 
 /**
@@ -66,13 +66,13 @@ export function recipeOfDraft(id: string, draft: RecipeDraft): { recipe: Written
     product: line.product,
     dose: line.dose.trim(),
     use: orNull(line.use),
-    order: faults.take(`lines.${number}.order`, readNumber(line.order, 'Write its place, such as 1.')),
+    order: faults.take(`lines[${number}].order`, readNumber(line.order, 'Write its place, such as 1.')),
   }));
   if (ingredients.length === 0)
-    faults.add('lines.0.product', 'Nothing goes into it yet. Choose a product and its dose.');
+    faults.add('lines[0].product', 'Nothing goes into it yet. Choose a product and its dose.');
   for (const { line, number } of usedLines(draft)) {
-    if (line.product === '') faults.add(`lines.${number}.product`, 'Choose the product, or empty its dose.');
-    if (line.dose.trim() === '') faults.add(`lines.${number}.dose`, 'Write a dose, such as "2 tsp/gal".');
+    if (line.product === '') faults.add(`lines[${number}].product`, 'Choose the product, or empty its dose.');
+    if (line.dose.trim() === '') faults.add(`lines[${number}].dose`, 'Write a dose, such as "2 tsp/gal".');
   }
   if (draft.name.trim() === '') faults.add('name', 'Write what the recipe is called.');
   const recipe = {
@@ -93,7 +93,7 @@ const usedLines = ({ lines }: RecipeDraft) =>
 export function fieldOfRecipePath(draft: RecipeDraft, path: string): string {
   const parts = /^recipes\[0\]\.(?:ingredients\[(\d+)\]\.)?(\w+)$/.exec(path);
   const [, place, field = path] = parts ?? [];
-  return place === undefined ? field : `lines.${usedLines(draft)[Number(place)]?.number ?? 0}.${field}`;
+  return place === undefined ? field : `lines[${usedLines(draft)[Number(place)]?.number ?? 0}].${field}`;
 }
 
 /** A line in the order of addition: its number in the form, and whether something else than the usual order put it there. */

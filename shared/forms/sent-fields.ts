@@ -1,8 +1,6 @@
 import { z } from 'zod';
 import { type Fault, type Reading, read, unreadable } from '../outcome';
-
-/** What a browser sends of a form, by the name of the field. A row of a list is named "lines.0.dose". */
-export type Fields = Readonly<Record<string, string>>;
+import { type Fields, rowsIn } from './rows';
 
 /** A form about one thing of the shop, read: which command it is, which thing, and how that stood when it was opened. */
 export type Sent<Draft> = {
@@ -52,22 +50,17 @@ const MOST_ROWS = 100;
  * The rows of a list in a form, in their order. A row that was taken out in between leaves no gap; a field that a row
  * does not have is empty.
  */
-export function rowsIn<Column extends string>(
+export const rowsTyped = <Column extends string>(
   fields: Fields,
   list: string,
   columns: readonly Column[],
-): Record<Column, string>[] {
-  const numbers = new Set<number>();
-  for (const name of Object.keys(fields)) {
-    const parts = /^([a-zA-Z]+)\.(\d{1,3})\./.exec(name);
-    if (parts?.[1] === list) numbers.add(Number(parts[2]));
-  }
-  const inOrder = [...numbers].sort((a, b) => a - b).slice(0, MOST_ROWS);
-  return inOrder.map((number) => rowOf(columns, (column) => fields[`${list}.${number}.${column}`] ?? ''));
-}
+): Record<Column, string>[] =>
+  rowsIn(Object.keys(fields), list)
+    .slice(0, MOST_ROWS)
+    .map((number) => rowFrom(columns, (column) => fields[`${list}[${number}].${column}`] ?? ''));
 
 /** A row of a list from what each of its columns holds. */
-export function rowOf<Column extends string>(columns: readonly Column[], held: (column: Column) => string) {
+export function rowFrom<Column extends string>(columns: readonly Column[], held: (column: Column) => string) {
   return Object.fromEntries(columns.map((column) => [column, held(column)])) as Record<Column, string>;
 }
 
@@ -75,7 +68,7 @@ export function rowOf<Column extends string>(columns: readonly Column[], held: (
 export const fieldsOfRows = (list: string, rows: readonly Readonly<Record<string, string>>[]): Fields =>
   Object.fromEntries(
     rows.flatMap((row, number) =>
-      Object.entries(row).map(([column, held]) => [`${list}.${number}.${column}`, held] as const),
+      Object.entries(row).map(([column, held]) => [`${list}[${number}].${column}`, held] as const),
     ),
   );
 

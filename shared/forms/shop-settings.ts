@@ -4,14 +4,14 @@ import { MONTHS } from '../time/civil';
 import { WEEKDAYS, type Weekday } from '../time/day';
 import { readCelsius } from './celsius';
 import { openingsIn, openingsText } from './openings';
+import type { Fields } from './rows';
 import {
   FieldFaults,
-  type Fields,
   fieldsOfRows,
   orNull,
   readNumber,
-  rowOf,
-  rowsIn,
+  rowFrom,
+  rowsTyped,
   sentForm,
   typedNumber,
   usedRows,
@@ -57,8 +57,8 @@ export type SettingsDraft = Record<PlainField, string> & {
   contacts: ContactTyped[];
 };
 
-export const BLANK_SPECIAL_DAY: SpecialDayTyped = rowOf(SPECIAL_DAY, () => '');
-export const BLANK_CONTACT: ContactTyped = rowOf(CONTACT, () => '');
+export const BLANK_SPECIAL_DAY: SpecialDayTyped = rowFrom(SPECIAL_DAY, () => '');
+export const BLANK_CONTACT: ContactTyped = rowFrom(CONTACT, () => '');
 
 const months = <T>(of: (month: number) => T): T[] => MONTHS.map((_, at) => of(at + 1));
 
@@ -109,18 +109,18 @@ export const fieldsOfSettings = ({ hours, highs, specialDays, contacts, ...field
 });
 
 export const settingsInFields = (fields: Fields): SettingsDraft => ({
-  ...rowOf(PLAIN, (field) => fields[field] ?? ''),
+  ...rowFrom(PLAIN, (field) => fields[field] ?? ''),
   hours: perDay((weekday) => fields[`open-${weekday}`] ?? ''),
   highs: months((month) => fields[`high-${month}`] ?? ''),
-  specialDays: rowsIn(fields, 'specialDays', SPECIAL_DAY),
-  contacts: rowsIn(fields, 'contacts', CONTACT),
+  specialDays: rowsTyped(fields, 'specialDays', SPECIAL_DAY),
+  contacts: rowsTyped(fields, 'contacts', CONTACT),
 });
 
 export const SettingsForm = sentForm(
   settingsInFields,
   new RegExp(
     `^(${PLAIN.join('|')}|open-(${WEEKDAYS.join('|')})|high-([1-9]|1[0-2])` +
-      `|specialDays\\.\\d{1,3}\\.(${SPECIAL_DAY.join('|')})|contacts\\.\\d{1,3}\\.(${CONTACT.join('|')}))$`,
+      `|specialDays\\[\\d{1,3}\\]\\.(${SPECIAL_DAY.join('|')})|contacts\\[\\d{1,3}\\]\\.(${CONTACT.join('|')}))$`,
   ),
 );
 
@@ -176,7 +176,7 @@ function perDayRead({ hours }: SettingsDraft, faults: FieldFaults): WrittenSetti
 function specialDaysRead(draft: SettingsDraft, faults: FieldFaults): WrittenSettings['specialDays'] {
   const days = new Set<string>();
   return usedRows(draft.specialDays).map(({ row, number }) => {
-    const at = (field: string) => `specialDays.${number}.${field}`;
+    const at = (field: string) => `specialDays[${number}].${field}`;
     if (days.has(row.on)) faults.add(at('on'), 'This day is in the list already. Write its hours once.');
     if (row.on === '') faults.add(at('on'), 'Which day is it? Choose it, or empty this line.');
     days.add(row.on);
@@ -207,5 +207,5 @@ export function fieldOfSettingsPath(draft: SettingsDraft, path: string): string 
   if (field.startsWith('monthlyHighsC')) return `high-${Number(/\d+/.exec(field)?.[0] ?? 0) + 1}`;
   const [, list, place, column] = /^(specialDays|contacts)\[(\d+)\]\.(\w+)/.exec(field) ?? [];
   if (list !== 'specialDays' && list !== 'contacts') return field;
-  return `${list}.${usedRows<Record<string, string>>(draft[list])[Number(place)]?.number ?? 0}.${column}`;
+  return `${list}[${usedRows<Record<string, string>>(draft[list])[Number(place)]?.number ?? 0}].${column}`;
 }

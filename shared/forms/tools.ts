@@ -1,13 +1,13 @@
 import type { Fault } from '../outcome';
 import type { ShopFile, WrittenShopFile } from '../shop-file/contract';
+import type { Fields } from './rows';
 import {
   FieldFaults,
-  type Fields,
   fieldsOfRows,
   orNull,
   readNumber,
-  rowOf,
-  rowsIn,
+  rowFrom,
+  rowsTyped,
   sentForm,
   typedNumber,
   usedRows,
@@ -29,8 +29,8 @@ export type ToolsDraft = {
 
 type Settings = ShopFile['shop'];
 
-export const BLANK_SPRAYER: SprayerTyped = rowOf(SPRAYER, () => '');
-export const BLANK_MEASURE: MeasureTyped = rowOf(MEASURE, () => '');
+export const BLANK_SPRAYER: SprayerTyped = rowFrom(SPRAYER, () => '');
+export const BLANK_MEASURE: MeasureTyped = rowFrom(MEASURE, () => '');
 
 /** The tools as their form shows them. A shop that only says what a fill holds has one sprayer without a name. */
 export const draftOfTools = (settings: Settings): ToolsDraft => ({
@@ -54,15 +54,15 @@ export const fieldsOfTools = ({ sprayers, measures, ...fields }: ToolsDraft): Fi
 });
 
 export const toolsInFields = (fields: Fields): ToolsDraft => ({
-  sprayers: rowsIn(fields, 'sprayers', SPRAYER),
-  measures: rowsIn(fields, 'measures', MEASURE),
+  sprayers: rowsTyped(fields, 'sprayers', SPRAYER),
+  measures: rowsTyped(fields, 'measures', MEASURE),
   dropMl: fields.dropMl ?? '',
   conductivityLimit: fields.conductivityLimit ?? '',
 });
 
 export const ToolsForm = sentForm(
   toolsInFields,
-  /^(dropMl|conductivityLimit|sprayers\.\d{1,3}\.(name|capacity|lossPerFill|measuringStep)|measures\.\d{1,3}\.(name|holds|step))$/,
+  /^(dropMl|conductivityLimit|sprayers\[\d{1,3}\]\.(name|capacity|lossPerFill|measuringStep)|measures\[\d{1,3}\]\.(name|holds|step))$/,
 );
 
 /** The tools that were typed, as a shop file writes them. Rows in which nothing stands are left out. */
@@ -72,7 +72,7 @@ export function toolsOfDraft(draft: ToolsDraft): { shop: Partial<WrittenShopFile
     ...{ name: row.name.trim(), capacity: row.capacity.trim() },
     ...{ lossPerFill: orNull(row.lossPerFill), measuringStep: orNull(row.measuringStep) },
   }));
-  if (sprayers.length === 0) faults.add('sprayers.0.name', 'Name at least one sprayer, and what a fill of it holds.');
+  if (sprayers.length === 0) faults.add('sprayers[0].name', 'Name at least one sprayer, and what a fill of it holds.');
   const measures = usedRows(draft.measures).map(({ row: { name, holds, step } }) => {
     return { name: name.trim(), holds: holds.trim(), step: step.trim() };
   });
@@ -89,5 +89,5 @@ export function fieldOfToolsPath(draft: ToolsDraft, path: string): string {
   const field = path.replace(/^shop\./, '');
   const [, list, place, column] = /^(sprayers|measures)\[(\d+)\]\.(\w+)$/.exec(field) ?? [];
   if (list !== 'sprayers' && list !== 'measures') return field;
-  return `${list}.${usedRows<Record<string, string>>(draft[list])[Number(place)]?.number ?? 0}.${column}`;
+  return `${list}[${usedRows<Record<string, string>>(draft[list])[Number(place)]?.number ?? 0}].${column}`;
 }

@@ -27,7 +27,7 @@ type RecipeLineProps = {
 export function RecipeLineFields(props: RecipeLineProps) {
   const { state, line, number, choices, ways, fill, checked, onChange, onTakeOut } = props;
   const chosen = choices.find(({ id }) => id === line.product);
-  const name = (field: keyof RecipeLine) => `lines.${number}.${field}`;
+  const name = (field: keyof RecipeLine) => `lines[${number}].${field}`;
   return (
     <li className={parts.row} aria-label={`Line ${number + 1}${chosen ? `, ${chosen.name}` : ''}`}>
       <div className={styles.fields}>

@@ -29,7 +29,7 @@ export function PlantsFields({ state, plants, number, onChange, onTakeOut }: Pla
     <li className={parts.row} aria-label={`Plants ${number + 1}${plants.name ? `, ${plants.name}` : ''}`}>
       <div className={styles.fields}>
         {FIELDS.map(({ column, label, mode }) => (
-          <FormField key={column} state={state} name={`plants.${number}.${column}`} label={label}>
+          <FormField key={column} state={state} name={`plants[${number}].${column}`} label={label}>
             {(wiring) => (
               <input
                 {...wiring}

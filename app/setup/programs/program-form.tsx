@@ -60,7 +60,7 @@ function Recipes({ form: { state, draft, change }, screen }: ProgramFormProps) {
         {draft.recipes.map((chosen, number) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a recipe is its turn.
           <li key={number} className={styles.turn}>
-            <FormField state={state} name={`recipes.${number}.recipe`} label={`Turn ${number + 1}`}>
+            <FormField state={state} name={`recipes[${number}].recipe`} label={`Turn ${number + 1}`}>
               {(wiring) => (
                 <select
                   {...wiring}
@@ -108,7 +108,7 @@ function Benches({ form: { state, draft, change }, screen }: ProgramFormProps) {
           <label key={id} className="tick">
             <input
               type="checkbox"
-              name={`benches.${number}.bench`}
+              name={`benches[${number}].bench`}
               value={id}
               checked={draft.benches.includes(id)}
               onChange={() => toggle(id)}

@@ -64,7 +64,7 @@ function Weekdays({ form: { draft, change } }: RepeatFieldsProps) {
         <label key={weekday} className="tick">
           <input
             type="checkbox"
-            name={`weekdays.${number}.day`}
+            name={`weekdays[${number}].day`}
             value={weekday}
             checked={draft.weekdays.includes(weekday)}
             onChange={() => toggle(weekday)}

@@ -32,7 +32,7 @@ export function ToolRows<Row extends Readonly<Record<string, string>>>(props: To
             <li key={number} className={styles.tool} aria-label={called}>
               <div className={styles.fields} data-columns={columns.length}>
                 {columns.map(({ column, label, like, type = 'text' }) => (
-                  <FormField key={column} state={state} name={`${list}.${number}.${column}`} label={label}>
+                  <FormField key={column} state={state} name={`${list}[${number}].${column}`} label={label}>
                     {(wiring) => (
                       <input
                         {...wiring}

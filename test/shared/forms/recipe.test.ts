@@ -42,30 +42,32 @@ test('a recipe that goes into its form and comes back unchanged is the same reci
 test('a line in which nothing stands is no ingredient, and faults still find the line they are about', () => {
   const draft = recipeInFields({
     name: 'Feed',
-    'lines.0.product': '',
-    'lines.0.dose': ' ',
-    'lines.1.product': 'p1',
-    'lines.1.dose': 'two spoons',
+    'lines[0].product': '',
+    'lines[0].dose': ' ',
+    'lines[1].product': 'p1',
+    'lines[1].dose': 'two spoons',
   });
   expect(recipeOfDraft('r1', draft).recipe.ingredients).toHaveLength(1);
-  expect(fieldOfRecipePath(draft, 'recipes[0].ingredients[0].dose')).toBe('lines.1.dose');
+  expect(fieldOfRecipePath(draft, 'recipes[0].ingredients[0].dose')).toBe('lines[1].dose');
   expect(fieldOfRecipePath(draft, 'recipes[0].targetPh')).toBe('targetPh');
   expect(fieldOfRecipePath(draft, 'programs[3].benches')).toBe('programs[3].benches');
 });
 
 test('a half-filled line, a pH in words and an empty recipe each say what to write', () => {
-  const half = recipeInFields({ name: '', targetPh: '6,2', 'lines.0.product': 'p1', 'lines.1.dose': '1 %' });
+  const half = recipeInFields({ name: '', targetPh: '6,2', 'lines[0].product': 'p1', 'lines[1].dose': '1 %' });
   const { faults } = recipeOfDraft('r1', half);
-  expect(faults.map(({ path }) => path)).toEqual(['lines.0.dose', 'lines.1.product', 'name', 'targetPh']);
+  expect(faults.map(({ path }) => path)).toEqual(['lines[0].dose', 'lines[1].product', 'name', 'targetPh']);
   expect(faults.at(-1)?.message).toContain('6.2');
   const empty = recipeOfDraft('r1', recipeInFields({ name: 'Water' }));
-  expect(empty.faults).toEqual([{ path: 'lines.0.product', message: expect.stringContaining('Nothing goes into it') }]);
+  expect(empty.faults).toEqual([
+    { path: 'lines[0].product', message: expect.stringContaining('Nothing goes into it') },
+  ]);
 });
 
 test('a form with a field that no page of ours has is refused whole', () => {
   const command = { commandId: 'a'.repeat(32), name: 'Feed' };
   expect(RecipeForm.safeParse(command).success).toBe(true);
-  expect(RecipeForm.safeParse({ ...command, 'lines.0.price': '1' }).success).toBe(false);
+  expect(RecipeForm.safeParse({ ...command, 'lines[0].price': '1' }).success).toBe(false);
   expect(RecipeForm.safeParse({ name: 'Feed' }).success).toBe(false);
   expect(RecipeForm.safeParse({ ...command, name: ['Feed', 'Food'] }).success).toBe(false);
 });

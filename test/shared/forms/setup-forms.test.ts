@@ -145,20 +145,20 @@ test('a day of its own is named once, is open after it opens, and is closed when
     },
   });
   const paths = (...days: (typeof day)[]) => read(...days).faults.map(({ path }) => path);
-  expect(paths(fair, { ...day, on: fair.on })).toEqual(['specialDays.1.on']);
-  expect(paths({ ...fair, on: '' })).toEqual(['specialDays.0.on']);
-  expect(paths({ ...fair, hours: '16:00-10:00' })).toEqual(['specialDays.0.hours']);
-  expect(paths({ ...fair, hours: 'late' })).toEqual(['specialDays.0.hours']);
+  expect(paths(fair, { ...day, on: fair.on })).toEqual(['specialDays[1].on']);
+  expect(paths({ ...fair, on: '' })).toEqual(['specialDays[0].on']);
+  expect(paths({ ...fair, hours: '16:00-10:00' })).toEqual(['specialDays[0].hours']);
+  expect(paths({ ...fair, hours: 'late' })).toEqual(['specialDays[0].hours']);
 });
 
 test('what the shop finds wrong stands beside the field that it is about', () => {
   const bench = { ...draftOfBench(null), plants: [{ name: '', pot: '', count: '', mlPerPlant: '' }] };
   const two = { ...bench, plants: [...bench.plants, { name: 'Fern', pot: '', count: '3', mlPerPlant: '-1' }] };
-  expect(benchOfDraft('b', two).faults.map(({ path }) => path)).toEqual(['name', 'plants.1.mlPerPlant']);
-  expect(fieldOfBenchPath(two, 'benches[0].plants[0].count')).toBe('plants.1.count');
+  expect(benchOfDraft('b', two).faults.map(({ path }) => path)).toEqual(['name', 'plants[1].mlPerPlant']);
+  expect(fieldOfBenchPath(two, 'benches[0].plants[0].count')).toBe('plants[1].count');
   expect(fieldOfBenchPath(two, 'benches[0].area')).toBe('area');
   const program = { ...draftOfProgram(null, TODAY), recipes: ['', 'r1'] };
-  expect(fieldOfProgramPath(program, 'programs[0].recipes[0]')).toBe('recipes.1.recipe');
+  expect(fieldOfProgramPath(program, 'programs[0].recipes[0]')).toBe('recipes[1].recipe');
   expect(fieldOfProgramPath(program, 'programs[0].repeat')).toBe('everyWeeks');
   const fair = { on: '2026-09-05', name: 'Harvest fair', hours: '' };
   const nobody = { name: '', phone: '' };
@@ -171,12 +171,12 @@ test('what the shop finds wrong stands beside the field that it is about', () =>
     ['shop.openingHours.sat[1]', 'open-sat'],
     ['shop.water.pH', 'waterPh'],
     ['shop.monthlyHighsC[11]', 'high-12'],
-    ['shop.specialDays[0].hours[0][1]', 'specialDays.1.hours'],
-    ['shop.emergency.contacts[0].phone', 'contacts.1.phone'],
+    ['shop.specialDays[0].hours[0][1]', 'specialDays[1].hours'],
+    ['shop.emergency.contacts[0].phone', 'contacts[1].phone'],
     ['shop.emergency.poisonLine', 'poisonLine'],
     ['shop.oilHotC', 'oilHotC'],
   ] as const) {
     expect(fieldOfSettingsPath(shop, path)).toBe(field);
   }
-  expect(fieldOfToolsPath(draftOfTools(demo.shop), 'shop.sprayers[1].lossPerFill')).toBe('sprayers.1.lossPerFill');
+  expect(fieldOfToolsPath(draftOfTools(demo.shop), 'shop.sprayers[1].lossPerFill')).toBe('sprayers[1].lossPerFill');
 });
