@@ -1,6 +1,6 @@
 import 'server-only';
 import { figureAddress, type Shown } from '../engine/working/shown';
-import { type Figures, workingOf } from '../engine/working/working';
+import { type Figures, valueAt } from '../engine/working/working';
 
 /** A figure as a page shows it: its value, and the address under which its working opens. */
 export type Fig = { at: string; value: Shown };
@@ -17,8 +17,8 @@ export type FigAt = (...path: (string | number)[]) => Fig;
 export function figuresOf(figures: Figures): FigAt {
   return (...path) => {
     const at = figureAddress(...path);
-    const working = workingOf(figures, at);
-    if (!working) throw new RangeError(`figures: nothing stands behind "${at}"`);
-    return { at, value: working.value };
+    const value = valueAt(figures, at);
+    if (!value) throw new RangeError(`figures: nothing stands behind "${at}"`);
+    return { at, value };
   };
 }

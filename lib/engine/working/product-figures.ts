@@ -105,10 +105,12 @@ function runsOutWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
     title: `${product.name} runs out`,
     value: runsOutShown(plan, ahead),
     rule: 'The first day whose sprayings cannot be met in full from usable bottles. Bottles past their last day are not counted.',
-    steps: [
-      worked('Usable today', stockOf(ahead, usable), 'the shelf', figureAddress('product', product.id, 'usable')),
-      ...(runsOutOn === null ? [] : takenUntil(plan, ahead, runsOutOn)),
-    ],
+    get steps() {
+      return [
+        worked('Usable today', stockOf(ahead, usable), 'the shelf', figureAddress('product', product.id, 'usable')),
+        ...(runsOutOn === null ? [] : takenUntil(plan, ahead, runsOutOn)),
+      ];
+    },
   };
 }
 

@@ -22,7 +22,7 @@ export type Step = { label: string; value: Shown; from: string; figure: string |
 /** How a figure was reached: the rule in words, and every input. */
 export type Working = { figure: string; title: string; value: Shown; rule: string; steps: Step[] };
 
-/** A working before it is given its address. */
+/** A working before it is given its address. One with many inputs lists them only when they are asked for. */
 export type FoundWorking = Omit<Working, 'figure'>;
 
 /** The address of a figure. Ids are encoded, so that they may hold any character. */

@@ -46,7 +46,9 @@ export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | nul
         title: `${figure === 'materialCost' ? 'Product' : 'Labour'} in ${plan.weeks} weeks`,
         value: sumShown(sprayings.map((one) => one[figure])),
         rule: 'Every spraying of the weeks ahead, added up. What is unknown is not in the sum.',
-        steps: sprayings.map((one) => costStep(one, figure)),
+        get steps() {
+          return sprayings.map((one) => costStep(one, figure));
+        },
       };
     case 'toBuy':
       return toBuyTotal(plan);
@@ -57,14 +59,9 @@ export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | nul
         title: `Sprayings in ${plan.weeks} weeks`,
         value: count(sprayings.length, 'sprayings'),
         rule: 'Every turn of every program in the weeks ahead that is not skipped.',
-        steps: sprayings.map(({ recipe, date, program, plants }) =>
-          worked(
-            `${recipe.name}, ${showDay(date)}`,
-            count(plants, 'plants'),
-            `program ${program.id}`,
-            figureAddress('spraying', program.id, date, 'plants'),
-          ),
-        ),
+        get steps() {
+          return sprayings.map(plantStep);
+        },
       };
     case 'unknownCosts':
       return {
@@ -80,25 +77,35 @@ export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | nul
   }
 }
 
+const plantStep = ({ recipe, date, program, plants }: Spraying): Step =>
+  worked(
+    `${recipe.name}, ${showDay(date)}`,
+    count(plants, 'plants'),
+    `program ${program.id}`,
+    figureAddress('spraying', program.id, date, 'plants'),
+  );
+
 /** What the shelf does not hold of what is sprayed. */
 function toBuyTotal({ sprayings, weeks }: Plan): FoundWorking {
-  const missing = sprayings.flatMap((spraying) =>
-    spraying.lines
-      .map((line, number) => ({ ...spraying, ...line, number }))
-      .filter(({ amount, short }) => amount !== null && short > 0),
+  const missing = sprayings.flatMap(({ program, date, lines }) =>
+    lines.flatMap(({ ingredient, amount, short, shortCost }, number) =>
+      amount === null || short === 0 ? [] : [{ program, date, product: ingredient.product, number, shortCost }],
+    ),
   );
   return {
     title: `To buy for ${weeks} weeks`,
     value: sumShown(missing.map(({ shortCost }) => shortCost)),
     rule: 'The part of what is sprayed that no usable bottle holds, at the cheapest offers per unit, without freight. What is unknown is not in the sum.',
-    steps: missing.map(({ ingredient: { product }, program, date, number, shortCost }) =>
-      worked(
-        `${product.name}, ${showDay(date)}`,
-        money(shortCost, UNKNOWN),
-        `program ${program.id}`,
-        figureAddress('spraying', program.id, date, 'line', number, 'cost'),
-      ),
-    ),
+    get steps() {
+      return missing.map(({ product, program, date, number, shortCost }) =>
+        worked(
+          `${product.name}, ${showDay(date)}`,
+          money(shortCost, UNKNOWN),
+          `program ${program.id}`,
+          figureAddress('spraying', program.id, date, 'line', number, 'cost'),
+        ),
+      );
+    },
   };
 }
 

@@ -26,7 +26,9 @@ export function weekWorking(plan: Plan, ahead: ProductAhead, [number, column]: s
     title: `${ahead.product.name}, seven days from ${showDay(week.week)}: ${column}`,
     value: stockShown(ahead, week[column]),
     rule: RULES[column],
-    steps: stepsOf(plan, ahead, week, Number(number), column),
+    get steps() {
+      return stepsOf(plan, ahead, week, Number(number), column);
+    },
   };
 }
 

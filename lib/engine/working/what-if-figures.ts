@@ -11,10 +11,6 @@ import { entered, type FoundWorking, figureAddress, type Shown, text, worked } f
 /** Finds a figure of a plan by its address, part by part. */
 type Find = (plan: Plan, path: string[]) => FoundWorking | null;
 
-/** The address of a figure as it would be under what is supposed, made of that of the figure as it is planned. */
-const supposedAddress = (fields: WhatIfFields, figure: string): string =>
-  `${figureAddress('what-if', whatIfText(fields))}/${figure}`;
-
 /**
  * The working of a figure under what is supposed: `WHAT IS SUPPOSED/FIGURE`, or of what it would be more or less:
  * `WHAT IS SUPPOSED/change/FIGURE`. Every figure of a plan has one, and its inputs are those that are supposed.
@@ -26,19 +22,25 @@ export function whatIfWorking(plan: Plan, [asked = '', ...path]: string[], find:
   // What is supposed is supposed of the plan as it is, and of nothing else.
   if (figure[0] === 'what-if') return null;
   const { supposed, next } = supposedIn(plan, fields);
-  const [then, now] = [find(next, figure), find(plan, figure)];
+  const then = find(next, figure);
   if (!then) return null;
-  const address = figureAddress(...figure);
-  if (isChange) return now && changeWorking(plan.shop, then, now, fields, address);
+  const within = `${figureAddress('what-if', whatIfText(fields))}/`;
+  if (isChange) {
+    const now = find(plan, figure);
+    return now && changeWorking(plan.shop, { then, now, address: figureAddress(...figure), within });
+  }
   return {
     title: `${then.title}, if …`,
     value: then.value,
     rule: then.rule,
-    steps: [
-      ...supposedWords(supposed).map((words) => entered('Supposed', text(words), 'nothing of it is saved')),
-      ...then.steps.map((step) => (step.figure ? { ...step, figure: supposedAddress(fields, step.figure) } : step)),
-      ...(now ? [worked('As it is planned', now.value, 'without what is supposed', address)] : []),
-    ],
+    get steps() {
+      const now = find(plan, figure);
+      return [
+        ...supposedWords(supposed).map((words) => entered('Supposed', text(words), 'nothing of it is saved')),
+        ...then.steps.map((step) => (step.figure ? { ...step, figure: `${within}${step.figure}` } : step)),
+        ...(now ? [worked('As it is planned', now.value, 'without what is supposed', figureAddress(...figure))] : []),
+      ];
+    },
   };
 }
 
@@ -58,23 +60,17 @@ export function supposedIn(plan: Plan, fields: WhatIfFields): SupposedAhead {
   return found;
 }
 
-function changeWorking(
-  { currency }: Shop,
-  then: FoundWorking,
-  now: FoundWorking,
-  fields: WhatIfFields,
-  address: string,
-): FoundWorking {
-  return {
-    title: `${then.title}: more or less, if …`,
-    value: differenceShown(then.value, now.value, currency),
-    rule: 'What it would be − what it is as planned.',
-    steps: [
-      worked('As it would be', then.value, 'with what is supposed', supposedAddress(fields, address)),
-      worked('As it is planned', now.value, 'without what is supposed', address),
-    ],
-  };
-}
+type Both = { then: FoundWorking; now: FoundWorking; address: string; within: string };
+
+const changeWorking = ({ currency }: Shop, { then, now, address, within }: Both): FoundWorking => ({
+  title: `${then.title}: more or less, if …`,
+  value: differenceShown(then.value, now.value, currency),
+  rule: 'What it would be − what it is as planned.',
+  steps: [
+    worked('As it would be', then.value, 'with what is supposed', `${within}${address}`),
+    worked('As it is planned', now.value, 'without what is supposed', address),
+  ],
+});
 
 /** One amount less another, in words that say which way it goes. */
 function differenceShown(then: Shown, now: Shown, currency: string): Shown {

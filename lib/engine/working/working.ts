@@ -13,7 +13,7 @@ import { productWorking } from './product-figures';
 import { recipeWorking } from './recipe-figures';
 import { shelfWorking } from './replace-figures';
 import { shelfValueWorking } from './shelf-figures';
-import { type FoundWorking, readAddress, type Working } from './shown';
+import { type FoundWorking, readAddress, type Shown, type Working } from './shown';
 import { sprayingWorking } from './spraying-figures';
 import { storeWorking } from './store-figures';
 import { dayWorking, totalWorking } from './sum-figures';
@@ -34,6 +34,12 @@ export function workingOf(figures: Figures, address: string): Working | null {
   const path = readAddress(address);
   const working = path && findWorking(figures, path);
   return working && { figure: address, ...working };
+}
+
+/** The value of a figure alone. Many figures are shown for each one that is opened, so the inputs of none are listed here. */
+export function valueAt(figures: Figures, address: string): Shown | null {
+  const path = readAddress(address);
+  return (path && findWorking(figures, path))?.value ?? null;
 }
 
 function findWorking(figures: Figures, [subject, ...path]: string[]): FoundWorking | null {
