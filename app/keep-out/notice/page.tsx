@@ -5,6 +5,7 @@ import { clock } from '@/lib/clock';
 import { type NoticesScreen, noticesScreen } from '@/lib/views/keep-out-notice';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { KeepOutOfAll } from '../../_parts/keep-out-of-all';
+import { PaperSheets } from '../../_parts/paper-sheets';
 import { PrintButton } from '../../_parts/print-button';
 import { readable } from '../../_parts/readable';
 import { one, type Search } from '../../_parts/search';
@@ -29,11 +30,11 @@ export default async function NoticePage({ searchParams }: { searchParams: Promi
         <h1>Keep-out notices</h1>
         {screen.notices.length === 0 ? <Nothing open={screen.open} /> : <Choices screen={screen} bench={one(bench)} />}
       </div>
-      <div className={styles.sheets} data-sheet={screen.sheet}>
+      <PaperSheets size={screen.sheet}>
         {screen.notices.map((notice) => (
           <NoticeSheet key={notice.id} notice={notice} screen={screen} />
         ))}
-      </div>
+      </PaperSheets>
     </>
   );
 }

@@ -3,9 +3,9 @@ import { clock } from '@/lib/clock';
 import { labelsScreen } from '@/lib/views/labels';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
+import { PaperSheets } from '../../_parts/paper-sheets';
 import type { Search } from '../../_parts/search';
 import { LabelSheet } from './label-sheet';
-import styles from './labels.module.css';
 import { LabelsForm } from './labels-form';
 
 export const metadata: Metadata = { title: 'Labels' };
@@ -39,12 +39,12 @@ export default async function LabelsPage({ searchParams }: { searchParams: Promi
           </h2>
         )}
       </div>
-      <div className={styles.sheets} data-sheet={sheet}>
+      <PaperSheets size={sheet}>
         {sheets.map((labels, number) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a sheet is nothing but its number.
           <LabelSheet key={number} labels={labels} />
         ))}
-      </div>
+      </PaperSheets>
     </>
   );
 }
