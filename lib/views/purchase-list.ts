@@ -14,7 +14,9 @@ import { newCommandId } from '../data/new-id';
 import { plainMoney } from '../engine/exchange/plain-text';
 import { expectedDay } from '../engine/orders/on-order';
 import type { Offer, Order, Supplier } from '../engine/shop';
-import { type HereNow, shopNow } from './house';
+import { linePath } from '../engine/working/order-figures';
+import type { Fig, FigAt } from './figures';
+import { type HereNow, houseNow, shopNow } from './house';
 
 /** One line of a purchase list. */
 export type ListLine = {
@@ -30,7 +32,7 @@ export type ListLine = {
 
 /** What is to be ordered from one supplier, or was. */
 export type PurchaseList = {
-  supplier: Pick<Supplier, 'id' | 'name'>;
+  supplier: Pick<Supplier, 'id' | 'name' | 'minimumOrder' | 'freeFreightOver'>;
   /** The order that it is; null for a list that nobody has ordered yet. */
   order: string | null;
   /** The id of the command that places it, for a browser that runs no scripts. */
@@ -39,6 +41,8 @@ export type PurchaseList = {
   expectedOn: Day | null;
   lines: ListLine[];
   sums: OrderSums;
+  /** The same as figures that open; null for a list that nobody has ordered, whose lines stand above their sums. */
+  figures: ListFigures | null;
   note: string | null;
   /** What was entered beside the lines; null: as the supplier has it. */
   entered: { expectedOn: Day | null; freight: Micros | null };
@@ -47,10 +51,17 @@ export type PurchaseList = {
   subject: string;
 };
 
+/** What an order comes to, each figure with its working. */
+export type ListFigures = Record<'goods' | 'freight' | 'total' | 'expectedOn' | 'toMinimum' | 'toFreeFreight', Fig> & {
+  lines: Fig[];
+};
+
 export type PurchaseListScreen = Pick<HereNow, 'today' | 'ways'> & {
   shopId: string;
   shopName: string;
   lists: PurchaseList[];
+  /** Lines of the address that are on no list, each with the reason. */
+  leftOut: string[];
 };
 
 /**
@@ -63,16 +74,21 @@ export async function purchaseLists(clock: Clock, asked: Fields): Promise<Purcha
   if (!here) return null;
   const { shop, today, ways } = here;
   const isDraft = Object.keys(asked).some((name) => name.startsWith('lines['));
-  const orders = isDraft
-    ? draftsIn(here, asked)
-    : shop.orders.filter(({ id, closedOn }) => (asked.order ? id === asked.order : closedOn === null));
-  const lists = orders.map((order) => listOf(here, order, isDraft));
-  return { ...{ today, ways, shopId: here.id, shopName: shop.name }, lists };
+  const { orders, leftOut } = isDraft ? draftsIn(here, asked) : { orders: ordersIn(shop, asked), leftOut: [] };
+  const figure = isDraft ? null : ((await houseNow(clock))?.figure ?? null);
+  const lists = orders.map((order) => ({
+    ...listOf(here, order, isDraft),
+    figures: figure && figuresIn(figure, order),
+  }));
+  return { ...{ today, ways, shopId: here.id, shopName: shop.name }, lists, leftOut };
 }
 
-/** Lines that nobody has ordered yet, as an order to each supplier. What cannot be read is left out. */
-function draftsIn({ shop, today }: HereNow, asked: Fields): Order[] {
-  const { typed } = orderTyped(asked);
+const ordersIn = ({ orders }: HereNow['shop'], asked: Fields): Order[] =>
+  orders.filter(({ id, closedOn }) => (asked.order ? id === asked.order : closedOn === null));
+
+/** Lines that nobody has ordered yet, as an order to each supplier. What cannot be read is left out, and said to be. */
+function draftsIn({ shop, today }: HereNow, asked: Fields): { orders: Order[]; leftOut: string[] } {
+  const { typed, faults } = orderTyped(asked);
   const lines = typed.lines.flatMap(({ offer: id, count, price }) => {
     const offer = shop.offers.find((one) => one.id === id);
     return offer ? [{ offer, count, price: price ?? priceOfOne(offer, count), received: 0 }] : [];
@@ -81,20 +97,49 @@ function draftsIn({ shop, today }: HereNow, asked: Fields): Order[] {
   const { expectedOn, freight, note } = typed;
   const alone =
     suppliers.length === 1 ? { expectedOn, freight, note } : { expectedOn: null, freight: null, note: null };
-  return suppliers.map((supplier) => ({
+  const orders = suppliers.map((supplier) => ({
     ...{ id: '', supplier, placedOn: typed.placedOn ?? today, closedOn: null, ...alone },
     lines: lines.filter(({ offer }) => offer.supplier === supplier),
   }));
+  const gone = typed.lines.filter(({ offer: id }) => !shop.offers.some((one) => one.id === id));
+  return {
+    orders,
+    leftOut: [
+      ...faults.map(({ path, message }) => leftOutWords(shop, asked, path, message)),
+      ...gone.map(({ count, offer }) => `${count} packs of “${offer}”: this is no longer offered.`),
+    ],
+  };
 }
 
-function listOf({ shop, ways }: HereNow, order: Order, isDraft: boolean): PurchaseList {
+/** What was typed into a field that cannot be read, of which offer it speaks, and what to write instead. */
+function leftOutWords({ offers }: HereNow['shop'], asked: Fields, path: string, message: string): string {
+  const [, row] = /^lines\[(\d+)\]/.exec(path) ?? [];
+  const offer = offers.find(({ id }) => id === asked[`lines[${row}].offer`]);
+  return `“${asked[path] ?? ''}”${offer ? ` at ${offer.product.name}, ${offer.packText}` : ''}: ${message}`;
+}
+
+function figuresIn(figure: FigAt, order: Order): ListFigures {
+  const its = (what: string) => figure('order', order.id, what);
+  return {
+    ...{ goods: its('goods'), freight: its('freight'), total: its('total'), expectedOn: its('expectedOn') },
+    ...{ toMinimum: its('toMinimum'), toFreeFreight: its('toFreeFreight') },
+    lines: order.lines.map((line) => figure(...linePath(order, line))),
+  };
+}
+
+function listOf({ shop, ways }: HereNow, order: Order, isDraft: boolean): Omit<PurchaseList, 'figures'> {
   const { supplier, placedOn, note } = order;
-  const { id, name } = supplier;
+  const { id, name, minimumOrder, freeFreightOver } = supplier;
   const lines = order.lines.map(({ offer, count, price }, place) => {
     return { key: `${place} ${offer.id}`, ...lineOf(offer, count, price) };
   });
   const sums = orderSums(lines, supplier, order.freight);
-  const list = { supplier: { id, name }, order: isDraft ? null : order.id, note, formId: newCommandId() };
+  const list = {
+    supplier: { id, name, minimumOrder, freeFreightOver },
+    order: isDraft ? null : order.id,
+    note,
+    formId: newCommandId(),
+  };
   const { expectedOn, freight } = order;
   const days = { placedOn, expectedOn: expectedDay(order), entered: { expectedOn, freight } };
   const subject = `Order from ${shop.name}, ${showDay(placedOn)} ${placedOn.slice(0, 4)}`;

@@ -33,7 +33,8 @@ const TOO_OLD = 'This form is too old. Reload the page and enter it again.';
  * and so on for each line; a line without a count means nothing. "placedOn", "expectedOn", "freight" and "note" may be
  * left out.
  *
- * Gives    what can be read, and what is wrong with the rest, each at its field
+ * Gives    what can be read, and what is wrong with the rest, each at its field. A line that cannot be read whole is no
+ *          line: nobody said how many, or at which price
  */
 export function orderTyped(fields: Fields): { typed: OrderTyped; faults: Fault[] } {
   const faults: Fault[] = [];
@@ -45,10 +46,12 @@ export function orderTyped(fields: Fields): { typed: OrderTyped; faults: Fault[]
     return null;
   };
   const rows = writtenRows(fields, 'lines', ['.count']).filter((row) => fields[`lines[${row}].count`]?.trim() !== '0');
-  const lines = rows.map((row): OrderLineTyped => {
+  const lines = rows.flatMap((row): OrderLineTyped[] => {
     const at = (part: string) => `lines[${row}].${part}`;
-    const count = field(at('count'), readCount) ?? 1;
-    return { row, offer: fields[at('offer')] ?? '', count, price: field(at('price'), readMoney) };
+    const before = faults.length;
+    const [count, price] = [field(at('count'), readCount), field(at('price'), readMoney)];
+    if (count === null || faults.length > before) return [];
+    return [{ row, offer: fields[at('offer')] ?? '', count, price }];
   });
   const days = { placedOn: field('placedOn', readDay), expectedOn: field('expectedOn', readDay) };
   const note = (fields.note ?? '').trim();

@@ -51,7 +51,7 @@ export function OrderForm({ screen, asked }: OrderFormProps) {
           <OfferToOrderLine key={`${offer.id} ${which}`} {...{ state, offer, row, first, currency: ways.currency }} />
         ))}
       </ul>
-      <OrderTotals screen={screen} typed={written.typed} />
+      <OrderTotals screen={screen} {...written} />
       <Aside state={state} screen={screen} first={first} />
       <FormAnswer state={state} />
       <p className={styles.buttons}>

@@ -13,8 +13,9 @@ type Begun = Pick<WrittenOrder, 'shop' | 'supplier' | 'standing'> & { today: str
 export type Found = { written: WrittenOrder; isBack: boolean; gone: string[] };
 
 export type Written = {
-  /** What is typed just now, as far as it can be read. */
+  /** What is typed just now, as far as it can be read, and whether all of it can. */
   typed: OrderTyped;
+  isReadable: boolean;
   /** How the order stood when the writing began. */
   standing: string;
   found: Found | null;
@@ -29,6 +30,7 @@ export function useWritten(form: RefObject<HTMLFormElement | null>, begun: Begun
   const { shop, rows, first } = begun;
   const [fields, setFields] = useState(first);
   const [found, setFound] = useState<Found | null>(null);
+  const { typed, faults } = orderTyped(fields);
   const standing = (found?.isBack && found.written.standing) || begun.standing;
   const fill = (into: Fields): void => {
     for (const [name, value] of Object.entries(into)) {
@@ -38,8 +40,8 @@ export function useWritten(form: RefObject<HTMLFormElement | null>, begun: Begun
     setFields(fieldsIn(form.current));
   };
   const putBack = (written: WrittenOrder): void => {
-    const { fields: typed, gone } = writtenAgain(written, rows);
-    fill(typed);
+    const { fields: again, gone } = writtenAgain(written, rows);
+    fill(again);
     setFound({ written, isBack: true, gone });
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: looked for once, when the page is alive.
@@ -58,15 +60,15 @@ export function useWritten(form: RefObject<HTMLFormElement | null>, begun: Begun
     const now = fieldsIn(form.current);
     setFields(now);
     const at = { shop, address: thisPage() };
-    const typed = writtenIn(rows, first, now);
+    const own = writtenIn(rows, first, now);
     const { supplier, today: writtenOn } = begun;
-    if (typed) keepOrder({ ...at, supplier, standing, writtenOn, ...typed });
+    if (own) keepOrder({ ...at, supplier, standing, writtenOn, ...own });
     else dropOrder(at);
     // What was thrown away could only be taken back over what is typed now.
     if (found && !found.isBack) setFound(null);
   };
   return {
-    ...{ typed: orderTyped(fields).typed, standing, found, look },
+    ...{ typed, isReadable: faults.length === 0, standing, found, look },
     throwAway: () => {
       if (!found) return;
       const blank = rows.flatMap((_, row) => [`lines[${row}].count`, `lines[${row}].price`]);

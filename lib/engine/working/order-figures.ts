@@ -9,12 +9,16 @@ import { count, entered, type FoundWorking, figureAddress, money, type Step, tex
 const NO_PRICE = 'Nobody noted what it was to cost.';
 const NO_FREIGHT = 'Nobody entered what this supplier takes for freight.';
 const MAY_BE_FREE = 'One of its lines has no price, so nobody can say whether freight is free.';
+const MISSING = 'What the supplier asks for − goods; nothing once it is reached.';
 const NO_DAY = 'No day was noted, and not every offer says how long it takes.';
 
 /** What an order comes to, as it was written. */
 export const sumsOf = ({ lines, supplier, freight }: Order): OrderSums => orderSums(lines, supplier, freight);
 
-/** The working of one figure of an order: `ID/goods`, `ID/freight`, `ID/total`, `ID/expectedOn` or as `linePath` has it. */
+/**
+ * The working of one figure of an order: `ID/goods`, `ID/freight`, `ID/total`, `ID/toMinimum`, `ID/toFreeFreight`,
+ * `ID/expectedOn` or as `linePath` has it.
+ */
 export function orderWorking({ shop, today }: Plan, [id, figure, offer, which]: string[]): FoundWorking | null {
   const order = shop.orders.find((one) => one.id === id);
   if (!order) return null;
@@ -27,6 +31,10 @@ export function orderWorking({ shop, today }: Plan, [id, figure, offer, which]: 
       return freightWorking(order);
     case 'total':
       return totalWorking(order);
+    case 'toMinimum':
+      return toMinimumWorking(order);
+    case 'toFreeFreight':
+      return toFreeFreightWorking(order);
     case 'expectedOn':
       return expectedWorking(order, today);
     default:
@@ -110,6 +118,33 @@ function totalWorking(order: Order): FoundWorking {
       goodsStep(order),
       worked('Freight', freightWorking(order).value, order.supplier.name, figureAddress('order', order.id, 'freight')),
     ],
+  };
+}
+
+function toMinimumWorking(order: Order): FoundWorking {
+  const { supplier } = order;
+  const { toMinimum, unpriced } = sumsOf(order);
+  const title = `What is missing to the smallest order that ${supplier.name} takes`;
+  if (supplier.minimumOrder === null) {
+    const value = { kind: 'unknown', because: 'Nobody entered the smallest order that they take.' } as const;
+    return { title, value, rule: MISSING, steps: [goodsStep(order)] };
+  }
+  return {
+    ...{ title, value: money(toMinimum, unpricedText(unpriced)), rule: MISSING },
+    steps: [entered('Smallest order', money(supplier.minimumOrder, ''), supplier.name), goodsStep(order)],
+  };
+}
+
+function toFreeFreightWorking(order: Order): FoundWorking {
+  const { supplier } = order;
+  const { toFreeFreight, unpriced } = sumsOf(order);
+  const title = `What is missing to free freight from ${supplier.name}`;
+  if (supplier.freeFreightOver === null) {
+    return { title, value: text('freight is always paid'), rule: MISSING, steps: [goodsStep(order)] };
+  }
+  return {
+    ...{ title, value: money(toFreeFreight, unpricedText(unpriced)), rule: MISSING },
+    steps: [entered('No freight from', money(supplier.freeFreightOver, ''), supplier.name), goodsStep(order)],
   };
 }
 

@@ -17,7 +17,7 @@ export default async function PurchaseListPage({ searchParams }: { searchParams:
   const asked = pairsOf(await searchParams).filter(([name, value]) => !OWN.test(name) && value !== '');
   const screen = await purchaseLists(clock, Object.fromEntries(asked));
   if (!screen) return <FirstVisit />;
-  const { lists, ways, shopId, shopName } = screen;
+  const { lists, leftOut, ways, shopId, shopName } = screen;
   const query = new URLSearchParams(asked).toString();
   return (
     <>
@@ -26,6 +26,7 @@ export default async function PurchaseListPage({ searchParams }: { searchParams:
       </p>
       <h1>Purchase list</h1>
       <p className="soft">{shopName}</p>
+      <LeftOut of={leftOut} />
       {lists.length === 0 ? (
         <EmptyPlace step={{ href: '/buy/orders', text: 'Write an order' }}>Nothing is on this list.</EmptyPlace>
       ) : (
@@ -40,5 +41,20 @@ export default async function PurchaseListPage({ searchParams }: { searchParams:
         <SupplierList key={list.order ?? list.supplier.id} list={list} shop={shopId} ways={ways} />
       ))}
     </>
+  );
+}
+
+/** What was asked for and is on no list, so that nobody sends one believing it whole. */
+function LeftOut({ of }: { of: string[] }) {
+  if (of.length === 0) return null;
+  return (
+    <div role="alert" className="apart">
+      <p className="grave">▲ Left out, because it cannot be read. Go back to the order to put it right.</p>
+      <ul>
+        {of.map((words) => (
+          <li key={words}>{words}</li>
+        ))}
+      </ul>
+    </div>
   );
 }

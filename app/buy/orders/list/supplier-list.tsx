@@ -1,48 +1,26 @@
 import type { PurchaseList } from '@/lib/views/purchase-list';
 import { moneyText } from '@/shared/measure/money';
 import { showMoneyIfKnown } from '@/shared/measure/show';
-import type { Micros } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
 import { ColumnHeads } from '../../../_parts/column-heads';
 import type { Ways } from '../../../_parts/shown-text';
-import { Thresholds } from '../order-totals';
 import styles from '../orders.module.css';
+import { ListTotals, Sum } from './list-totals';
 import { MarkOrdered } from './mark-ordered';
 
 type SupplierListProps = { list: PurchaseList; shop: string; ways: Ways };
 
 /** What is ordered from one supplier, to be printed, sent as text, or marked as ordered. */
 export function SupplierList({ list, shop, ways }: SupplierListProps) {
-  const { supplier, lines, sums, note, order, placedOn, expectedOn, text, subject } = list;
-  const money = (cost: Micros | null) => showMoneyIfKnown(cost, ways.currency);
+  const { supplier, note, order, placedOn, text, subject } = list;
   const id = `list-${supplier.id}-${order ?? 'draft'}`;
   return (
     <section aria-labelledby={id} className={styles.list}>
       <h2 id={id}>
         {supplier.name}, {showDay(placedOn, ways.today)}
       </h2>
-      <table>
-        <ColumnHeads of={[{ number: 'Packs' }, 'Product', { number: 'One at' }, { number: 'In all' }]} />
-        <tbody>
-          {lines.map(({ key, product, pack, count, price, cost }) => (
-            <tr key={key}>
-              <td className="number">{count}</td>
-              <th scope="row">
-                {product}, {pack}
-              </th>
-              <td className="number">{money(price)}</td>
-              <td className="number">{money(cost)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <p className="apart">
-        Goods {money(sums.goods)} · freight {money(sums.freight)} · <b>in all {money(sums.total)}</b>
-        {expectedOn && ` · expected ${showDay(expectedOn, ways.today)}`}
-      </p>
-      <p>
-        <Thresholds sums={sums} currency={ways.currency} />
-      </p>
+      <Lines list={list} ways={ways} />
+      <ListTotals list={list} ways={ways} />
       {note && <p>{note}</p>}
       <div className={styles.tools}>
         {order === null && <MarkOrdered {...sentOf(list, shop)} />}
@@ -55,6 +33,28 @@ export function SupplierList({ list, shop, ways }: SupplierListProps) {
         <textarea className={styles.text} readOnly value={text} aria-label={`The list for ${supplier.name} as text`} />
       </details>
     </section>
+  );
+}
+
+function Lines({ list: { lines, figures }, ways }: Pick<SupplierListProps, 'list' | 'ways'>) {
+  return (
+    <table>
+      <ColumnHeads of={[{ number: 'Packs' }, 'Product', { number: 'One at' }, { number: 'In all' }]} />
+      <tbody>
+        {lines.map(({ key, product, pack, count, price, cost }, place) => (
+          <tr key={key}>
+            <td className="number">{count}</td>
+            <th scope="row">
+              {product}, {pack}
+            </th>
+            <td className="number">{showMoneyIfKnown(price, ways.currency)}</td>
+            <td className="number">
+              <Sum of={cost} figure={figures?.lines[place]} ways={ways} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 
