@@ -82,27 +82,47 @@ export function writtenAgain(
 export const writtenWords = ({ ordered }: Pick<WrittenOrder, 'ordered'>): string =>
   ordered.length === 0 ? 'nothing yet' : ordered.map(({ count, name }) => `${count.trim()} × ${name}`).join('; ');
 
-/** Whether an order asks for these packs and no others. */
-export function asksFor(
-  { ordered }: Pick<WrittenOrder, 'ordered'>,
-  packs: readonly { offer: string; count: string }[],
-): boolean {
-  const said = (list: readonly { offer: string; count: string }[]) =>
-    list
-      .map(({ offer, count }) => `${offer} ${Number(count)}`)
-      .sort()
-      .join('\n');
-  return said(ordered) === said(packs);
+type Packs = { offer: string; count: string };
+
+/** Which of the orders to one supplier are done with once these packs are ordered: one of them, or all together. */
+export function placedAmong(written: readonly WrittenOrder[], packs: readonly Packs[]): WrittenOrder[] {
+  const one = written.find((order) => asksFor([order], packs));
+  if (one) return [one];
+  return asksFor(written, packs) ? [...written] : [];
 }
 
-/** What new orders ask for, together in the fields of a purchase list. Orders that are changed are not among it. */
+/** Whether these orders ask together for these packs and no others. */
+const asksFor = (written: readonly WrittenOrder[], packs: readonly Packs[]): boolean =>
+  summed(written.flatMap(({ ordered }) => ordered)) === summed(packs);
+
+function summed(packs: readonly Packs[]): string {
+  const sums = new Map<string, number>();
+  for (const { offer, count } of packs) sums.set(offer, (sums.get(offer) ?? 0) + Number(count));
+  return [...sums]
+    .map(([offer, count]) => `${offer} ${count}`)
+    .sort()
+    .join('\n');
+}
+
+/**
+ * What new orders ask for, together in the fields of a purchase list. Orders that are changed are not among it. What
+ * several of them ask for at one price is one line.
+ */
 export function listedTogether(written: readonly WrittenOrder[]): [name: string, value: string][] {
   const packs = written.filter(({ standing }) => standing === '').flatMap(({ ordered }) => ordered);
-  return packs.flatMap(({ offer, count, price }, row): [string, string][] => [
-    [`lines[${row}].offer`, offer],
-    [`lines[${row}].count`, count.trim()],
-    ...(price.trim() === '' ? [] : [[`lines[${row}].price`, price.trim()] as [string, string]]),
-  ]);
+  const keyOf = ({ offer, price }: (typeof packs)[number]) => `${offer} ${price.trim()}`;
+  const first = packs.filter((one, place) => packs.findIndex((other) => keyOf(other) === keyOf(one)) === place);
+  return first.flatMap((one, row): [string, string][] => {
+    const same = packs.filter((other) => keyOf(other) === keyOf(one));
+    const sum = same.reduce((total, { count }) => total + Number(count), 0);
+    // What cannot be read is handed on as it was typed, so that the list can say so.
+    const count = Number.isNaN(sum) ? same.map((other) => other.count.trim()).join(' + ') : String(sum);
+    return [
+      [`lines[${row}].offer`, one.offer],
+      [`lines[${row}].count`, count],
+      [`lines[${row}].price`, one.price.trim()],
+    ];
+  });
 }
 
 /** What was kept, read back; null when it is none. */

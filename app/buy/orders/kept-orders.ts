@@ -1,6 +1,6 @@
 'use client';
 
-import { asksFor, readWritten, type WrittenOrder } from '@/shared/forms/written-order';
+import { placedAmong, readWritten, type WrittenOrder } from '@/shared/forms/written-order';
 
 /*
  * The orders that were written on this device and not sent. Each is kept under the shop and the page that it was written
@@ -44,9 +44,8 @@ export function dropOrder(at: Pick<WrittenOrder, 'shop' | 'address'>): void {
 
 /** Throw away what was written of an order that is placed now, by what it asks for. */
 export function dropPlaced(shop: string, supplier: string, packs: readonly { offer: string; count: string }[]): void {
-  for (const one of keptOrders(shop)) {
-    if (one.standing === '' && one.supplier.id === supplier && asksFor(one, packs)) dropOrder(one);
-  }
+  const its = keptOrders(shop).filter((one) => one.standing === '' && one.supplier.id === supplier);
+  for (const one of placedAmong(its, packs)) dropOrder(one);
 }
 
 function keys(): string[] {

@@ -30,6 +30,13 @@ export function MarkOrdered({ shop, supplier, formId, fields, packs }: MarkOrder
         Mark as ordered
       </button>
       <FormAnswer state={state} />
+      {state.status === 'invalid' && (
+        <ul className="grave">
+          {Object.values(state.fields).map((fault) => (
+            <li key={fault}>{fault}</li>
+          ))}
+        </ul>
+      )}
     </form>
   );
 }
