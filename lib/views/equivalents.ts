@@ -1,29 +1,14 @@
 import 'server-only';
-import { decimalText } from '@/shared/measure/decimal-text';
-import type { Dose } from '@/shared/measure/dose';
-import { showVolume } from '@/shared/measure/show';
-import { toNumber } from '@/shared/quantity/exact';
-import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
 import { newCommandId } from '../data/new-id';
-import { planAhead } from '../engine/ahead/plan-ahead';
-import { planDifferences } from '../engine/ahead/plan-differences';
 import type { Equivalents, Priced } from '../engine/equivalents/equivalents';
-import type { Flag } from '../engine/rules/flag';
-import { shopOfFile } from '../engine/shop-of-file';
-import { equivalentAddress, equivalentWorking } from '../engine/working/equivalent-figures';
-import { clearedWords, costWords, stockWords } from './difference-words';
+import { equivalentWorking } from '../engine/working/equivalent-figures';
+import { equivalentAddress } from '../engine/working/season-figures';
 import { equivalentsNow } from './equivalents-now';
 import type { Fig } from './figures';
-import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
-
-/** A line of a recipe, as a form sends it. */
-export type LineTo = { product: string; dose: string; use: string; order: string };
-
-/** What a switch would do, before anybody does it. */
-export type SwitchSeen = { to: LineTo; commandId: string; effects: string[]; flags: Flag[] };
+import { type LineTo, type SwitchSeen, switchAhead } from './switch-ahead';
 
 export type CandidateSeen = {
   id: string;
@@ -40,7 +25,7 @@ export type CandidateSeen = {
   waste: Fig;
   packs: string[];
   /** Null for what stands there now, and for what is not allowed. */
-  change: SwitchSeen | null;
+  change: (SwitchSeen & { commandId: string }) | null;
 };
 
 export type EquivalentsScreen = Pick<House, 'today' | 'ways'> & {
@@ -52,10 +37,17 @@ export type EquivalentsScreen = Pick<House, 'today' | 'ways'> & {
   line: number;
   standing: string;
   candidates: CandidateSeen[];
-  breakEven: string[];
+  /** How much is sprayed in the season as it is planned. */
+  sprayed: Fig;
+  turns: TurnSeen[];
+  /** Whether every use was looked at, from a sixteenth of the plan to sixteen times it. */
+  isWhole: boolean;
   /** What was just switched from, and can be taken back. */
   before: { name: string; to: LineTo; commandId: string } | null;
 };
+
+/** A use from which on, or below which, another product is the cheapest over a season. */
+export type TurnSeen = { at: Fig; isAbove: boolean; cheaper: string; than: string };
 
 type Asked = { recipe: string; product: string; was?: LineTo | undefined };
 
@@ -72,86 +64,35 @@ export async function equivalentsScreen(clock: Clock, asked: Asked): Promise<Equ
     recipe: { id: recipe.id, name: recipe.name },
     product: { id: wanted.ingredient.product.id, name: wanted.ingredient.product.name },
     ...{ substance: wanted.substance, dose: wanted.ingredient.dose.text },
-    candidates: found.candidates.map((candidate) => candidateSeen(house, found, candidate, { recipe, line })),
-    breakEven: breakEven.map(({ between: [a, b], seasonMl }) => {
-      const at = showVolume(toNumber(seasonMl) * 1_000, house.ways.units);
-      return `Between ${a.name} and ${b.name} it turns at ${at} of spray a season.`;
-    }),
+    candidates: found.candidates.map((candidate) => candidateSeen(house, found, candidate)),
+    sprayed: figureOf(found, 'sprayed'),
+    turns: breakEven.flips.map(({ between: [best, other], isAbove }, number) => ({
+      ...{ at: figureOf(found, 'turn', number), isAbove, cheaper: other.name, than: best.name },
+    })),
+    isWhole: breakEven.isWhole,
     before: beforeOf(house, asked.was),
   };
 }
 
-type Place = { recipe: ShopFile['recipes'][number]; line: number };
-
-function candidateSeen(house: House, found: Equivalents, candidate: Priced, place: Place): CandidateSeen {
-  const { product, allowed, reasons, alsoBrings, season, ingredient } = candidate;
-  const isNow = product.id === found.wanted.ingredient.product.id;
+function candidateSeen(house: House, found: Equivalents, candidate: Priced): CandidateSeen {
+  const { product, allowed, reasons, alsoBrings, season } = candidate;
   const its = (figure: string) => figureOf(found, product.id, figure);
+  const change = switchAhead(house, found, product.id);
   return {
-    ...{ id: product.id, name: product.name, isNow, allowed, reasons, alsoBrings },
+    ...{ id: product.id, name: product.name, allowed, reasons, alsoBrings },
+    isNow: product.id === found.wanted.ingredient.product.id,
     isBest: found.best?.product.id === product.id,
     ...{ dose: its('dose'), perGram: its('perGram'), perLitre: its('perLitre') },
     ...{ season: its('season'), waste: its('waste') },
     packs: season?.packs.map(({ offer, count }) => `${count} × ${offer.packText}, ${offer.supplier.name}`) ?? [],
-    change: isNow || !allowed || !ingredient ? null : switchSeen(house, found, place, ingredient.dose, product.id),
+    change: change && { ...change, commandId: newCommandId() },
   };
 }
 
-function figureOf(found: Equivalents, candidate: string, figure: string): Fig {
-  const working = equivalentWorking(found, [candidate, figure]);
-  if (!working) throw new RangeError(`equivalents: nothing stands behind "${candidate}/${figure}"`);
-  return { at: equivalentAddress(found, candidate, figure), value: working.value };
-}
-
-function switchSeen(
-  { file, plan, today, shop }: House,
-  { wanted }: Equivalents,
-  { recipe, line }: Place,
-  dose: Dose,
-  product: string,
-): SwitchSeen {
-  const now = wanted.ingredient;
-  const to = {
-    product,
-    dose: now.dose.kind === 'substance' ? now.dose.text : doseText(dose),
-    use: now.use ?? '',
-    order: '',
-  };
-  const ingredients = recipe.ingredients.map((one, at) => (at === line ? lineOf(to) : one));
-  const recipes = file.recipes.map((one) => (one.id === recipe.id ? { ...one, ingredients } : one));
-  const next = planAhead(shopOfFile({ ...file, recipes }), today, plan.weeks);
-  const differences = planDifferences(plan, next);
-  const effects = [
-    ...costWords(shop, differences),
-    ...stockWords(differences),
-    ...clearedWords(differences.cleared.length),
-  ];
-  return { to, commandId: newCommandId(), effects, flags: gravestFirst(firstOfKind(differences.newFlags)) };
-}
-
-/** The same comes up at many sprayings; the first of each kind says it. */
-const firstOfKind = (flags: Flag[]): Flag[] =>
-  flags.filter(
-    ({ rule, product }, at) => flags.findIndex((one) => one.rule === rule && one.product === product) === at,
-  );
-
-/** A line as a shop file writes it. */
-export const lineOf = ({ product, dose, use, order }: LineTo): Place['recipe']['ingredients'][number] => ({
-  ...{ product, dose, use: use || null, order: order === '' ? null : Number(order) },
-});
-
-/** A dose as somebody would type it. */
-function doseText(dose: Dose): string {
-  switch (dose.kind) {
-    case 'volume':
-      return `${decimalText(dose.mlPerLitre, 'down')} mL/L`;
-    case 'mass':
-      return `${decimalText(dose.gPerLitre, 'down')} g/L`;
-    case 'perArea':
-      return `${decimalText(dose.perSquareMetre, 'down')} ${dose.measure === 'volume' ? 'mL' : 'g'}/m2`;
-    case 'substance':
-      return dose.text;
-  }
+function figureOf(found: Equivalents, ...path: (string | number)[]): Fig {
+  const working = equivalentWorking(found, path.map(String));
+  if (!working) throw new RangeError(`equivalents: nothing stands behind "${path.join('/')}"`);
+  return { at: equivalentAddress(found, ...path), value: working.value };
 }
 
 function beforeOf({ shop }: House, was: LineTo | undefined): EquivalentsScreen['before'] {

@@ -69,8 +69,12 @@ function Change({ of: { name, change }, screen }: OfProps) {
         If {screen.recipe.name} took {change.to.dose} of it:
       </p>
       <ul>
-        {change.effects.map((words) => (
-          <li key={words}>{words}</li>
+        {change.effects.map(({ before, figure, after }) => (
+          <li key={`${before}${after}`}>
+            {before}
+            {figure && <Figure of={figure} ways={screen.ways} />}
+            {after}
+          </li>
         ))}
       </ul>
       {change.flags.length === 0 ? <p>Nothing new would be flagged.</p> : <FlagLines flags={change.flags} />}

@@ -11,6 +11,7 @@ import {
   XAxis,
   YAxis,
 } from 'recharts';
+import type { Fig } from '@/lib/views/figures';
 import type { SeasonCurve } from '@/lib/views/season-curve';
 import { showMoney, showVolume } from '@/shared/measure/show';
 import { SLIP, TICK } from '../../_parts/chart-look';
@@ -21,9 +22,14 @@ import styles from './equivalents.module.css';
 const DASHES = ['', '7 4', '2 3', '10 3 2 3'];
 
 /** The table beside it holds the same figures, so a reader that cannot see the chart skips it. */
-export function CurveChart({ curve: { names, planned, points }, ways }: { curve: SeasonCurve; ways: Ways }) {
+export function CurveChart({ curve: { names, rows }, ways }: { curve: SeasonCurve; ways: Ways }) {
   const money = (value: unknown) => showMoney(Number(value), ways.currency);
   const spray = (value: unknown) => showVolume(Number(value) * 1_000, ways.units);
+  const points = rows.map(({ spray: at, costs, ...row }) => ({
+    ...row,
+    sprayMl: numberIn(at) ?? 0,
+    costs: costs.map((cost) => cost && numberIn(cost)),
+  }));
   return (
     <div className={styles.chart} aria-hidden="true">
       <ResponsiveContainer width="100%" height="100%">
@@ -38,11 +44,23 @@ export function CurveChart({ curve: { names, planned, points }, ways }: { curve:
             stroke="var(--ink)"
           />
           <YAxis tickFormatter={money} tick={TICK} width={68} axisLine={false} tickLine={false} />
-          <ReferenceLine x={planned} stroke="var(--clay)" strokeWidth={2} label={PLANNED} />
+          {points
+            .filter(({ isPlanned, isTurn }) => isPlanned || isTurn)
+            .map(({ sprayMl, isTurn }) => (
+              <ReferenceLine
+                key={sprayMl}
+                x={sprayMl}
+                stroke={isTurn ? 'var(--ink)' : 'var(--clay)'}
+                strokeDasharray={isTurn ? '4 3' : ''}
+                strokeWidth={isTurn ? 1 : 2}
+                label={isTurn ? TURNS : PLANNED}
+              />
+            ))}
           {names.map((name, at) => (
             <Line
               key={name}
-              dataKey={({ costs }: SeasonCurve['points'][number]) => costs[at]}
+              dataKey={({ costs }: (typeof points)[number]) => costs[at]}
+              connectNulls
               name={name}
               stroke="var(--ink)"
               strokeWidth={2}
@@ -65,4 +83,9 @@ export function CurveChart({ curve: { names, planned, points }, ways }: { curve:
   );
 }
 
+/** What a figure is as a plain number: micros, or mL. */
+const numberIn = ({ value }: Fig): number | null =>
+  value.kind === 'money' ? value.micros : value.kind === 'volume' ? value.ml : null;
+
+const TURNS = { value: 'turns', fill: 'var(--ink)', position: 'top', fontSize: 13 } as const;
 const PLANNED = { value: 'as planned', fill: 'var(--clay)', position: 'top', fontSize: 13, fontWeight: 650 } as const;

@@ -1,7 +1,8 @@
 'use client';
 
 import { type ReactNode, useActionState } from 'react';
-import type { EquivalentsScreen, LineTo } from '@/lib/views/equivalents';
+import type { EquivalentsScreen } from '@/lib/views/equivalents';
+import type { LineTo } from '@/lib/views/switch-ahead';
 import { IDLE } from '@/shared/forms/form-state';
 import { FormAnswer } from '../../_parts/form-field';
 import { HiddenFields } from '../../_parts/hidden-fields';

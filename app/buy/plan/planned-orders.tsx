@@ -1,4 +1,4 @@
-import type { PlannedOrder } from '@/lib/views/purchase-plan';
+import type { PlannedLine, PlannedOrder, Why } from '@/lib/views/purchase-plan';
 import { showDay } from '@/shared/time/show-day';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
@@ -18,30 +18,7 @@ export function PlannedOrders({ orders, ways }: { orders: PlannedOrder[]; ways: 
           </h3>
           <ul className={styles.lines}>
             {order.lines.map((line) => (
-              <li key={line.offer}>
-                <p className={styles.who}>
-                  <span>
-                    <b>
-                      {line.count} × {line.pack}
-                    </b>{' '}
-                    <a href={line.href}>{line.product}</a>
-                  </span>
-                  <Figure of={line.cost} ways={ways} />
-                </p>
-                <ul className="soft small" aria-label={`Why ${line.pack} of ${line.product}`}>
-                  {line.why.map(({ words, figure }) => (
-                    <li key={words}>
-                      {figure ? (
-                        <Figure of={figure} ways={ways} isSentence>
-                          {words}
-                        </Figure>
-                      ) : (
-                        words
-                      )}
-                    </li>
-                  ))}
-                </ul>
-              </li>
+              <Line key={line.offer} line={line} ways={ways} />
             ))}
           </ul>
           <p className={styles.foot}>
@@ -55,5 +32,38 @@ export function PlannedOrders({ orders, ways }: { orders: PlannedOrder[]; ways: 
         </li>
       ))}
     </ol>
+  );
+}
+
+function Line({ line, ways }: { line: PlannedLine; ways: Ways }) {
+  return (
+    <li>
+      <p className={styles.who}>
+        <span>
+          <b>
+            {line.count} × {line.pack}
+          </b>{' '}
+          <a href={line.href}>{line.product}</a>
+        </span>
+        <Figure of={line.cost} ways={ways} />
+      </p>
+      <ul className="soft small" aria-label={`Why ${line.pack} of ${line.product}`}>
+        {line.why.map((why) => (
+          <li key={why.words}>
+            <Reason why={why} ways={ways} />
+          </li>
+        ))}
+      </ul>
+    </li>
+  );
+}
+
+/** A sentence that opens to the figure in it, where it has one. */
+function Reason({ why: { words, figure }, ways }: { why: Why; ways: Ways }) {
+  if (!figure) return words;
+  return (
+    <Figure of={figure} ways={ways} isSentence>
+      {words}
+    </Figure>
   );
 }

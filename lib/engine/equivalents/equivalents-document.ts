@@ -19,7 +19,7 @@ export const equivalentsDocument = ({ wanted, candidates, best, breakEven }: Equ
   mgPerL: wanted.mgPerLitre && toNumber(wanted.mgPerLitre),
   candidates: candidates.map(candidateIn),
   best: best?.product.id ?? null,
-  breakEven: breakEven.map(({ between: [a, b], seasonMl }) => ({
+  breakEven: breakEven.flips.map(({ between: [a, b], seasonMl }) => ({
     between: [a.id, b.id],
     seasonMl: toNumber(seasonMl),
   })),

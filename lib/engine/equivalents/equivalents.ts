@@ -4,7 +4,7 @@ import { cheapestOffer, unitPrice } from '../ahead/cheapest-offer';
 import type { Solver } from '../buying/solver';
 import type { Ingredient, Product, Recipe, Shop } from '../shop';
 import { strengthIn } from '../strength/strength-of';
-import { breakEvens, type Flip } from './break-even';
+import { type BreakEven, breakEvens } from './break-even';
 import { type Candidate, candidatesFor, doseNumber, type Wanted, wantedIn } from './candidate';
 import { type Season, type SeasonCost, seasonCost, seasonOf } from './season';
 
@@ -27,7 +27,7 @@ export type Equivalents = {
   candidates: Priced[];
   /** The allowed one that costs least over the season. */
   best: Priced | null;
-  breakEven: Flip[];
+  breakEven: BreakEven;
 };
 
 /**
@@ -51,12 +51,21 @@ export function equivalentsOf(
   const season = seasonOf(shop, asked.recipe, today, weeks);
   const candidates = candidatesFor(shop, wanted).map((one) => priced(shop, wanted, season, one, solver));
   const best = cheapestOf(candidates);
-  return { wanted, season, candidates, best, breakEven: best ? breakEvens(season, candidates, best, solver) : [] };
+  return { wanted, season, candidates, best, breakEven: best ? breakEvens(season, candidates, best, solver) : NO_TURN };
 }
+
+const NO_TURN: BreakEven = { flips: [], isWhole: true };
 
 /** What a candidate costs on the three bases. */
 export function priced(shop: Shop, wanted: Wanted, season: Season, candidate: Candidate, solver: Solver): Priced {
-  const { product, ingredient, allowed } = candidate;
+  const { ingredient, allowed } = candidate;
+  const cost = allowed && ingredient ? seasonCost(season, ingredient, solver) : null;
+  return { ...pricedByUnit(shop, wanted, candidate), season: cost };
+}
+
+/** What a candidate costs per gram and per litre, without a season. */
+export function pricedByUnit(shop: Shop, wanted: Wanted, candidate: Candidate): Priced {
+  const { product, ingredient } = candidate;
   const offer = cheapestOffer(shop.offers.filter((one) => one.product === product));
   const price = offer && unitPrice(offer);
   const strength = strengthIn(product, wanted.substance);
@@ -66,7 +75,7 @@ export function priced(shop: Shop, wanted: Wanted, season: Season, candidate: Ca
     dose,
     perGram: price && strength && strength.over !== 0n ? divide(multiply(price, THOUSAND), strength) : null,
     perLitre: price && ingredient && perLitre(price, dose),
-    season: allowed && ingredient ? seasonCost(season, ingredient, solver) : null,
+    season: null,
   };
 }
 
@@ -84,11 +93,12 @@ function cheapestOf(candidates: readonly Priced[]): Priced | null {
   }, null);
 }
 
-/** The ingredient and what it costs at so many times the season's use: for a chart of cost against use. */
-export type CurvePoint = { sprayMl: Exact; costs: (number | null)[] };
+/** What the season costs with each of some ingredients at so many times its use: for a chart of cost against use. */
+export type CurvePoint = { sprayMl: Exact; times: Exact; seasons: (SeasonCost | null)[] };
 
 /**
- * What the season costs with each candidate at other uses than planned: a tenth steps up to twice the plan.
+ * What the season costs with each candidate at other uses than planned: so many steps up to the plan, and as many beyond
+ * it up to twice the plan.
  *
  * Takes    the candidates that may be used, in the order in which their costs are wanted
  */
@@ -100,7 +110,7 @@ export function seasonCurve(
 ): CurvePoint[] {
   return Array.from({ length: 2 * steps }, (_, index) => {
     const times = fraction(BigInt(index + 1), BigInt(steps));
-    const costs = ingredients.map((one) => seasonCost(season, one, solver, times)?.total ?? null);
-    return { sprayMl: multiply(season.sprayMl, times), costs };
+    const seasons = ingredients.map((one) => seasonCost(season, one, solver, times));
+    return { sprayMl: multiply(season.sprayMl, times), times, seasons };
   });
 }

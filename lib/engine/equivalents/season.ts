@@ -1,4 +1,4 @@
-import type { Stock } from '@/shared/quantity/amounts';
+import { type Micros, micros, type Stock, sum } from '@/shared/quantity/amounts';
 import { add, type Exact, exact, multiply } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { type Day, dayNumber, WEEKDAYS } from '@/shared/time/day';
@@ -16,8 +16,24 @@ import type { Ingredient, Offer, Recipe, Shop } from '../shop';
 /** Every spraying of a recipe in the weeks ahead, with what it sprays in all, mL. */
 export type Season = { shop: Shop; horizon: Horizon; sprayings: Spraying[]; sprayMl: Exact };
 
-/** What one product costs over a season: whole packs, their opened life, freight. Micros. */
-export type SeasonCost = { total: number; wasteCost: number; packs: { offer: Offer; count: number }[] };
+/**
+ * What one product costs over a season: whole packs, their opened life, freight. Micros.
+ *
+ *   total = goods + freight + capital − left; what dies of the packs is inside the goods
+ */
+export type SeasonCost = {
+  total: number;
+  goods: Micros;
+  freight: Micros;
+  /** Suppliers whose freight was never entered: it counts nothing. */
+  noFreight: string[];
+  capital: Micros;
+  left: Micros;
+  wasteCost: Micros;
+  /** How much of the product the season takes, µL or mg. */
+  needed: Stock;
+  packs: { offer: Offer; count: number; cost: Micros }[];
+};
 
 /**
  * What a recipe sprays in the weeks ahead. A season is bought for from an empty shelf, without waiting and without
@@ -54,8 +70,17 @@ export function seasonCost(
   if (toBuy(need) > 0 && market.packs.length === 0) return null;
   const { purchases } = toBuy(need) === 0 ? { purchases: [] } : plannedParts([{ need, ...market }], horizon, solver);
   const orders = ordersOf(purchases);
-  const wasteCost = purchases.reduce((sum, { waste }) => sum + waste, 0);
-  return { total: totalOf(purchases, orders), wasteCost, packs: packsIn(orders, shop) };
+  return {
+    total: totalOf(purchases, orders),
+    goods: sum(purchases.map(({ goods }) => goods)),
+    freight: sum(orders.map(({ freight }) => freight ?? micros(0))),
+    noFreight: [...new Set(orders.flatMap(({ freight, supplier }) => (freight === null ? supplier.name : [])))],
+    capital: sum(purchases.map(({ capital }) => capital)),
+    left: sum(purchases.map(({ left }) => left)),
+    wasteCost: sum(purchases.map(({ waste }) => waste)),
+    needed: need.whole,
+    packs: packsIn(orders, shop),
+  };
 }
 
 const ONE = exact(1n);
@@ -91,7 +116,7 @@ function supplierWithoutWaiting({ supplier }: Offer): Offer['supplier'] {
 function packsIn(orders: readonly Order[], { offers }: Shop): SeasonCost['packs'] {
   return offers.flatMap((offer) => {
     const lines = orders.flatMap((order) => order.lines.filter((line) => line.offer.id === offer.id));
-    const count = lines.reduce((sum, line) => sum + line.count, 0);
-    return count > 0 ? [{ offer, count }] : [];
+    const count = lines.reduce((total, line) => total + line.count, 0);
+    return count > 0 ? [{ offer, count, cost: sum(lines.map(({ cost }) => cost)) }] : [];
   });
 }

@@ -1,47 +1,73 @@
-import { type Micros, micros } from '@/shared/quantity/amounts';
+import type { Micros } from '@/shared/quantity/amounts';
 import { type Exact, toNumber } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { cheapestOffer } from '../ahead/cheapest-offer';
-import type { Equivalents, Priced } from '../equivalents/equivalents';
-import type { Offer } from '../shop';
-import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text } from './shown';
-
-/** The address of a figure of a candidate that could stand in a recipe. */
-export const equivalentAddress = ({ wanted: { recipe, ingredient } }: Equivalents, ...path: string[]): string =>
-  figureAddress('equivalent', recipe.id, ingredient.product.id, ...path);
+import type { CurvePoint, Equivalents, Priced } from '../equivalents/equivalents';
+import type { Offer, Shop } from '../shop';
+import {
+  doseShown,
+  otherUse,
+  pointWorking,
+  seasonWorking,
+  sprayedWorking,
+  turnWorking,
+  wasteWorking,
+} from './season-figures';
+import { entered, type FoundWorking, money, type Shown, type Step, text } from './shown';
 
 /**
- * The working of a figure of a candidate, after the recipe and the product that stands there now:
- * `CANDIDATE/dose`, `CANDIDATE/perGram`, `CANDIDATE/perLitre`, `CANDIDATE/season` or `CANDIDATE/waste`.
+ * The working of a figure of what could stand in a recipe, after the recipe and the product that stands there now:
+ * `CANDIDATE/dose`, `CANDIDATE/perGram`, `CANDIDATE/perLitre`, `CANDIDATE/season`, `CANDIDATE/waste` or `CANDIDATE/at/K`,
+ * a point of its curve; `sprayed`; `use/K`, the use of such a point; `turn/N`, a use at which the ranking flips.
+ *
+ * Takes   the curve, where a point of it is asked about, with the candidates that have a season in their order
  */
-export function equivalentWorking(found: Equivalents, [id, figure]: string[]): FoundWorking | null {
+export function equivalentWorking(found: Equivalents, path: string[], curve: CurvePoint[] = []): FoundWorking | null {
+  const [id, figure, ...rest] = path;
+  if (path.length === 1 && id === 'sprayed') return sprayedWorking(found);
+  if (id === 'turn' && isNumber(figure)) return turnWorking(found, path.slice(1));
+  if (id === 'use' && isNumber(figure)) return otherUse(found, curve[Number(figure)]);
   const candidate = found.candidates.find(({ product }) => product.id === id);
   if (!candidate) return null;
   switch (figure) {
-    case 'dose':
-      return doseWorking(found, candidate);
-    case 'perGram':
-      return perWorking(found, candidate, 'perGram');
-    case 'perLitre':
-      return perWorking(found, candidate, 'perLitre');
     case 'season':
       return seasonWorking(found, candidate);
     case 'waste':
       return wasteWorking(candidate);
+    case 'at':
+      return pointOfCurve(found, candidate, curve, rest[0]);
+    default:
+      return unitWorking({ wanted: found.wanted, shop: found.season.shop }, candidate, figure);
+  }
+}
+
+const isNumber = (text: string | undefined): boolean => /^\d{1,3}$/.test(text ?? '');
+
+function pointOfCurve(found: Equivalents, candidate: Priced, curve: CurvePoint[], at = ''): FoundWorking | null {
+  const point = isNumber(at) ? curve[Number(at)] : undefined;
+  const place = found.candidates.filter(({ season }) => season !== null).indexOf(candidate);
+  return point && place >= 0 ? pointWorking(found, candidate, point, point.seasons[place] ?? null) : null;
+}
+
+/** What can be told of a candidate without pricing a season: `dose`, `perGram` or `perLitre`. */
+export function unitWorking(found: Unpriced, candidate: Priced, figure: string | undefined): FoundWorking | null {
+  switch (figure) {
+    case 'dose':
+      return doseWorking(found, candidate);
+    case 'perGram':
+    case 'perLitre':
+      return perWorking(found, candidate, figure);
     default:
       return null;
   }
 }
 
-const offerOf = ({ season: { shop } }: Equivalents, { product }: Priced): Offer | null =>
+type Unpriced = Pick<Equivalents, 'wanted'> & { shop: Shop };
+
+const offerOf = ({ shop }: Unpriced, { product }: Priced): Offer | null =>
   cheapestOffer(shop.offers.filter((offer) => offer.product.id === product.id));
 
-const doseShown = ({ dose }: Priced): Shown =>
-  dose
-    ? { kind: 'ratio', value: toNumber(dose.dose), unit: dose.unit }
-    : { kind: 'unknown', because: 'The strength or density of one of the two is not known.' };
-
-function doseWorking({ wanted }: Equivalents, candidate: Priced): FoundWorking {
+function doseWorking({ wanted }: Unpriced, candidate: Priced): FoundWorking {
   const { ingredient, substance, mgPerLitre } = wanted;
   return {
     title: `Equal dose of ${candidate.product.name}`,
@@ -74,7 +100,7 @@ const PER = {
   },
 };
 
-function perWorking(found: Equivalents, candidate: Priced, figure: 'perGram' | 'perLitre'): FoundWorking {
+function perWorking(found: Unpriced, candidate: Priced, figure: 'perGram' | 'perLitre'): FoundWorking {
   const offer = offerOf(found, candidate);
   const cost = candidate[figure];
   const because = offer ? 'Its strength or its dose is not known.' : 'No supplier offers it.';
@@ -95,33 +121,3 @@ function perWorking(found: Equivalents, candidate: Priced, figure: 'perGram' | '
     ],
   };
 }
-
-function whyNoSeason({ allowed, reasons }: Priced): string {
-  return allowed ? 'Nobody offers it, or an amount is not known.' : `It is not allowed there. ${reasons.join(' ')}`;
-}
-
-function seasonWorking({ season, wanted }: Equivalents, candidate: Priced): FoundWorking {
-  const cost = candidate.season;
-  const litres: Shown = { kind: 'volume', ml: toNumber(season.sprayMl) };
-  return {
-    title: `A season of ${wanted.recipe.name} with ${candidate.product.name}`,
-    value: cost ? { kind: 'money', micros: cost.total } : { kind: 'unknown', because: whyNoSeason(candidate) },
-    rule: 'The cheapest purchase plan for it alone, from an empty shelf and without waiting: whole packs + freight + money tied up − what is left and will still be used.',
-    steps: [
-      entered('Sprayed in the season', litres, `${season.sprayings.length} sprayings, 52 weeks`),
-      entered('Equal dose', doseShown(candidate), 'as strong as now'),
-      ...(cost?.packs ?? []).map(({ offer, count: packs }) =>
-        entered(`${offer.packText}, ${offer.supplier.name}`, count(packs, 'packs'), 'bought over the season'),
-      ),
-    ],
-  };
-}
-
-const wasteWorking = (candidate: Priced): FoundWorking => ({
-  title: `What would die of ${candidate.product.name} in a season`,
-  value: money(candidate.season && micros(candidate.season.wasteCost), whyNoSeason(candidate)),
-  rule: 'What is left in opened packs after their last usable day, as a part of their price. It is inside the season’s cost.',
-  steps: (candidate.season?.packs ?? []).map(({ offer, count: packs }) =>
-    entered(`${offer.packText}, ${offer.supplier.name}`, count(packs, 'packs'), 'bought over the season'),
-  ),
-});

@@ -108,7 +108,7 @@ test('the season decides: whole packs, opened life and freight, not the price of
   expect(total('half')?.packs.map(({ offer, count }) => [offer.id, count])).toEqual([['half-1', 3]]);
   expect(total('twelve')?.packs).toMatchObject([{ count: 1 }]);
   expect(found?.best?.product.id).toBe('half');
-  const flip = found?.breakEven.find(({ between: [a, b] }) => a.id === 'half' && b.id === 'twelve');
+  const flip = found?.breakEven.flips.find(({ between: [a, b] }) => a.id === 'half' && b.id === 'twelve');
   expect(flip && toNumber(flip.seasonMl)).toBeGreaterThan(250_000);
 });
 
@@ -134,14 +134,14 @@ test('a break-even is where the order turns: before it one is cheaper, behind it
   const ours = shop();
   const run = await solver();
   const found = equivalentsOf(ours, asked(ours), WHEN, run);
-  const flip = found?.breakEven.find(({ between: [, b] }) => b.id === 'twelve');
+  const flip = found?.breakEven.flips.find(({ between: [, b] }) => b.id === 'twelve');
   const ingredients = ['half', 'twelve'].flatMap(
     (id) => found?.candidates.find(({ product }) => product.id === id)?.ingredient ?? [],
   );
   if (!found || !flip) throw new Error('the order turns somewhere');
-  const curve = seasonCurve(found.season, ingredients, run, 8).map(({ sprayMl, costs: [a = 0, b = 0] }) => ({
+  const curve = seasonCurve(found.season, ingredients, run, 8).map(({ sprayMl, seasons: [a, b] }) => ({
     isBefore: toNumber(sprayMl) < toNumber(flip.seasonMl),
-    isCheaper: (a ?? 0) < (b ?? 0),
+    isCheaper: (a?.total ?? 0) < (b?.total ?? 0),
   }));
   expect(curve.filter(({ isBefore }) => isBefore).every(({ isCheaper }) => isCheaper)).toBe(true);
 });

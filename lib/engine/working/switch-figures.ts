@@ -1,0 +1,153 @@
+import { sum } from '@/shared/quantity/amounts';
+import type { Plan, ProductAhead } from '../ahead/plan';
+import type { More, PlanDifferences } from '../ahead/plan-differences';
+import type { Flag } from '../rules/flag';
+import { count, entered, type FoundWorking, figureAddress, type Shown, type Step, text, worked } from './shown';
+
+/** The plan as it is, the plan with another product in a recipe, and what is otherwise in it. */
+export type Switched = { plan: Plan; next: Plan; differences: PlanDifferences };
+
+/**
+ * The working of what a switch does to the weeks ahead: `cost`, `waste`, `cleared`, `need/PRODUCT` or `runsOut/PRODUCT`.
+ */
+export function switchWorking(switched: Switched, [figure, id]: string[]): FoundWorking | null {
+  switch (figure) {
+    case 'cost':
+      return costWorking(switched);
+    case 'waste':
+      return wasteWorking(switched);
+    case 'cleared':
+      return clearedWorking(switched);
+    case 'need':
+      return ofProduct(switched, id, needWorking);
+    case 'runsOut':
+      return ofProduct(switched, id, runsOutWorking);
+    default:
+      return null;
+  }
+}
+
+type Pair = { now: ProductAhead; then: ProductAhead };
+
+function ofProduct(
+  switched: Switched,
+  id: string | undefined,
+  working: (switched: Switched, pair: Pair) => FoundWorking,
+): FoundWorking | null {
+  const pair = pairsIn(switched).find(({ now }) => now.product.id === id);
+  return pair ? working(switched, pair) : null;
+}
+
+const pairsIn = ({ plan, next }: Switched): Pair[] =>
+  plan.products.flatMap((now, at) => {
+    const then = next.products[at];
+    return then ? [{ now, then }] : [];
+  });
+
+const money = (micros: number): Shown => ({ kind: 'money', micros });
+
+/** So much more, or as an amount below nothing so much less. */
+const signed = ({ micros, isMore }: More): Shown => money(isMore ? micros : -micros);
+
+function costWorking({ plan, next, differences }: Switched): FoundWorking {
+  const [now, then] = [costsByProduct(plan), costsByProduct(next)];
+  const { costMore } = differences;
+  return {
+    title: `What the switch adds to the product of ${plan.weeks} weeks`,
+    value: costMore
+      ? signed(costMore)
+      : { kind: 'unknown', because: 'Less, or more, of the cost would be known than before.' },
+    rule: 'What the sprayings planned cost in product after the switch − what they cost now: from the bottles there are, and what is short at the cheapest offer. Below nothing it saves.',
+    steps: [
+      worked('Now', money(plan.totals.materialCost), 'taken off', figureAddress('totals', 'materialCost')),
+      entered('After the switch', money(next.totals.materialCost), 'from it'),
+      ...plan.products.flatMap(({ product: { id, name } }): Step[] => {
+        const more = (then.get(id) ?? 0) - (now.get(id) ?? 0);
+        return more === 0 ? [] : [entered(`Of the difference, ${name}`, money(more), 'its part of it')];
+      }),
+    ],
+  };
+}
+
+/** What each product costs in all sprayings whose cost is known. */
+function costsByProduct({ sprayings }: Plan): Map<string, number> {
+  const costs = new Map<string, number>();
+  for (const { lines, materialCost } of sprayings) {
+    if (materialCost === null) continue;
+    for (const { ingredient, cost } of lines) {
+      const { id } = ingredient.product;
+      costs.set(id, (costs.get(id) ?? 0) + (cost ?? 0));
+    }
+  }
+  return costs;
+}
+
+const wasteOf = ({ wastes }: ProductAhead): number => wastes.reduce((total, { cost }) => total + (cost ?? 0), 0);
+
+function wasteWorking(switched: Switched): FoundWorking {
+  const { plan, next, differences } = switched;
+  return {
+    title: `What the switch adds to the waste of ${plan.weeks} weeks`,
+    value: signed(differences.wasteMore),
+    rule: 'What would die in bottles after the switch − what dies in them now. Below nothing it saves.',
+    steps: [
+      worked('Now', money(plan.totals.wasteCost), 'taken off', figureAddress('totals', 'wasteCost')),
+      entered('After the switch', money(next.totals.wasteCost), 'from it'),
+      ...pairsIn(switched).flatMap(({ now, then }): Step[] => {
+        const more = wasteOf(then) - wasteOf(now);
+        return more === 0 ? [] : [entered(`Of the difference, ${now.product.name}`, money(more), 'its part of it')];
+      }),
+    ],
+  };
+}
+
+/** What the sprayings of the weeks ahead take of a product. */
+const needed = ({ weeks, product: { form } }: ProductAhead): Shown => ({
+  ...{ kind: 'stock', form },
+  amount: sum(weeks.map(({ need }) => need)),
+});
+
+function needWorking({ plan, next }: Switched, { now, then }: Pair): FoundWorking {
+  return {
+    title: `${now.product.name} for ${plan.weeks} weeks after the switch`,
+    value: needed(then),
+    rule: 'What all sprayings planned take of it, dose × spray, added up.',
+    steps: [
+      entered('Now', needed(now), `${timesOf(plan, now)} sprayings`),
+      entered('After the switch', needed(then), `${timesOf(next, then)} sprayings`),
+    ],
+  };
+}
+
+const timesOf = ({ sprayings }: Plan, { product }: ProductAhead): number =>
+  sprayings.filter(({ lines }) => lines.some(({ ingredient }) => ingredient.product.id === product.id)).length;
+
+const runsOut = ({ runsOutOn }: ProductAhead): Shown =>
+  runsOutOn === null ? text('it does not run out') : { kind: 'day', day: runsOutOn };
+
+function runsOutWorking({ plan }: Switched, { now, then }: Pair): FoundWorking {
+  return {
+    title: `When ${now.product.name} runs out after the switch`,
+    value: runsOut(then),
+    rule: `The first day within ${plan.weeks} weeks whose sprayings cannot be met in full from what is on the shelf.`,
+    steps: [
+      worked('Now', runsOut(now), 'the weeks ahead as they are', figureAddress('product', now.product.id, 'runsOutOn')),
+      usable('Usable now', then),
+      entered('Needed after the switch', needed(then), 'all sprayings planned'),
+    ],
+  };
+}
+
+const usable = (label: string, { usable: amount, product: { form } }: ProductAhead): Step =>
+  entered(label, { kind: 'stock', amount, form }, 'bottles whose last day is not past');
+
+function clearedWorking({ plan, differences: { cleared } }: Switched): FoundWorking {
+  return {
+    title: 'Flags that would be gone',
+    value: count(cleared.length, 'flags'),
+    rule: `What is flagged in the ${plan.weeks} weeks ahead as they are, and would not be after the switch. What is flagged otherwise on the same day, for the same bench and product, is not among them.`,
+    steps: cleared.map(flagStep),
+  };
+}
+
+const flagStep = ({ on, message, rule }: Flag): Step => entered(message, { kind: 'day', day: on }, rule);
