@@ -12,14 +12,15 @@ export function FlagLines({ flags }: { flags: Flag[] }) {
   return <SeverityLines lines={lines} />;
 }
 
-type SeverityLine = { key: string; severity: Severity; message: string };
+/** One that is told twice in the same words has a key of its own. */
+type SeverityLine = { key?: string; severity: Severity; message: string };
 
 /** Things that are more or less grave: a shape, a word, and the fact in whole sentences. */
-export function SeverityLines({ lines }: { lines: SeverityLine[] }) {
+export function SeverityLines({ lines }: { lines: readonly SeverityLine[] }) {
   if (lines.length === 0) return null;
   return (
     <ul className={styles.flags}>
-      {lines.map(({ key, severity, message }) => (
+      {lines.map(({ severity, message, key = message }) => (
         <li key={key} data-severity={severity}>
           <SeverityMark severity={severity} />
           <span>

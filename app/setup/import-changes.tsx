@@ -1,6 +1,6 @@
 import type { Changed, CollectionChange } from '@/lib/engine/exchange/compare';
-import type { Differing } from '@/lib/engine/exchange/differences';
 import { ColumnHeads } from '../_parts/column-heads';
+import { FieldsChanged } from './fields-changed';
 import { RefusedFile } from './refused-file';
 import type { Preview } from './send-shop-file';
 import styles from './setup.module.css';
@@ -98,21 +98,9 @@ const nameOf = ({ id, name }: { id: string; name: string | null }): string => na
 
 function ChangedThing({ name, fields }: { name: string; fields: Changed['fields'] }) {
   return (
-    <div className={styles.changed}>
+    <div>
       <b>{name}</b>
-      <ul>
-        {fields.map((field) => (
-          <li key={field.field}>
-            <code>{field.field}</code> from <del>{plain(field.from)}</del> to <ins>{plain(field.to)}</ins>
-          </li>
-        ))}
-      </ul>
+      <FieldsChanged fields={fields} />
     </div>
   );
 }
-
-/** A value as a file writes it, without the quotes of a text. */
-const plain = (value: Differing['from']): string => {
-  if (value === null) return 'nothing';
-  return typeof value === 'string' ? value : JSON.stringify(value);
-};

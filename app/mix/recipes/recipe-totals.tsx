@@ -1,14 +1,11 @@
 'use client';
 
 import { showMinutes, showMoney } from '@/shared/measure/show';
-import { SeverityMark } from '../../_parts/flag-lines';
-import flags from '../../_parts/flag-lines.module.css';
+import { SeverityLines } from '../../_parts/flag-lines';
 import type { Ways } from '../../_parts/shown-text';
 import { mgText } from './line-reading';
 import styles from './recipe-form.module.css';
 import type { LiveCheck } from './use-recipe-check';
-
-const WORDS = { stop: 'Stop', warn: 'Look', note: 'Note' } as const;
 
 /** What the whole recipe comes to while it is typed. */
 export function RecipeTotals({ live, ways, fill }: { live: LiveCheck; ways: Ways; fill: string }) {
@@ -54,16 +51,7 @@ export function RecipeTotals({ live, ways, fill }: { live: LiveCheck; ways: Ways
           </div>
         ))}
       </dl>
-      <ul className={flags.flags}>
-        {check.flags.map(({ severity, message }) => (
-          <li key={message} data-severity={severity}>
-            <SeverityMark severity={severity} />
-            <span>
-              <b>{WORDS[severity]}:</b> {message}
-            </span>
-          </li>
-        ))}
-      </ul>
+      <SeverityLines lines={check.flags} />
     </section>
   );
 }

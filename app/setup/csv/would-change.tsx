@@ -1,3 +1,4 @@
+import { FieldsChanged } from '../fields-changed';
 import styles from './csv.module.css';
 import { grouped } from './how-far';
 import type { Preview } from './send-list';
@@ -16,11 +17,7 @@ export function WouldChange({ preview: { added, changed, unchanged } }: { previe
             {changed.slice(0, MOST_SHOWN).map(({ id, name, line, fields }) => (
               <li key={id}>
                 <b>{name}</b> <small className="soft">line {line}</small>
-                {fields.map(({ field, from, to }) => (
-                  <p key={field} className={styles.differs}>
-                    {field}: <del>{plain(from)}</del> becomes <ins>{plain(to)}</ins>
-                  </p>
-                ))}
+                <FieldsChanged fields={fields} />
               </li>
             ))}
           </ul>
@@ -51,9 +48,3 @@ export function WouldChange({ preview: { added, changed, unchanged } }: { previe
 function More({ left }: { left: number }) {
   return left > 0 ? <p className="soft">and {grouped(left)} more.</p> : null;
 }
-
-/** A value as a file writes it, without the quotes of a text. */
-const plain = (value: unknown): string => {
-  if (value === null || value === undefined) return 'nothing';
-  return typeof value === 'string' ? value : JSON.stringify(value);
-};

@@ -25,7 +25,7 @@ export default async function MixedPage({ params }: OfRecord) {
         {screen.sprayed && `, ${screen.sprayed}`}
         {screen.pH && `, pH ${screen.pH}`}
       </p>
-      <SeverityLines lines={screen.findings.map((one) => ({ key: one.message, ...one }))} />
+      <SeverityLines lines={screen.findings} />
       <Benches benches={screen.benches} />
       <CostByLine
         application={screen.application}

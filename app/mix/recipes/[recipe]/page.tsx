@@ -4,9 +4,10 @@ import { clock } from '@/lib/clock';
 import { type RecipeScreen, recipeScreen } from '@/lib/views/recipe';
 import { showMinutes } from '@/shared/measure/show';
 import { Figure } from '../../../_parts/figure';
+import { SeverityLines } from '../../../_parts/flag-lines';
 import { FromSolution } from '../../../_parts/from-solution';
 import styles from './recipe.module.css';
-import { RecipeFlags, RecipeMix } from './recipe-mix';
+import { RecipeMix } from './recipe-mix';
 import { RecipeTable } from './recipe-table';
 import { RecipeVersions } from './recipe-versions';
 
@@ -27,7 +28,9 @@ export default async function RecipePage({ params }: RecipeParams) {
       </p>
       <h1>{screen.name}</h1>
       <p className="soft">{usedText(screen)}</p>
-      <RecipeFlags flags={screen.check.flags} />
+      <div className={styles.flags}>
+        <SeverityLines lines={screen.check.flags} />
+      </div>
       <RecipeAnswers screen={screen} />
       <RecipeTable screen={screen} />
       {screen.solutions.length > 0 && (

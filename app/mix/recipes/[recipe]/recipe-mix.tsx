@@ -1,7 +1,5 @@
 import type { RecipeScreen } from '@/lib/views/recipe';
 import { Figure } from '../../../_parts/figure';
-import { SeverityMark } from '../../../_parts/flag-lines';
-import flagStyles from '../../../_parts/flag-lines.module.css';
 import styles from './recipe.module.css';
 
 /** In which order it goes together, and how strong it comes out. */
@@ -36,24 +34,5 @@ export function RecipeMix({ screen: { check, strength, ways } }: { screen: Recip
         </dl>
       </section>
     </div>
-  );
-}
-
-const WORDS = { stop: 'Stop', warn: 'Look', note: 'Note' } as const;
-
-/** What speaks against the recipe as it stands, whatever it is sprayed on. */
-export function RecipeFlags({ flags }: { flags: RecipeScreen['check']['flags'] }) {
-  if (flags.length === 0) return null;
-  return (
-    <ul className={`${flagStyles.flags} ${styles.flags}`}>
-      {flags.map(({ severity, message }) => (
-        <li key={message} data-severity={severity}>
-          <SeverityMark severity={severity} />
-          <span>
-            <b>{WORDS[severity]}:</b> {message}
-          </span>
-        </li>
-      ))}
-    </ul>
   );
 }
