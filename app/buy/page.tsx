@@ -4,6 +4,8 @@ import { type BuyScreen, buyScreen } from '@/lib/views/buy';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import type { Search } from '../_parts/search';
+import { RampFacts } from '../shelf/[product]/ramp-facts';
+import { RampFold } from '../shelf/[product]/ramp-fold';
 import { RunOutChart } from '../shelf/[product]/run-out-chart';
 import { WeeksTable } from '../shelf/[product]/weeks-table';
 import styles from './buy.module.css';
@@ -56,15 +58,17 @@ export default async function BuyPage({ searchParams }: { searchParams: Promise<
 /** One product large: how it runs out, and what would change that. */
 function ShownProduct({ screen: { shown, ways, today, whatIf, shopId } }: { screen: BuyScreen }) {
   if (!shown) return null;
-  const { product, ramp, weeks } = shown;
+  const { product, ramp, steps, weeks } = shown;
   const id = encodeURIComponent(product.id);
   return (
     <div className={styles.columns}>
       <section aria-labelledby="ramp">
         <h2 id="ramp">How {product.name} runs out</h2>
         <RunOutChart ramp={ramp} units={ways.units} today={today} />
+        <RampFacts steps={steps} ways={ways} />
+        <RampFold steps={steps} ways={ways} />
         <details className={styles.table}>
-          <summary>The same as a table</summary>
+          <summary>The same week by week</summary>
           <WeeksTable weeks={weeks} ways={ways} />
         </details>
         <p className={styles.links}>

@@ -1,23 +1,36 @@
-import type { Ramp } from '@/lib/views/stock-ramp';
+import type { Ramp, RampPoint } from '@/lib/views/stock-ramp';
 import styles from './buy.module.css';
 
 const [WIDE, HIGH, EDGE] = [132, 30, 2];
 
-/** The run-out of one product, small: a step for each spraying, hatched what will die, a line at the order-by day. */
-export function RampSpark({ ramp: { points, orderBy } }: { ramp: Ramp }) {
+/**
+ * The run-out of one product, small: a step for each spraying, a line between containers, hatched what will die, the days
+ * that an order is on its way as a band, a line at the order-by day; at the edge and broken where that day is past.
+ */
+export function RampSpark({ ramp: { points, containers, orderBy, neededOn } }: { ramp: Ramp }) {
   const [first, last] = [points[0]?.number ?? 0, points.at(-1)?.number ?? 1];
   const most = Math.max(1, ...points.map(({ left }) => total(left)));
-  const across = (day: number) => EDGE + ((day - first) / Math.max(1, last - first)) * (WIDE - 2 * EDGE);
+  const across = (day: number) =>
+    EDGE + ((Math.max(first, day) - first) / Math.max(1, last - first)) * (WIDE - 2 * EDGE);
   const down = (amount: number) => HIGH - EDGE - (amount / most) * (HIGH - 2 * EDGE);
-  const area = (amounts: number[]) => {
-    const steps = points.slice(1).map(({ number }, at) => `H${across(number)}V${down(amounts[at + 1] ?? 0)}`);
-    return `M${across(first)} ${down(amounts[0] ?? 0)}${steps.join('')}V${down(0)}H${across(first)}Z`;
+  const line = (amountOf: (point: RampPoint) => number) => {
+    const steps = points.slice(1).map((point) => `H${across(point.number)}V${down(amountOf(point))}`);
+    return `M${across(first)} ${down(points[0] ? amountOf(points[0]) : 0)}${steps.join('')}`;
   };
+  const area = (amountOf: (point: RampPoint) => number) => `${line(amountOf)}V${down(0)}H${across(first)}Z`;
   return (
     <svg className={styles.spark} width={WIDE} height={HIGH} viewBox={`0 0 ${WIDE} ${HIGH}`} aria-hidden="true">
-      <path className={styles.left} d={area(points.map(({ left }) => total(left)))} />
-      <path className={styles.doomed} d={area(points.map(({ doomed }) => total(doomed)))} />
-      {orderBy !== null && orderBy >= first && <path className={styles.by} d={`M${across(orderBy)} 0V${HIGH}`} />}
+      {orderBy !== null && neededOn !== null && neededOn >= first && (
+        <path className={styles.lead} d={`M${across(orderBy)} 0H${across(neededOn)}V${HIGH}H${across(orderBy)}Z`} />
+      )}
+      <path className={styles.left} d={area(({ left }) => total(left))} />
+      {containers.slice(1).map(({ key }, place) => (
+        <path key={key} className={styles.between} d={line(({ left }) => total(left.slice(0, place + 1)))} />
+      ))}
+      <path className={styles.doomed} d={area(({ doomed }) => total(doomed))} />
+      {orderBy !== null && (
+        <path className={orderBy < first ? styles.past : styles.by} d={`M${across(orderBy)} 0V${HIGH}`} />
+      )}
     </svg>
   );
 }

@@ -8,10 +8,10 @@ import { RampSpark } from './ramp-spark';
 
 const COLUMNS: { name: string; sort: BuySort | null }[] = [
   { name: 'Product', sort: 'name' },
+  { name: 'Left, 26 weeks ahead', sort: null },
   { name: 'Until reorder', sort: 'reorder' },
   { name: 'Order by', sort: null },
   { name: 'Runs out', sort: 'runs-out' },
-  { name: 'Left, 26 weeks ahead', sort: null },
   { name: 'Will be wasted', sort: 'waste' },
 ];
 
@@ -63,6 +63,9 @@ function ReorderRow({ of, isShown, sort, ways }: RowProps) {
           </small>
         )}
       </th>
+      <td>
+        <RampSpark ramp={ramp} />
+      </td>
       <td className={isLate ? styles.late : undefined}>
         <Figure of={weeksUntilReorder} ways={ways}>
           {weeksWords(weeks)}
@@ -78,9 +81,6 @@ function ReorderRow({ of, isShown, sort, ways }: RowProps) {
       </td>
       <td className={runsOut ? undefined : 'soft'}>
         <Figure of={runsOutOn} ways={ways} />
-      </td>
-      <td>
-        <RampSpark ramp={ramp} />
       </td>
       <td className={wastes ? 'grave' : 'soft'}>
         <Figure of={wasteCost} ways={ways} />

@@ -7,6 +7,7 @@ import { type House, houseNow } from './house';
 import { type OnOrderSeen, onOrderSeen } from './on-order';
 import { type OrderListed, ordersScreen } from './orders';
 import { WEEK_COLUMNS } from './product';
+import { type RampSteps, rampSteps } from './ramp-steps';
 import { type Ramp, stockRamp } from './stock-ramp';
 import { type WhatIfSaid, whatIfSaid } from './what-if';
 
@@ -38,7 +39,12 @@ export type BuyScreen = Pick<House, 'today' | 'ways'> & {
   products: ToBuy[];
   late: number;
   /** The product whose weeks are shown large; null when the shop has none. */
-  shown: { product: { id: string; name: string }; ramp: Ramp; weeks: { week: House['today']; cells: Fig[] }[] } | null;
+  shown: {
+    product: { id: string; name: string };
+    ramp: Ramp;
+    steps: RampSteps;
+    weeks: { week: House['today']; cells: Fig[] }[];
+  } | null;
   whatIf: { fields: WhatIfFields; said: WhatIfSaid | null; programs: { id: string; name: string }[] };
   open: OrderListed[];
 };
@@ -106,6 +112,7 @@ function shownOf(house: House, aheads: ProductAhead[], asked: Search[string]): B
   return {
     product: { id, name },
     ramp: stockRamp(house, ahead),
+    steps: rampSteps(house, ahead),
     weeks: ahead.weeks.map(({ week }, number) => ({
       week,
       cells: WEEK_COLUMNS.map((column) => house.figure('product', id, 'week', number, column)),

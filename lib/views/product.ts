@@ -11,6 +11,7 @@ import type { Fig } from './figures';
 import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
 import { type OfferShown, offersShown } from './offers-shown';
+import { type RampSteps, rampSteps } from './ramp-steps';
 import { type ReplaceShown, replaceShown } from './replace-shown';
 import { type SheetShown, sheetsOf } from './safety-sheet';
 import { type ShelfProduct, shelfProduct } from './shelf-product';
@@ -28,6 +29,7 @@ export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   sheets: SheetShown[];
   weeks: { week: Day; cells: Fig[] }[];
   ramp: Ramp;
+  steps: RampSteps;
   /** What of it is on order. */
   coming: ProductComing[];
   offers: OfferShown[];
@@ -57,6 +59,7 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
       cells: WEEK_COLUMNS.map((column) => figure('product', id, 'week', number, column)),
     })),
     ramp: stockRamp(house, ahead),
+    steps: rampSteps(house, ahead),
     coming: productComing(house, ahead.product),
     offers: offersShown(
       house,

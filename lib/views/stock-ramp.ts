@@ -1,5 +1,7 @@
-import { addDays, type Day, dayNumber } from '@/shared/time/day';
-import type { ProductAhead } from '../engine/ahead/plan';
+import { type Day, dayNumber } from '@/shared/time/day';
+import { leftOn, stepsAhead } from '../engine/ahead/container-steps';
+import type { Plan, ProductAhead } from '../engine/ahead/plan';
+import { horizonEnd } from '../engine/ahead/sprayings';
 import type { Container } from '../engine/shop';
 import { type Liquid, liquidOf } from './bottle-seen';
 import type { House } from './house';
@@ -18,7 +20,7 @@ export type Ramp = {
   liquid: Liquid;
   runsOut: number | null;
   orderBy: number | null;
-  /** The day a late order would be needed by, where the band of the lead time ends. */
+  /** The day by which an order must have arrived, where the band of the lead time ends. */
   neededOn: number | null;
 };
 
@@ -26,35 +28,30 @@ export type Ramp = {
  * The run-out of one product as steps.
  *
  * Gives   one point for today's opening, one for every day on which something changes, one for the last day; amounts
- *         in µL or mg, one for each container in the order in which they die
+ *         in µL or mg, one for each container in the order in which they are used
  */
-export function stockRamp({ plan }: House, ahead: ProductAhead): Ramp {
+export function stockRamp({ plan }: Pick<House, 'plan'>, ahead: ProductAhead): Ramp {
   const containers = inOrderOfUse(plan, ahead);
-  const left = new Map(containers.map((one) => [one, one.receivedOn <= plan.today ? Number(one.remaining) : 0]));
-  const changes = changesOf(plan, ahead, containers);
-  const dying = new Map(ahead.wastes.map(({ container, amount }) => [container, Number(amount)]));
-  const snapshot = (day: Day): RampPoint => {
-    const held = containers.map((one) => left.get(one) ?? 0);
-    const doomed = containers.map((one, place) => Math.min(dying.get(one) ?? 0, held[place] ?? 0));
-    const used = held.map((amount, place) => amount - (doomed[place] ?? 0));
-    return { day, number: dayNumber(day), left: held, used, doomed };
+  const dying = containers.map((one) => ahead.wastes.find(({ container }) => container === one)?.amount ?? 0);
+  const pointOf = (day: Day, left: number[]): RampPoint => {
+    const doomed = left.map((amount, place) => Math.min(dying[place] ?? 0, amount));
+    const used = left.map((amount, place) => amount - (doomed[place] ?? 0));
+    return { day, number: dayNumber(day), left, used, doomed };
   };
-  const points = [snapshot(plan.today)];
-  for (const day of [...new Set(changes.map(({ on }) => on))].sort()) {
-    for (const { on, container, by } of changes) {
-      if (on === day) left.set(container, (left.get(container) ?? 0) + by);
-    }
-    points.push(snapshot(day));
-  }
-  points.push(snapshot(addDays(plan.today, 7 * plan.weeks - 1)));
+  const opening = containers.map((one) => (one.receivedOn <= plan.today ? one.remaining : 0));
+  const closing = (day: Day) => containers.map((one): number => leftOn(plan, one, day));
+  const last = horizonEnd(plan.today, plan.weeks);
   const { runsOutOn, reorder, product } = ahead;
   return {
-    containers: containers.map((one) => ({
+    containers: containers.map((one, place) => ({
       key: `${one.lot} ${one.place}`,
       name: one.packText,
-      isDoomed: (dying.get(one) ?? 0) > 0,
+      isDoomed: (dying[place] ?? 0) > 0,
     })),
-    points,
+    points: [
+      pointOf(plan.today, opening),
+      ...[...daysOf(plan, containers), last].map((day) => pointOf(day, closing(day))),
+    ],
     form: product.form,
     liquid: liquidOf(product),
     runsOut: runsOutOn && dayNumber(runsOutOn),
@@ -64,24 +61,20 @@ export function stockRamp({ plan }: House, ahead: ProductAhead): Ramp {
 }
 
 /** The containers of the product that hold something in the weeks ahead, the first to be used first. */
-function inOrderOfUse(plan: House['plan'], ahead: ProductAhead): Container[] {
-  const used = plan.sprayings.flatMap(({ lines }) => lines.flatMap(({ draws }) => draws)).map((draw) => draw.container);
-  const all = plan.shop.containers.filter((one) => one.product === ahead.product && one.remaining > 0);
-  const firstUse = (one: Container) => (used.includes(one) ? used.indexOf(one) : used.length);
-  return all.sort((a, b) => firstUse(a) - firstUse(b));
+export function inOrderOfUse(plan: Plan, { product }: ProductAhead): Container[] {
+  const [steps, last] = [stepsAhead(plan), horizonEnd(plan.today, plan.weeks)];
+  const firstUse = (one: Container): Day | undefined => steps.get(one)?.find(({ kind }) => kind === 'drawn')?.on;
+  return plan.shop.containers
+    .filter((one) => one.product === product && one.remaining > 0 && one.receivedOn <= last)
+    .map((container) => ({ container, on: firstUse(container) ?? NEVER }))
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
+    .map(({ container }) => container);
 }
 
-type Change = { on: Day; container: Container; by: number };
+const NEVER = '9999-12-31';
 
-function changesOf(plan: House['plan'], ahead: ProductAhead, containers: Container[]): Change[] {
-  const draws = plan.sprayings.flatMap(({ date, lines }) =>
-    lines
-      .filter(({ ingredient }) => ingredient.product === ahead.product)
-      .flatMap((line) => line.draws.map(({ container, amount }): Change => ({ on: date, container, by: -amount }))),
-  );
-  const wastes = ahead.wastes.map(({ on, container, amount }): Change => ({ on, container, by: -amount }));
-  const arrivals = containers
-    .filter(({ receivedOn }) => receivedOn > plan.today)
-    .map((container): Change => ({ on: container.receivedOn, container, by: container.remaining }));
-  return [...arrivals, ...draws, ...wastes];
-}
+/** The days on which something changes in any of these containers. */
+export const daysOf = (plan: Plan, containers: readonly Container[]): Day[] => {
+  const steps = stepsAhead(plan);
+  return [...new Set(containers.flatMap((one) => (steps.get(one) ?? []).map(({ on }) => on)))].sort();
+};

@@ -18,6 +18,7 @@ import { OffersFoot } from './offers-foot';
 import { OnItsWay } from './on-its-way';
 import styles from './product.module.css';
 import { ProductTools } from './product-tools';
+import { RampFold } from './ramp-fold';
 import { RunOutChart } from './run-out-chart';
 import { SheetForm } from './sheet-form';
 import { WeeksTable } from './weeks-table';
@@ -32,7 +33,7 @@ export async function generateMetadata({ params }: ProductParams): Promise<Metad
 export default async function ProductPage({ params }: ProductParams) {
   const screen = await productScreen(clock, decodeURIComponent((await params).product));
   if (!screen) notFound();
-  const { product, facts, weeks, ramp, offers, flags, today, ways } = screen;
+  const { product, facts, weeks, ramp, steps, offers, flags, today, ways } = screen;
   return (
     <>
       <p>
@@ -52,6 +53,7 @@ export default async function ProductPage({ params }: ProductParams) {
         <section aria-labelledby="weeks">
           <h2 id="weeks">Week by week</h2>
           <RunOutChart ramp={ramp} units={ways.units} today={today} />
+          <RampFold steps={steps} ways={ways} />
           <WeeksTable weeks={weeks} ways={ways} />
         </section>
         <div>

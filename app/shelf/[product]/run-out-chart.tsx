@@ -50,12 +50,13 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
           {ramp.orderBy !== null && ramp.neededOn !== null && ramp.neededOn >= first && (
             <ReferenceArea x1={Math.max(ramp.orderBy, first)} x2={ramp.neededOn} fill="var(--sun)" fillOpacity={0.55} />
           )}
-          {ramp.orderBy !== null && ramp.orderBy >= first && (
+          {ramp.orderBy !== null && (
             <ReferenceLine
-              x={ramp.orderBy}
+              x={Math.max(ramp.orderBy, first)}
               stroke="var(--clay)"
               strokeWidth={2}
-              label={said('order by', 'var(--clay)', 'insideTopRight')}
+              strokeDasharray={ramp.orderBy < first ? '2 5' : undefined}
+              label={orderByWords(ramp.orderBy < first ? day(ramp.orderBy) : null)}
             />
           )}
           {ramp.runsOut !== null && (
@@ -110,6 +111,12 @@ const containerAreas = ({ containers, liquid }: Ramp) =>
     );
     return [used, doomed];
   });
+
+/** A day that is past stands at the edge, and says so. */
+const orderByWords = (past: string | null) =>
+  past === null
+    ? said('order by', 'var(--clay)', 'insideTopRight')
+    : { ...said(`◂ order by ${past}`, 'var(--clay)', 'insideTopLeft'), dy: 18 };
 
 /** A word beside a line; the two lines keep theirs on opposite sides, since they are often close. */
 const said = (value: string, fill: string, position: 'insideTopLeft' | 'insideTopRight') => ({

@@ -1,6 +1,7 @@
 import { minus } from '@/shared/quantity/amounts';
-import { addDays } from '@/shared/time/day';
+import { addDays, type Day, readDay } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
+import { type ContainerStep, leftOn, stepsAhead } from '../ahead/container-steps';
 import type { Plan, Waste } from '../ahead/plan';
 import { costOut } from '../ledger/draw-cost';
 import { lastUsableDay } from '../ledger/last-usable-day';
@@ -8,8 +9,8 @@ import type { Container } from '../shop';
 import { bottleName } from './line-figures';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 
-/** The working of one figure of a container: `LOT/PLACE/FIGURE`. */
-export function containerWorking(plan: Plan, [lot, place, figure]: string[]): FoundWorking | null {
+/** The working of one figure of a container: `LOT/PLACE/FIGURE`, or `LOT/PLACE/left/DAY`. */
+export function containerWorking(plan: Plan, [lot, place, figure, day]: string[]): FoundWorking | null {
   const container = plan.shop.containers.find((one) => one.lot === lot && String(one.place) === place);
   if (!container) return null;
   switch (figure) {
@@ -19,6 +20,8 @@ export function containerWorking(plan: Plan, [lot, place, figure]: string[]): Fo
       return lastDayWorking(container);
     case 'value':
       return valueWorking(container);
+    case 'left':
+      return leftWorking(plan, container, day);
     case 'wasted':
       return wastedWorking(plan, container);
     case 'wasteCost':
@@ -97,14 +100,60 @@ function valueWorking(container: Container): FoundWorking {
 const wasteOf = (plan: Plan, container: Container): Waste | null =>
   plan.products.flatMap(({ wastes }) => wastes).find((one) => one.container === container) ?? null;
 
-/** What the sprayings planned until its last day take from a container. */
-const takenFrom = (plan: Plan, container: Container) =>
-  plan.sprayings.flatMap(({ program, recipe, date, lines }) =>
-    lines.flatMap(({ draws }, number) =>
-      draws
-        .filter((draw) => draw.container === container)
-        .map(({ amount }) => ({ program, recipe, date, number, amount })),
-    ),
+/** What the sprayings planned until a day take from a container, one by one. */
+const takenFrom = (plan: Plan, container: Container, until: Day | null): Step[] =>
+  (stepsAhead(plan).get(container) ?? []).flatMap((step) =>
+    step.kind === 'drawn' && (until === null || step.on <= until) ? takenStep(container, step) : [],
+  );
+
+const takenStep = (
+  container: Container,
+  { spraying: { program, recipe, date }, line, amount }: Extract<ContainerStep, { kind: 'drawn' }>,
+): Step =>
+  worked(
+    `Taken for ${recipe.name}`,
+    stockShown(container, amount),
+    showDay(date),
+    figureAddress('spraying', program.id, date, 'line', line, 'used'),
+  );
+
+function leftWorking(plan: Plan, container: Container, written: string | undefined): FoundWorking | null {
+  const reading = readDay(written ?? '');
+  if (!reading.ok) return null;
+  const day = reading.value;
+  const waste = wasteOf(plan, container);
+  const isWasted = waste !== null && waste.on <= day;
+  return {
+    title: `Left in ${bottleName(container)} at the end of ${showDay(day)}`,
+    value: stockShown(container, leftOn(plan, container, day)),
+    rule: 'What is in it today, or from the day on which it arrives, − what the sprayings planned until then take from it − what is wasted by then.',
+    get steps() {
+      return [
+        remainingStep(
+          container,
+          container.receivedOn <= plan.today ? 'its movements' : `arrives ${showDay(container.receivedOn)}`,
+        ),
+        ...takenFrom(plan, container, day),
+        ...(isWasted ? [wastedStep(container, waste)] : []),
+      ];
+    },
+  };
+}
+
+const remainingStep = (container: Container, from: string): Step =>
+  worked(
+    'In it',
+    stockShown(container, container.remaining),
+    from,
+    figureAddress('container', container.lot, container.place, 'remaining'),
+  );
+
+const wastedStep = (container: Container, { on, amount }: Waste): Step =>
+  worked(
+    'Wasted',
+    stockShown(container, amount),
+    showDay(on),
+    figureAddress('container', container.lot, container.place, 'wasted'),
   );
 
 function wastedWorking(plan: Plan, container: Container): FoundWorking | null {
@@ -122,14 +171,7 @@ function wastedWorking(plan: Plan, container: Container): FoundWorking | null {
         'its movements',
         figureAddress('container', lot, place, 'remaining'),
       ),
-      ...takenFrom(plan, container).map(({ program, recipe, date, number, amount }) =>
-        worked(
-          `Taken for ${recipe.name}`,
-          stockShown(container, amount),
-          showDay(date),
-          figureAddress('spraying', program.id, date, 'line', number, 'amount'),
-        ),
-      ),
+      ...takenFrom(plan, container, null),
       ...lastDayStep(container),
     ],
   };

@@ -1,5 +1,7 @@
-import { type Day, daysBetween } from '@/shared/time/day';
+import { sum } from '@/shared/quantity/amounts';
+import { type Day, daysBetween, readDay } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
+import { leftOn } from '../ahead/container-steps';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Container } from '../shop';
@@ -10,7 +12,7 @@ import { productValueWorking } from './shelf-figures';
 import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 import { weekWorking } from './week-figures';
 
-/** The working of one figure of a product: `ID/FIGURE` or `ID/week/N/COLUMN`. */
+/** The working of one figure of a product: `ID/FIGURE`, `ID/week/N/COLUMN` or `ID/left/DAY`. */
 export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): FoundWorking | null {
   const ahead = plan.products.find(({ product }) => product.id === id);
   if (!ahead) return null;
@@ -23,6 +25,10 @@ export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): Fou
       return wasteWorking(ahead);
     case 'runsOutOn':
       return runsOutWorking(plan, ahead);
+    case 'left':
+      return leftWorking(plan, ahead, rest);
+    case 'neededOn':
+      return neededWorking(plan, ahead);
     case 'orderBy':
       return orderByWorking(plan, ahead);
     case 'weeksUntilReorder':
@@ -130,6 +136,29 @@ function takenUntil(plan: Plan, ahead: ProductAhead, last: Day): Step[] {
   return steps;
 }
 
+/** What is left of a product at the end of a day ahead, in whatever it stands. */
+function leftWorking(plan: Plan, ahead: ProductAhead, [written]: string[]): FoundWorking | null {
+  const reading = readDay(written ?? '');
+  if (!reading.ok) return null;
+  const containers = plan.shop.containers.filter((one) => one.product === ahead.product && one.remaining > 0);
+  const left = (one: Container) => leftOn(plan, one, reading.value);
+  return {
+    title: `${ahead.product.name} left at the end of ${showDay(reading.value)}`,
+    value: stockOf(ahead, sum(containers.map(left))),
+    rule: 'What is left in every container at the end of that day, added up.',
+    get steps() {
+      return containers.map((one) =>
+        worked(
+          bottleName(one),
+          stockOf(ahead, left(one)),
+          'the weeks ahead',
+          figureAddress('container', one.lot, one.place, 'left', reading.value),
+        ),
+      );
+    },
+  };
+}
+
 const stockOf = ({ product }: ProductAhead, amount: ProductAhead['onHand']): Shown => ({
   kind: 'stock',
   amount,
@@ -162,6 +191,19 @@ function orderByWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
       entered('Lead time', count(leadDays ?? 0, 'working days'), `${supplier.name}, ${packText}`),
       entered('Works on', text([...supplier.workingDays].join(', ')), supplier.name),
     ],
+  };
+}
+
+/** The end of the time that an order needs: the day by which it must have arrived. */
+function neededWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
+  const { reorder, product } = ahead;
+  const working = orderByWorking(plan, ahead);
+  if (!reorder) return { ...working, title: `${product.name} must have arrived by` };
+  return {
+    title: `${product.name} must have arrived by`,
+    value: { kind: 'day', day: reorder.neededOn },
+    rule: 'The day the product runs out − the shop’s safety days.',
+    steps: working.steps.slice(0, 2),
   };
 }
 
