@@ -25,7 +25,11 @@ export default async function MixedPage({ params }: OfRecord) {
         {screen.sprayed && `, ${screen.sprayed}`}
         {screen.pH && `, pH ${screen.pH}`}
       </p>
-      <SeverityLines lines={screen.findings} />
+      {screen.findings.length > 0 && (
+        <div className="apart">
+          <SeverityLines lines={screen.findings} />
+        </div>
+      )}
       <Benches benches={screen.benches} />
       <CostByLine
         application={screen.application}
