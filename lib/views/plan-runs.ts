@@ -99,7 +99,7 @@ export const stopPlan = (run: PlanRun): void => run.stop.abort();
 /** How far a run is, for whoever waits for it. */
 export type PlanState =
   | { kind: 'none' }
-  | { kind: 'running'; progress: Progress | null; secondsLeft: number; isStopped: boolean }
+  | { kind: 'running'; progress: Progress | null; seconds: number; secondsLeft: number; isStopped: boolean }
   | { kind: 'done' | 'failed' };
 
 export function planState(run: PlanRun | null, clock: Clock): PlanState {
@@ -107,7 +107,13 @@ export function planState(run: PlanRun | null, clock: Clock): PlanState {
   if (run.hasFailed) return { kind: 'failed' };
   if (run.plan) return { kind: 'done' };
   const secondsLeft = Math.max(0, run.seconds - (clock.steady() - run.startedAt) / 1_000);
-  return { kind: 'running', progress: run.progress, secondsLeft, isStopped: run.stop.signal.aborted };
+  return {
+    kind: 'running',
+    progress: run.progress,
+    seconds: run.seconds,
+    secondsLeft,
+    isStopped: run.stop.signal.aborted,
+  };
 }
 
 async function nameOf({ shop, today, weeks }: PlanKey): Promise<string> {

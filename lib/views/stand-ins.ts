@@ -1,28 +1,47 @@
 import 'server-only';
-import { showMoney, showStock } from '@/shared/measure/show';
-import { showDay } from '@/shared/time/show-day';
+import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { candidatesFor, wantedIn } from '../engine/equivalents/candidate';
-import { standInsFor, type UseUp, useUp as usedUpInstead } from '../engine/equivalents/stand-ins';
+import { pricedByUnit } from '../engine/equivalents/equivalents';
+import { type StandIn, standInsFor, type UseUp } from '../engine/equivalents/stand-ins';
 import type { Recipe } from '../engine/shop';
+import { unitWorking } from '../engine/working/equivalent-figures';
+import { equivalentAddress } from '../engine/working/season-figures';
+import { usedUpIn } from '../engine/working/swap-figures';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 
 /** A product in a recipe, and how many others of the shop have its substance. */
 export type PlaceSeen = { recipe: string; product: string; dose: string; others: string[]; href: string };
 
-/** A recipe in which a product could stand, and in whose place. */
+/** A recipe in which a product could stand, at which dose, what a litre would cost, and in whose place. */
 export type StandInSeen = {
   recipe: string;
   instead: string;
-  dose: string;
+  /** What stands there now. */
+  now: string;
+  dose: Fig;
+  perLitre: Fig;
   allowed: boolean;
   reasons: string[];
   href: string;
 };
 
 /** A bottle of which something will die, and where that could be used up before. */
-export type UseUpSeen = { key: string; product: string; wasted: Fig; wasteCost: Fig; words: string; href: string };
+export type UseUpSeen = {
+  key: string;
+  product: string;
+  wasted: Fig;
+  wasteCost: Fig;
+  /** The first day on which it is of no use any more. */
+  diesOn: Day;
+  recipe: string;
+  instead: string;
+  amount: Fig;
+  sprayings: Fig;
+  saves: Fig;
+  href: string;
+};
 
 export type StandInsScreen = Pick<House, 'ways'> & {
   /** The product that is asked about; null when none is. */
@@ -41,15 +60,9 @@ export async function standInsScreen(clock: Clock, productId: string | undefined
   return {
     ways: house.ways,
     product: product && { id: product.id, name: product.name },
-    standIns: product
-      ? standInsFor(house.shop, product).map(({ recipe, wanted, candidate }) => ({
-          ...{ recipe: recipe.name, instead: wanted.ingredient.product.name, allowed: candidate.allowed },
-          ...{ reasons: candidate.reasons, dose: wanted.ingredient.dose.text },
-          href: equivalentsHref(recipe.id, wanted.ingredient.product.id),
-        }))
-      : [],
+    standIns: product ? standInsFor(house.shop, product).map((place) => standInSeen(house, place)) : [],
     places: product ? places.filter((place) => place.productId === product.id) : places,
-    useUps: usedUpInstead(house.plan)
+    useUps: usedUpIn(house.plan)
       .filter(({ waste }) => !product || waste.container.product === product)
       .map((one) => useUpSeen(house, one)),
   };
@@ -71,18 +84,32 @@ function placesIn({ shop }: House, recipe: Recipe): (PlaceSeen & { productId: st
   });
 }
 
-function useUpSeen({ figure, ways, today }: House, one: UseUp): UseUpSeen {
-  const { waste, recipe, wanted, amount, sprayings, saves } = one;
+function standInSeen({ shop }: House, { recipe, wanted, candidate }: StandIn): StandInSeen {
+  const priced = pricedByUnit(shop, wanted, candidate);
+  const figure = (of: 'dose' | 'perLitre'): Fig => {
+    const working = unitWorking({ wanted, shop }, priced, of);
+    if (!working) throw new RangeError(`stand-ins: nothing stands behind "${of}"`);
+    return { at: equivalentAddress({ wanted }, candidate.product.id, of), value: working.value };
+  };
+  const { product, dose } = wanted.ingredient;
+  return {
+    ...{ recipe: recipe.name, instead: product.name, now: dose.text, allowed: candidate.allowed },
+    ...{ dose: figure('dose'), perLitre: figure('perLitre'), reasons: candidate.reasons },
+    href: equivalentsHref(recipe.id, product.id),
+  };
+}
+
+function useUpSeen({ figure }: House, one: UseUp): UseUpSeen {
+  const { waste, recipe, wanted } = one;
   const { lot, place, product } = waste.container;
-  const used = showStock(amount, product.form, ways.units);
-  const times = sprayings === 1 ? 'one spraying' : `${sprayings} sprayings`;
-  const saved = saves === null ? '' : `, which saves ${showMoney(saves, ways.currency)} of it at its cheapest offer`;
+  const its = (what: string) => figure('use-up', lot, place, recipe.id, wanted.ingredient.product.id, what);
   return {
     key: `${lot} ${place} ${recipe.id} ${wanted.ingredient.product.id}`,
     product: product.name,
     wasted: figure('container', lot, place, 'wasted'),
     wasteCost: figure('container', lot, place, 'wasteCost'),
-    words: `In ${recipe.name} instead of ${wanted.ingredient.product.name} on ${times} before ${showDay(waste.on, today)}: ${used}${saved}.`,
+    ...{ diesOn: waste.on, recipe: recipe.name, instead: wanted.ingredient.product.name },
+    ...{ amount: its('amount'), sprayings: its('sprayings'), saves: its('saves') },
     href: equivalentsHref(recipe.id, wanted.ingredient.product.id),
   };
 }

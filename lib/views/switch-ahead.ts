@@ -101,22 +101,21 @@ function effectsOf(found: Equivalents, switched: Switched, product: string): Eff
   const then = found.candidates.find((one) => one.product.id === product)?.product ?? now;
   return [
     moreEffect(`${weeks} product costs `, differences.costMore, figure('cost')),
-    moreEffect(`${weeks} what dies in bottles costs `, differences.wasteMore, figure('waste')),
+    moreEffect(`${weeks} what dies in bottles is worth `, differences.wasteMore, figure('waste')),
     ...[now, then].map(({ id, name }) => ({
-      ...{ before: 'Its sprayings and all others take ', figure: figure('need', id), after: ` of ${name} then.` },
+      ...{ before: 'All sprayings together take ', figure: figure('need', id), after: ` of ${name} then.` },
     })),
     ...stockEffects(differences, figure),
     ...(differences.cleared.length === 0
       ? []
-      : [{ before: 'Of today’s flags, ', figure: figure('cleared'), after: ' would be gone or become another.' }]),
+      : [{ before: '', figure: figure('cleared'), after: ' of today would be gone or become another.' }]),
   ];
 }
 
-/** What costs more, or less: the figure says how much, and with its sign which of the two. */
+/** What costs so much more, or less. */
 function moreEffect(before: string, more: PlanDifferences['costMore'], figure: Fig): Effect {
-  if (more === null) return { before: `${before}something else, `, figure, after: ' how much.' };
-  if (more.micros === 0) return { before: `${before}as much as now: `, figure, after: ' more.' };
-  return { before: `${before}${more.isMore ? 'more' : 'less'}: `, figure, after: '.' };
+  if (more === null) return { before: `${before}something else; how much is `, figure, after: '.' };
+  return { before, figure, after: more.isMore ? ' more.' : ' less.' };
 }
 
 function stockEffects({ runsOut }: PlanDifferences, figure: (...path: string[]) => Fig): Effect[] {

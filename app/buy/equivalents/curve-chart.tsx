@@ -1,16 +1,6 @@
 'use client';
 
-import {
-  CartesianGrid,
-  Legend,
-  Line,
-  LineChart,
-  ReferenceLine,
-  ResponsiveContainer,
-  Tooltip,
-  XAxis,
-  YAxis,
-} from 'recharts';
+import { CartesianGrid, Line, LineChart, ReferenceLine, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
 import type { Fig } from '@/lib/views/figures';
 import type { SeasonCurve } from '@/lib/views/season-curve';
 import { showMoney, showVolume } from '@/shared/measure/show';
@@ -33,7 +23,7 @@ export function CurveChart({ curve: { names, rows }, ways }: { curve: SeasonCurv
   return (
     <div className={styles.chart} aria-hidden="true">
       <ResponsiveContainer width="100%" height="100%">
-        <LineChart data={points} margin={{ top: 18, right: 12, bottom: 0, left: 8 }} accessibilityLayer={false}>
+        <LineChart data={points} margin={{ top: 18, right: 28, bottom: 0, left: 8 }} accessibilityLayer={false}>
           <CartesianGrid vertical={false} stroke="var(--line)" />
           <XAxis
             dataKey="sprayMl"
@@ -76,10 +66,33 @@ export function CurveChart({ curve: { names, rows }, ways }: { curve: SeasonCurv
             contentStyle={SLIP}
             itemStyle={{ color: 'var(--ink)' }}
           />
-          <Legend formatter={(name) => <span style={{ color: 'var(--ink)' }}>{name}</span>} />
         </LineChart>
       </ResponsiveContainer>
     </div>
+  );
+}
+
+/** Which line is which, in words beside the same dashes. */
+export function CurveLegend({ names }: Pick<SeasonCurve, 'names'>) {
+  return (
+    <ul className={styles.legend} aria-hidden="true">
+      {names.map((name, at) => (
+        <li key={name}>
+          <svg width="42" height="14" aria-hidden="true" focusable="false">
+            <line
+              x1="0"
+              y1="7"
+              x2="42"
+              y2="7"
+              stroke="var(--ink)"
+              strokeWidth="2"
+              strokeDasharray={DASHES[at % DASHES.length]}
+            />
+          </svg>
+          {name}
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -2,7 +2,7 @@ import type { SeasonCurve } from '@/lib/views/season-curve';
 import { ColumnHeads } from '../../_parts/column-heads';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
-import { CurveChart } from './curve-chart';
+import { CurveChart, CurveLegend } from './curve-chart';
 import styles from './equivalents.module.css';
 
 /** Season cost against use for each candidate, as a chart and as the table beside it. */
@@ -10,6 +10,7 @@ export function CurveShown({ curve, ways }: { curve: SeasonCurve; ways: Ways }) 
   const { names, rows } = curve;
   return (
     <>
+      <CurveLegend names={names} />
       <CurveChart curve={curve} ways={ways} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard. */}
       <section className="sideways" tabIndex={0} aria-label="Season cost by use as a table">

@@ -1,5 +1,6 @@
 import { clock } from '@/lib/clock';
 import { type StandInsScreen, standInsScreen } from '@/lib/views/stand-ins';
+import { showDay } from '@/shared/time/show-day';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -28,17 +29,20 @@ export async function StandIns({ product, isLost }: StandInsProps) {
   );
 }
 
-function CouldStand({ screen: { standIns }, name }: { screen: StandInsScreen; name: string }) {
+function CouldStand({ screen: { standIns, ways }, name }: { screen: StandInsScreen; name: string }) {
   return (
     <section aria-labelledby="could">
       <h2 id="could">Where {name} could stand in</h2>
       {standIns.length === 0 && <EmptyPlace>No other recipe takes a substance that it holds.</EmptyPlace>}
       <ul className={styles.list}>
-        {standIns.map(({ recipe, instead, dose, allowed, reasons, href }) => (
+        {standIns.map(({ recipe, instead, now, dose, perLitre, allowed, reasons, href }) => (
           <li key={href}>
             <a href={href}>
-              {recipe}, instead of {dose} of {instead}
+              {recipe}, instead of {now} of {instead}
             </a>
+            <p>
+              Equal dose <Figure of={dose} ways={ways} />, a litre of spray <Figure of={perLitre} ways={ways} />.
+            </p>
             <p className={allowed ? 'soft' : 'grave'}>{allowed ? 'Allowed.' : `Not allowed. ${reasons.join(' ')}`}</p>
           </li>
         ))}
@@ -72,10 +76,20 @@ function UseUps({ screen: { useUps, ways } }: { screen: StandInsScreen }) {
       <h2 id="use-up">Use up what is about to die</h2>
       {useUps.length === 0 && <EmptyPlace>Nothing that will die could stand anywhere else.</EmptyPlace>}
       <ul className={styles.list}>
-        {useUps.map(({ key, product, wasted, wasteCost, words, href }) => (
+        {useUps.map(({ key, href, recipe, instead, ...one }) => (
           <li key={key}>
-            <b>{product}</b>, of which <Figure of={wasted} ways={ways} /> worth <Figure of={wasteCost} ways={ways} />{' '}
-            will die. <a href={href}>{words}</a>
+            <a href={href}>
+              {one.product} in {recipe}, instead of {instead}
+            </a>
+            <p>
+              <Figure of={one.wasted} ways={ways} /> of it worth <Figure of={one.wasteCost} ways={ways} /> will die on{' '}
+              {showDay(one.diesOn, ways.today)}. <Figure of={one.sprayings} ways={ways} /> before that would use up{' '}
+              <Figure of={one.amount} ways={ways} /> of that, and save{' '}
+              <b>
+                <Figure of={one.saves} ways={ways} />
+              </b>{' '}
+              of {instead} at its cheapest offer.
+            </p>
           </li>
         ))}
       </ul>

@@ -5,6 +5,8 @@ import { useActionState, useEffect, useState } from 'react';
 import type { PlanProgress, PlanScreen } from '@/lib/views/purchase-plan';
 import { IDLE } from '@/shared/forms/form-state';
 import { PLAN_WEEKS, SEARCH_SECONDS } from '@/shared/forms/purchase-plan';
+import { exact } from '@/shared/quantity/exact';
+import { wholeUp } from '@/shared/quantity/rounding';
 import { FormAnswer } from '../../_parts/form-field';
 import { HiddenFields } from '../../_parts/hidden-fields';
 import { useCommandId } from '../../_parts/use-command-id';
@@ -60,15 +62,20 @@ function UnderWay({ screen }: { screen: PlanScreen }) {
   const [answer, send, isSending] = useActionState(stopPlanAction, IDLE);
   const commandId = useCommandId(answer);
   const progress = useProgress(screen);
-  const left = progress?.state.kind === 'running' ? progress.state.secondsLeft : null;
+  const running = progress?.state.kind === 'running' ? progress.state : null;
   return (
     <form action={send} className={styles.ask}>
       <HiddenFields of={{ commandId: commandId || formId, shop: shopId, weeks: String(weeks) }} />
-      <div role="status" className={styles.progress}>
-        <p>
+      <div className={styles.progress}>
+        <p role="status">
           <b>Looking for the cheapest plan.</b> {progress?.words}
         </p>
-        <progress aria-label="Time that is left" max={1} value={left === null ? undefined : 1 / (1 + left)} />
+        <progress
+          aria-label="Time that it may take"
+          max={running?.seconds ?? 1}
+          value={running ? running.seconds - running.secondsLeft : undefined}
+        />
+        {running && <p className="soft">At most {wholeUp(exact(running.secondsLeft))} s more.</p>}
         <noscript>
           <p>Reload the page to see whether it is found.</p>
         </noscript>

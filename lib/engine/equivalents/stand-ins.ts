@@ -1,11 +1,12 @@
 import { type Micros, micros, type Stock, stock } from '@/shared/quantity/amounts';
 import { add, divide, type Exact, exact, multiply, smaller, subtract } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
+import type { Day } from '@/shared/time/day';
 import { cheapestOffer, costAt, unitPrice } from '../ahead/cheapest-offer';
 import type { Projection, Waste } from '../ahead/plan';
 import { amountOf } from '../ahead/sprayings';
 import { groundOf } from '../bench/ground';
-import type { Product, Recipe, Shop } from '../shop';
+import type { Offer, Product, Recipe, Shop } from '../shop';
 import { type Candidate, candidateOf, holds, type Wanted, wantedIn } from './candidate';
 
 /** A place in a recipe where a bottle could stand, in the place of what stands there now. */
@@ -32,12 +33,18 @@ export function standInsFor(shop: Shop, product: Product): StandIn[] {
 /** Stock that dies unused, and a place where it could be used up before. */
 export type UseUp = StandIn & {
   waste: Waste;
-  /** What of it could be used there before it dies, µL or mg, and on how many sprayings. */
+  /** What of it could be used there before it dies, µL or mg, spraying by spraying and in all. */
+  used: UsedOn[];
   amount: Stock;
-  sprayings: number;
-  /** What of the other product need not be bought then, at its cheapest offer; null when nobody offers it. */
+  /** What of the other product need not be sprayed then, µL or mg. */
+  spared: Stock;
+  /** The cheapest offer of that, and what is saved at it; null when nobody offers it. */
+  offer: Offer | null;
   saves: Micros | null;
 };
+
+/** What one spraying takes of what would die, and what it need not take of the other product. Rounded one by one. */
+export type UsedOn = { on: Day; used: Stock; instead: Stock };
 
 /**
  * "Use up what is about to die": which allowed swaps use stock that would die in the weeks ahead, and what each saves of
@@ -57,23 +64,23 @@ export function useUp(projection: Projection): UseUp[] {
 
 function usedUp({ shop, sprayings }: Projection, { recipe, wanted, candidate }: StandIn, { on, amount }: Waste) {
   const before = sprayings.filter((one) => one.recipe === recipe && one.date < on);
-  const price = priceOf(shop, wanted.ingredient.product);
-  let [left, saved, count]: [Exact, Exact, number] = [exact(BigInt(amount)), exact(0n), 0];
-  for (const { spray, program } of before) {
+  const used: UsedOn[] = [];
+  let [left, saved]: [Exact, Exact] = [exact(BigInt(amount)), exact(0n)];
+  for (const { spray, program, date } of before) {
     const ground = groundOf(program.benches);
     const takes = candidate.ingredient && amountOf(candidate.ingredient, spray?.total ?? null, ground);
     const instead = amountOf(wanted.ingredient, spray?.total ?? null, ground);
     if (!takes || instead === null || left.over === 0n) continue;
-    const used = smaller(left, exact(BigInt(takes)));
-    count += 1;
-    left = subtract(left, used);
-    saved = add(saved, multiply(exact(BigInt(instead)), divide(used, exact(BigInt(takes)))));
+    const part = smaller(left, exact(BigInt(takes)));
+    const spared = multiply(exact(BigInt(instead)), divide(part, exact(BigInt(takes))));
+    used.push({ on: date, used: wholeNearest<Stock>(part), instead: wholeNearest<Stock>(spared) });
+    left = subtract(left, part);
+    saved = add(saved, spared);
   }
-  const used = stock(amount - wholeNearest<Stock>(left));
-  return { amount: used, sprayings: count, saves: price && micros(costAt(price, wholeNearest<Stock>(saved))) };
-}
-
-function priceOf({ offers }: Shop, product: Product): Exact | null {
-  const offer = cheapestOffer(offers.filter((one) => one.product === product));
-  return offer && unitPrice(offer);
+  const spared = wholeNearest<Stock>(saved);
+  const offer = cheapestOffer(shop.offers.filter((one) => one.product === wanted.ingredient.product));
+  return {
+    ...{ used, spared, offer, amount: stock(amount - wholeNearest<Stock>(left)) },
+    saves: offer && micros(costAt(unitPrice(offer), spared)),
+  };
 }

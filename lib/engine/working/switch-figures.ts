@@ -1,8 +1,9 @@
-import { sum } from '@/shared/quantity/amounts';
+import { showMoney } from '@/shared/measure/show';
+import { micros, sum } from '@/shared/quantity/amounts';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import type { More, PlanDifferences } from '../ahead/plan-differences';
 import type { Flag } from '../rules/flag';
-import { count, entered, type FoundWorking, figureAddress, type Shown, type Step, text, worked } from './shown';
+import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 
 /** The plan as it is, the plan with another product in a recipe, and what is otherwise in it. */
 export type Switched = { plan: Plan; next: Plan; differences: PlanDifferences };
@@ -44,29 +45,46 @@ const pairsIn = ({ plan, next }: Switched): Pair[] =>
     return then ? [{ now, then }] : [];
   });
 
-const money = (micros: number): Shown => ({ kind: 'money', micros });
+const shown = (amount: number): Shown => ({ kind: 'money', micros: amount });
 
-/** So much more, or as an amount below nothing so much less. */
-const signed = ({ micros, isMore }: More): Shown => money(isMore ? micros : -micros);
+/** So much more, or less: which of the two, the title says. */
+const adds = ({ isMore }: More): string => (isMore ? 'What the switch adds to' : 'What the switch takes off');
 
-function costWorking({ plan, next, differences }: Switched): FoundWorking {
+/** The two that the difference is taken of, the larger one first. */
+function twoSteps(now: Step, then: Step, { isMore }: More): Step[] {
+  return isMore ? [then, now] : [now, then];
+}
+
+function costWorking({ plan, next, differences: { costMore } }: Switched): FoundWorking {
   const [now, then] = [costsByProduct(plan), costsByProduct(next)];
-  const { costMore } = differences;
+  const more = costMore ?? { micros: micros(0), isMore: true };
   return {
-    title: `What the switch adds to the product of ${plan.weeks} weeks`,
-    value: costMore
-      ? signed(costMore)
-      : { kind: 'unknown', because: 'Less, or more, of the cost would be known than before.' },
-    rule: 'What the sprayings planned cost in product after the switch − what they cost now: from the bottles there are, and what is short at the cheapest offer. Below nothing it saves.',
+    title: `${adds(more)} the product of ${plan.weeks} weeks`,
+    value: money(costMore?.micros ?? null, 'Less, or more, of the cost would be known than before.'),
+    rule: 'What the sprayings planned cost in product with the switch, beside what they cost now: from the bottles there are, and what is short at the cheapest offer.',
     steps: [
-      worked('Now', money(plan.totals.materialCost), 'taken off', figureAddress('totals', 'materialCost')),
-      entered('After the switch', money(next.totals.materialCost), 'from it'),
-      ...plan.products.flatMap(({ product: { id, name } }): Step[] => {
-        const more = (then.get(id) ?? 0) - (now.get(id) ?? 0);
-        return more === 0 ? [] : [entered(`Of the difference, ${name}`, money(more), 'its part of it')];
-      }),
+      ...twoSteps(
+        worked('Now', shown(plan.totals.materialCost), 'as planned', figureAddress('totals', 'materialCost')),
+        entered('After the switch', shown(next.totals.materialCost), 'with the new line in the recipe'),
+        more,
+      ),
+      ...plan.products.flatMap(({ product: { id, name } }) =>
+        changeStep(name, now.get(id) ?? 0, then.get(id) ?? 0, plan),
+      ),
     ],
   };
+}
+
+/** What becomes of the cost of one product, where it changes. */
+function changeStep(name: string, now: number, then: number, { shop: { currency } }: Plan): Step[] {
+  if (now === then) return [];
+  return [
+    entered(
+      `${name}, changed by`,
+      shown(then - now),
+      `${showMoney(now, currency)} now, ${showMoney(then, currency)} then`,
+    ),
+  ];
 }
 
 /** What each product costs in all sprayings whose cost is known. */
@@ -87,16 +105,16 @@ const wasteOf = ({ wastes }: ProductAhead): number => wastes.reduce((total, { co
 function wasteWorking(switched: Switched): FoundWorking {
   const { plan, next, differences } = switched;
   return {
-    title: `What the switch adds to the waste of ${plan.weeks} weeks`,
-    value: signed(differences.wasteMore),
-    rule: 'What would die in bottles after the switch − what dies in them now. Below nothing it saves.',
+    title: `${adds(differences.wasteMore)} the waste of ${plan.weeks} weeks`,
+    value: shown(differences.wasteMore.micros),
+    rule: 'What would die in bottles with the switch, beside what dies in them now.',
     steps: [
-      worked('Now', money(plan.totals.wasteCost), 'taken off', figureAddress('totals', 'wasteCost')),
-      entered('After the switch', money(next.totals.wasteCost), 'from it'),
-      ...pairsIn(switched).flatMap(({ now, then }): Step[] => {
-        const more = wasteOf(then) - wasteOf(now);
-        return more === 0 ? [] : [entered(`Of the difference, ${now.product.name}`, money(more), 'its part of it')];
-      }),
+      ...twoSteps(
+        worked('Now', shown(plan.totals.wasteCost), 'as planned', figureAddress('totals', 'wasteCost')),
+        entered('After the switch', shown(next.totals.wasteCost), 'with the new line in the recipe'),
+        differences.wasteMore,
+      ),
+      ...pairsIn(switched).flatMap(({ now, then }) => changeStep(now.product.name, wasteOf(now), wasteOf(then), plan)),
     ],
   };
 }
@@ -122,16 +140,21 @@ function needWorking({ plan, next }: Switched, { now, then }: Pair): FoundWorkin
 const timesOf = ({ sprayings }: Plan, { product }: ProductAhead): number =>
   sprayings.filter(({ lines }) => lines.some(({ ingredient }) => ingredient.product.id === product.id)).length;
 
-const runsOut = ({ runsOutOn }: ProductAhead): Shown =>
-  runsOutOn === null ? text('it does not run out') : { kind: 'day', day: runsOutOn };
+const runsOut = ({ weeks }: Plan, { runsOutOn }: ProductAhead): Shown =>
+  runsOutOn === null ? text(`not within ${weeks} weeks`) : { kind: 'day', day: runsOutOn };
 
 function runsOutWorking({ plan }: Switched, { now, then }: Pair): FoundWorking {
   return {
     title: `When ${now.product.name} runs out after the switch`,
-    value: runsOut(then),
+    value: runsOut(plan, then),
     rule: `The first day within ${plan.weeks} weeks whose sprayings cannot be met in full from what is on the shelf.`,
     steps: [
-      worked('Now', runsOut(now), 'the weeks ahead as they are', figureAddress('product', now.product.id, 'runsOutOn')),
+      worked(
+        'Now',
+        runsOut(plan, now),
+        'the weeks ahead as they are',
+        figureAddress('product', now.product.id, 'runsOutOn'),
+      ),
       usable('Usable now', then),
       entered('Needed after the switch', needed(then), 'all sprayings planned'),
     ],

@@ -17,6 +17,7 @@ import { type FoundWorking, readAddress, type Shown, type Working } from './show
 import { sprayingWorking } from './spraying-figures';
 import { storeWorking } from './store-figures';
 import { dayWorking, totalWorking } from './sum-figures';
+import { swapWorking } from './swap-figures';
 import { whatIfWorking } from './what-if-figures';
 
 export type { Shown, Step, Working } from './shown';
@@ -71,6 +72,8 @@ function findWorking(figures: Figures, [subject, ...path]: string[]): FoundWorki
       return shelfValueWorking(plan, path) ?? shelfWorking(plan, path);
     case 'store':
       return storeWorking(plan, path);
+    case 'use-up':
+      return swapWorking(plan, path);
     case 'budget':
       return budget ? budgetWorking(budget, path) : null;
     case 'totals':

@@ -22,7 +22,7 @@ export async function opened(clock: Clock, at: string): Promise<Working> {
 
 /**
  * Open every figure of a screen, and every figure in its working, down to what was typed in: each has to have the value
- * that it was shown with.
+ * that it was shown with. What a draw took may lead to the bottle and what is left in it, which is another thing.
  *
  * Gives   the workings by their addresses
  */
@@ -30,13 +30,16 @@ export async function openAll(clock: Clock, screen: unknown): Promise<Map<string
   const [found, waiting] = [new Map<string, Working>(), figuresIn(screen)];
   for (let figure = waiting.pop(); figure; figure = waiting.pop()) {
     const working = found.get(figure.at) ?? (await opened(clock, figure.at));
-    expect(working.value, figure.at).toEqual(figure.value);
+    if (isShownHere(figure, working)) expect(working.value, figure.at).toEqual(figure.value);
     if (found.has(figure.at)) continue;
     found.set(figure.at, working);
     waiting.push(...working.steps.flatMap(({ figure: at, value }) => (at === null ? [] : { at, value })));
   }
   return found;
 }
+
+const isShownHere = ({ at, value }: Fig, working: Working): boolean =>
+  !at.startsWith('container/') || value.kind === working.value.kind;
 
 /** Money that a step, or a working, says; 0 for anything else. */
 export const moneyIn = ({ value }: Pick<Step, 'value'>): number => (value.kind === 'money' ? value.micros : 0);

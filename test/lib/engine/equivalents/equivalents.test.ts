@@ -198,7 +198,8 @@ test('what dies unused is used up where it may stand in, and saves what it stand
     ],
   });
   const [first, ...rest] = useUp(projectionOf(ours, TODAY, 26));
-  expect(first).toMatchObject({ amount: 15_000, sprayings: 3, saves: 3 * 2_400_000, recipe: { id: 'r' } });
+  expect(first).toMatchObject({ amount: 15_000, spared: 360_000, saves: 3 * 2_400_000, recipe: { id: 'r' } });
+  expect(first?.used).toHaveLength(3);
   expect(rest).toEqual([]);
 });
 
