@@ -2,7 +2,7 @@ import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readClockTime } from '@/shared/time/clock-time';
 import type { Rows } from './database';
-import { parsed, type Saving } from './saving';
+import { newRows, parsed, type Saving } from './saving';
 import { real, realOrNull, small } from './whole';
 
 type FileBench = ShopFile['benches'][number];
@@ -10,10 +10,7 @@ type FileProgram = ShopFile['programs'][number];
 
 /** Save benches with what stands on them. */
 export async function saveBenches(rows: Rows, shopId: string, benches: Saving<FileBench>[]): Promise<void> {
-  const fresh = benches.filter(({ isNew }) => isNew);
-  await rows.bench.createMany({
-    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...benchRow(item) })),
-  });
+  await rows.bench.createMany({ data: newRows(shopId, benches, benchRow) });
   for (const { item, isNew } of benches) {
     if (isNew) continue;
     await rows.plantGroup.deleteMany({ where: { shopId, benchId: item.id } });
@@ -36,10 +33,7 @@ const benchRow = ({ name, customers, enclosed, coverage, area, place, harvestOn 
 
 /** Save programs with their recipes in turn and their benches. */
 export async function savePrograms(rows: Rows, shopId: string, programs: Saving<FileProgram>[]): Promise<void> {
-  const fresh = programs.filter(({ isNew }) => isNew);
-  await rows.program.createMany({
-    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...programRow(item) })),
-  });
+  await rows.program.createMany({ data: newRows(shopId, programs, programRow) });
   for (const { item, isNew } of programs) {
     if (isNew) continue;
     const where = { shopId, programId: item.id };

@@ -3,7 +3,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { byOwner, inParts, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { insertMany } from './insert-many';
-import { minutesUp, type Saving, storedMoney } from './saving';
+import { minutesUp, newRows, type Saving, storedMoney } from './saving';
 import { real, realOrNull, small, smallOrNull, toStored } from './whole';
 import type { Stamp } from './writer';
 
@@ -14,12 +14,7 @@ type FileOffer = ShopFile['offers'][number];
 /** Save suppliers. */
 export async function saveSuppliers(rows: Rows, stamp: Stamp, suppliers: Saving<FileSupplier>[]): Promise<void> {
   const { shopId } = stamp;
-  const fresh = suppliers.filter(({ isNew }) => isNew);
-  await rows.supplier.createMany({
-    data: fresh.map(({ item, position }) => {
-      return { shopId, id: item.id, position: small(position), ...supplierRow(item, stamp) };
-    }),
-  });
+  await rows.supplier.createMany({ data: newRows(shopId, suppliers, (item) => supplierRow(item, stamp)) });
   for (const { item, isNew } of suppliers) {
     if (isNew) continue;
     await rows.supplier.update({ where: { shopId_id: { shopId, id: item.id } }, data: supplierRow(item, stamp) });
@@ -42,13 +37,10 @@ const archivedAt = ({ archived }: { archived: boolean }, { recordedAt }: Stamp):
 /** Save products with what is in them and what their labels say. */
 export async function saveProducts(rows: Rows, stamp: Stamp, products: Saving<FileProduct>[]): Promise<void> {
   const { shopId } = stamp;
-  const fresh = products.filter(({ isNew }) => isNew);
   await insertMany(
     rows,
     'Product',
-    fresh.map(({ item, position }) => {
-      return { shopId, id: item.id, position: small(position), ...productRow(item, stamp) };
-    }),
+    newRows(shopId, products, (item) => productRow(item, stamp)),
   );
   const changed = products.filter(({ isNew }) => !isNew);
   for (const some of inParts(changed)) {
@@ -116,17 +108,14 @@ const labelColumns = (label: FileProduct['label']) => ({
 /** Save offers. A price that differs from today's is a new line in the offer's price history. */
 export async function saveOffers(rows: Rows, stamp: Stamp, offers: Saving<FileOffer>[]): Promise<void> {
   const { shopId } = stamp;
-  const fresh = offers.filter(({ isNew }) => isNew);
   await insertMany(
     rows,
     'Offer',
-    fresh.map(({ item, position }) => {
-      return { shopId, id: item.id, position: small(position), ...offerRow(item, stamp) };
-    }),
+    newRows(shopId, offers, (item) => offerRow(item, stamp)),
   );
-  const firsts = fresh.flatMap(({ item }) =>
-    [...item.earlier, item].map((of, place) => ({ item, of, number: place + 1 })),
-  );
+  const firsts = offers
+    .filter(({ isNew }) => isNew)
+    .flatMap(({ item }) => [...item.earlier, item].map((of, place) => ({ item, of, number: place + 1 })));
   await savePrices(rows, stamp, firsts);
   const changed = offers.filter(({ isNew }) => !isNew);
   const todayOf = await pricesToday(rows, shopId, changed);

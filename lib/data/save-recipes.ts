@@ -1,8 +1,8 @@
 import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Rows } from './database';
-import { minutesDown, type Saving } from './saving';
-import { realOrNull, small, smallOrNull, toStored } from './whole';
+import { minutesDown, newRows, type Saving } from './saving';
+import { realOrNull, smallOrNull, toStored } from './whole';
 import type { Stamp } from './writer';
 
 type FileRecipe = ShopFile['recipes'][number];
@@ -10,10 +10,7 @@ type FileRecipe = ShopFile['recipes'][number];
 /** Save recipes. One that changes gets a further version; what was sprayed by the old one keeps it. */
 export async function saveRecipes(rows: Rows, stamp: Stamp, recipes: Saving<FileRecipe>[]): Promise<void> {
   const { shopId, commandId, actor } = stamp;
-  const fresh = recipes.filter(({ isNew }) => isNew);
-  await rows.recipe.createMany({
-    data: fresh.map(({ item, position }) => ({ shopId, id: item.id, position: small(position) })),
-  });
+  await rows.recipe.createMany({ data: newRows(shopId, recipes, () => ({})) });
   const newest = await newestVersions(rows, shopId);
   const versions = recipes.map(({ item }) => ({ item, number: (newest.get(item.id) ?? 0) + 1 }));
   await rows.recipeVersion.createMany({

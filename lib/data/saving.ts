@@ -7,6 +7,16 @@ import { small, toMicros, toStored } from './whole';
 /** A thing of a file that is to be saved: new, or in the place of what the shop has under its id. */
 export type Saving<T> = { item: T; position: number; isNew: boolean };
 
+/** The rows of those things that are new, each under its id and at its place in the shop. */
+export const newRows = <T extends { id: string }, Row>(
+  shopId: string,
+  things: readonly Saving<T>[],
+  rowOf: (item: T) => Row,
+) =>
+  things
+    .filter(({ isNew }) => isNew)
+    .map(({ item, position }) => ({ shopId, id: item.id, position: small(position), ...rowOf(item) }));
+
 /** Money as it stands in a file, for its column. */
 export function storedMoney<T extends string | null>(text: T): T extends null ? null : bigint;
 export function storedMoney(text: string | null): bigint | null {
