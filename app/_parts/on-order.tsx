@@ -1,5 +1,4 @@
 import type { OnOrderSeen } from '@/lib/views/on-order';
-import { showDayShort } from '@/shared/time/show-day';
 import { Figure } from './figure';
 import styles from './on-order.module.css';
 import type { Ways } from './shown-text';
@@ -13,7 +12,9 @@ export function OnOrder({ of, ways }: { of: OnOrderSeen; ways: Ways }) {
       {isLate ? <b className="grave">▲ late since </b> : 'expected '}
       <Figure of={expectedOn} ways={ways} />
       {stillRunsOutOn !== null && (
-        <span className="grave">; all the same it runs out {showDayShort(stillRunsOutOn, ways.today)}</span>
+        <span className="grave">
+          ; all the same it runs out <Figure of={stillRunsOutOn} ways={ways} />
+        </span>
       )}
     </span>
   );

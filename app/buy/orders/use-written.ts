@@ -25,20 +25,15 @@ export type Written = {
   takeBack: () => void;
 };
 
+type FormRef = RefObject<HTMLFormElement | null>;
+
 /** Keeps an order on this device while it is written, puts it back into its form, and drops it once it is sent. */
-export function useWritten(form: RefObject<HTMLFormElement | null>, begun: Begun, sent: object | false): Written {
+export function useWritten(form: FormRef, begun: Begun, sent: object | false): Written {
   const { shop, rows, first } = begun;
-  const [fields, setFields] = useState(first);
+  const { fields, fill, read } = useFields(form, first);
   const [found, setFound] = useState<Found | null>(null);
   const { typed, faults } = orderTyped(fields);
   const standing = (found?.isBack && found.written.standing) || begun.standing;
-  const fill = (into: Fields): void => {
-    for (const [name, value] of Object.entries(into)) {
-      const field = form.current?.elements.namedItem(name);
-      if (field instanceof HTMLInputElement) field.value = value;
-    }
-    setFields(fieldsIn(form.current));
-  };
   const putBack = (written: WrittenOrder): void => {
     const { fields: again, gone } = writtenAgain(written, rows);
     fill(again);
@@ -48,7 +43,7 @@ export function useWritten(form: RefObject<HTMLFormElement | null>, begun: Begun
   useEffect(() => {
     const kept = keptOrder({ shop, address: thisPage() });
     if (kept) putBack(kept);
-    else setFields(fieldsIn(form.current));
+    else read();
   }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once it is sent, nothing of it is to be found again.
   useEffect(() => {
@@ -57,32 +52,52 @@ export function useWritten(form: RefObject<HTMLFormElement | null>, begun: Begun
     setFound(null);
   }, [sent]);
   const look = () => {
-    const now = fieldsIn(form.current);
-    setFields(now);
-    const at = { shop, address: thisPage() };
-    const own = writtenIn(rows, first, now);
-    const { supplier, today: writtenOn } = begun;
-    if (own) keepOrder({ ...at, supplier, standing, writtenOn, ...own });
-    else dropOrder(at);
+    keep({ ...begun, standing }, read());
     // What was thrown away could only be taken back over what is typed now.
     if (found && !found.isBack) setFound(null);
   };
-  return {
-    ...{ typed, isReadable: faults.length === 0, standing, found, look },
-    throwAway: () => {
-      if (!found) return;
-      const blank = rows.flatMap((_, row) => [`lines[${row}].count`, `lines[${row}].price`]);
-      fill({ ...Object.fromEntries(blank.map((name) => [name, ''])), ...first });
-      dropOrder({ shop, address: thisPage() });
-      setFound({ ...found, isBack: false });
-    },
-    takeBack: () => {
-      if (!found) return;
-      keepOrder(found.written);
-      putBack(found.written);
-    },
+  const throwAway = () => {
+    fill(begunAgain(begun));
+    dropOrder({ shop, address: thisPage() });
+    setFound(found && { ...found, isBack: false });
   };
+  const takeBack = () => {
+    if (!found) return;
+    keepOrder(found.written);
+    putBack(found.written);
+  };
+  return { typed, isReadable: faults.length === 0, standing, found, look, throwAway, takeBack };
 }
 
-const fieldsIn = (form: HTMLFormElement | null): Fields =>
-  form ? Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, String(value)])) : {};
+/** The fields of a form as they stand: to be read, and to be written into. */
+function useFields(form: FormRef, first: Fields) {
+  const [fields, setFields] = useState(first);
+  const read = (): Fields => {
+    const now = form.current ? [...new FormData(form.current)].map(([name, value]) => [name, String(value)]) : [];
+    const typed: Fields = Object.fromEntries(now);
+    setFields(typed);
+    return typed;
+  };
+  const fill = (into: Fields): void => {
+    for (const [name, value] of Object.entries(into)) {
+      const field = form.current?.elements.namedItem(name);
+      if (field instanceof HTMLInputElement) field.value = value;
+    }
+    read();
+  };
+  return { fields, fill, read };
+}
+
+/** Keep what is typed as long as it is otherwise than the form began. */
+function keep({ shop, supplier, standing, today: writtenOn, rows, first }: Begun, now: Fields): void {
+  const at = { shop, address: thisPage() };
+  const written = writtenIn(rows, first, now);
+  if (written) keepOrder({ ...at, supplier, standing, writtenOn, ...written });
+  else dropOrder(at);
+}
+
+/** Every field as the form began, blank where nothing stood. */
+function begunAgain({ rows, first }: Begun): Fields {
+  const blank = rows.flatMap((_, row) => [`lines[${row}].count`, `lines[${row}].price`]);
+  return { ...Object.fromEntries(blank.map((name) => [name, ''])), ...first };
+}

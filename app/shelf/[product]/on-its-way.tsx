@@ -1,5 +1,5 @@
 import type { ProductScreen } from '@/lib/views/product';
-import { showDay, showDayShort } from '@/shared/time/show-day';
+import { showDayShort } from '@/shared/time/show-day';
 import { DueWords } from '../../_parts/due-words';
 import { Figure } from '../../_parts/figure';
 import styles from './product.module.css';
@@ -32,7 +32,9 @@ export function OnItsWay({ screen: { product, coming, ways, today } }: { screen:
         {onOrder.stillRunsOutOn === null ? (
           'If it comes as expected, it lasts through the 26 weeks ahead.'
         ) : (
-          <b className="grave">▲ All the same it runs out {showDay(onOrder.stillRunsOutOn, today)}.</b>
+          <b className="grave">
+            ▲ All the same it runs out <Figure of={onOrder.stillRunsOutOn} ways={ways} />.
+          </b>
         )}
       </p>
     </section>

@@ -1,10 +1,12 @@
 import { sum } from '@/shared/quantity/amounts';
+import type { Day } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
-import type { Plan } from '../ahead/plan';
+import type { Plan, ProductAhead } from '../ahead/plan';
 import { type Delivery, leadLearned } from '../orders/lead-learned';
 import { type OnOrder, onOrderOf } from '../orders/on-order';
+import { stillRunsOut } from '../orders/still-runs-out';
 import type { Product } from '../shop';
-import { count, entered, type FoundWorking, figureAddress, type Step, text, worked } from './shown';
+import { count, entered, type FoundWorking, figureAddress, type Shown, type Step, text, worked } from './shown';
 
 /** The working of what of a product is on order: `product/ID/onOrder` or `product/ID/expectedOn`. */
 export function onOrderWorking(
@@ -38,6 +40,26 @@ export function onOrderWorking(
     steps: lines.map(dayStep),
   };
 }
+
+/** The working of `product/ID/stillRunsOutOn`: when a product runs out although something of it is on order. */
+export function stillRunsOutWorking(plan: Plan, { product, usable, runsOutOn }: ProductAhead): FoundWorking {
+  const lines = onOrderOf(plan.shop, plan.today, product);
+  const day = stillRunsOut(plan).get(product);
+  const at = (what: string) => figureAddress('product', product.id, what);
+  return {
+    title: `When ${product.name} runs out, with what is on order`,
+    value: day === undefined ? text('nothing is on order') : dayOrNone(day, plan),
+    rule: 'The first day whose sprayings cannot be met in full from usable bottles, with what is on order among them from the day it is expected; what is late, from the next working day of its supplier on; what has no day, never.',
+    steps: [
+      worked('Usable today', { kind: 'stock', amount: usable, form: product.form }, 'the shelf', at('usable')),
+      ...lines.map(dayStep),
+      worked('Without it', dayOrNone(runsOutOn, plan), 'the weeks ahead', at('runsOutOn')),
+    ],
+  };
+}
+
+const dayOrNone = (day: Day | null, { weeks }: Plan): Shown =>
+  day === null ? text(`not within ${weeks} weeks`) : { kind: 'day', day };
 
 const packs = ({ packs }: OnOrder): string => `${packs} ${packs === 1 ? 'pack' : 'packs'}`;
 

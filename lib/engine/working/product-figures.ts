@@ -6,7 +6,7 @@ import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Container } from '../shop';
 import { bottleName } from './line-figures';
-import { onOrderWorking } from './on-order-figures';
+import { onOrderWorking, stillRunsOutWorking } from './on-order-figures';
 import { replaceWorking } from './replace-figures';
 import { productValueWorking } from './shelf-figures';
 import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
@@ -40,6 +40,8 @@ export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): Fou
     case 'onOrder':
     case 'expectedOn':
       return onOrderWorking(plan, ahead.product, figure);
+    case 'stillRunsOutOn':
+      return stillRunsOutWorking(plan, ahead);
     case 'week':
       return weekWorking(plan, ahead, rest);
     default:

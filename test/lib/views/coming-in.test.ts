@@ -109,8 +109,10 @@ describe('whether what is on order will be enough', () => {
     expect(await seen('2026-04-06')).toMatchObject({ packs: 2, isLate: false, stillRunsOutOn: null });
   });
 
-  test('it is not, when it comes after that, or nobody knows when', async () => {
-    expect(await seen('2026-04-08')).toMatchObject({ stillRunsOutOn: '2026-04-07' });
+  test('it is not, when it comes after that', async () => {
+    expect(await seen('2026-04-08')).toMatchObject({
+      stillRunsOutOn: { at: 'product/p/stillRunsOutOn', value: { kind: 'day', day: '2026-04-07' } },
+    });
   });
 
   test('what is late counts from the next working day on', async () => {
