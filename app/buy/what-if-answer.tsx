@@ -13,7 +13,7 @@ type AnswerProps = { said: WhatIfSaid | null; isAway: boolean; ways: Ways };
 export function WhatIfAnswer({ said, isAway, ways }: AnswerProps) {
   return (
     <>
-      <div role="status" className={styles.digest}>
+      <div role="status" className={said ? styles.digest : styles.hint}>
         {isAway && <p className="grave">The shop does not answer. What you typed is kept here.</p>}
         {said?.faults.map(({ path, message }) => (
           <p key={path} className="grave">

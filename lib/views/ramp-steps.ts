@@ -6,7 +6,7 @@ import type { Fig } from './figures';
 import type { House } from './house';
 import { daysOf, inOrderOfUse } from './stock-ramp';
 
-/** What happens to a product on a day: a spraying takes some, and may not get all of it; some arrives, or is wasted. */
+/** What happens to a product on a day: a spraying asks for some, and may not get all of it; some arrives, or is wasted. */
 export type RampEvent =
   | { kind: 'sprayed'; recipe: string; amount: Fig; short: Fig | null }
   | { kind: 'arrives' | 'wasted'; container: string; amount: Fig };
@@ -29,8 +29,10 @@ export type RampSteps = {
   wasteCost: Fig;
 };
 
+type Seen = Pick<House, 'plan' | 'figure'>;
+
 /** The same as the run-out ramp, for whoever reads it. */
-export function rampSteps(house: House, ahead: ProductAhead): RampSteps {
+export function rampSteps(house: Seen, ahead: ProductAhead): RampSteps {
   const { plan, figure } = house;
   const { id } = ahead.product;
   const containers = inOrderOfUse(plan, ahead);
@@ -58,15 +60,15 @@ const nameOf = ({ packText, lot, place }: Container): string =>
   `${packText}, lot ${lot}${place > 0 ? `, no. ${place + 1}` : ''}`;
 
 /** What sprayings ask of a product, by their day, be it there or not. */
-function demandsOf({ plan, figure }: House, { product }: ProductAhead): Map<Day, RampEvent[]> {
+function demandsOf({ plan, figure }: Seen, { product }: ProductAhead): Map<Day, RampEvent[]> {
   const demands = new Map<Day, RampEvent[]>();
   for (const { program, recipe, date, lines } of plan.sprayings) {
-    for (const [number, { ingredient, amount, short }] of lines.entries()) {
+    for (const [number, { ingredient, short }] of lines.entries()) {
       if (ingredient.product !== product) continue;
       const of = (what: string) => figure('spraying', program.id, date, 'line', number, what);
       const event: RampEvent = {
         ...{ kind: 'sprayed', recipe: recipe.name },
-        ...{ amount: of(amount === null ? 'amount' : 'used'), short: short > 0 ? of('short') : null },
+        ...{ amount: of('amount'), short: short > 0 ? of('short') : null },
       };
       demands.set(date, [...(demands.get(date) ?? []), event]);
     }
@@ -74,7 +76,7 @@ function demandsOf({ plan, figure }: House, { product }: ProductAhead): Map<Day,
   return demands;
 }
 
-const movesOf = ({ plan, figure }: House, one: Container, day: Day): RampEvent[] =>
+const movesOf = ({ plan, figure }: Seen, one: Container, day: Day): RampEvent[] =>
   (stepsAhead(plan).get(one) ?? []).flatMap(({ on, kind }): RampEvent[] => {
     if (on !== day || kind === 'drawn') return [];
     const what = kind === 'wasted' ? 'wasted' : 'remaining';

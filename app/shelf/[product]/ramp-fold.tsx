@@ -83,7 +83,7 @@ function Event({ of, ways }: { of: RampEvent; ways: Ways }) {
       {of.recipe} takes <Figure of={of.amount} ways={ways} />
       {of.short && (
         <span className="grave">
-          , short of <Figure of={of.short} ways={ways} />
+          , of which <Figure of={of.short} ways={ways} /> is missing
         </span>
       )}
     </>

@@ -56,7 +56,10 @@ export function RunOutChart({ ramp, units, today }: RunOutChartProps) {
               stroke="var(--clay)"
               strokeWidth={2}
               strokeDasharray={ramp.orderBy < first ? '2 5' : undefined}
-              label={orderByWords(ramp.orderBy < first ? day(ramp.orderBy) : null)}
+              label={orderByWords(
+                ramp.orderBy < first ? day(ramp.orderBy) : null,
+                ramp.orderBy - first < (last - first) / 5,
+              )}
             />
           )}
           {ramp.runsOut !== null && (
@@ -112,17 +115,21 @@ const containerAreas = ({ containers, liquid }: Ramp) =>
     return [used, doomed];
   });
 
-/** A day that is past stands at the edge, and says so. */
-const orderByWords = (past: string | null) =>
-  past === null
-    ? said('order by', 'var(--clay)', 'insideTopRight')
-    : { ...said(`◂ order by ${past}`, 'var(--clay)', 'insideTopLeft'), dy: 18 };
+/** A day that is past stands at the edge, and says so. Near the edge there is room only on the inside, below the other word. */
+function orderByWords(past: string | null, isNearEdge: boolean) {
+  const words = past === null ? 'order by' : `◂ order by ${past}`;
+  if (!isNearEdge) return said(words, 'var(--clay)', 'insideTopRight');
+  return { ...said(words, 'var(--clay)', 'insideTopLeft'), dy: 18 };
+}
 
-/** A word beside a line; the two lines keep theirs on opposite sides, since they are often close. */
+/** A word beside a line, on a ground of its own; the two lines keep theirs on opposite sides, since they are often close. */
 const said = (value: string, fill: string, position: 'insideTopLeft' | 'insideTopRight') => ({
   value,
   fill,
   position,
   fontSize: 13,
   fontWeight: 650,
+  stroke: 'var(--paper)',
+  strokeWidth: 4,
+  paintOrder: 'stroke',
 });

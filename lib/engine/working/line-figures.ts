@@ -9,12 +9,13 @@ import type { Container, Offer, Product, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
-/** The working of one ingredient line of a spraying: `N/amount`, `N/used`, `N/short` or `N/cost`. */
+/** The working of one ingredient line of a spraying: `N/amount`, `N/used`, `N/short`, `N/shortCost` or `N/cost`. */
 export function lineWorking(plan: Plan, spraying: Spraying, [number, figure]: string[]): FoundWorking | null {
   const line = spraying.lines[Number(number)];
   if (!line) return null;
   if (figure === 'amount') return amountWorking(spraying, line);
   if (figure === 'used' || figure === 'short') return metWorking(spraying, line, Number(number), figure);
+  if (figure === 'shortCost') return shortCostWorking(plan, spraying, line, Number(number));
   if (figure === 'cost') return costWorking(plan, spraying, line, Number(number));
   return null;
 }
@@ -154,11 +155,38 @@ export function drawStep(shop: Shop, { container, amount, before, after, cost }:
 export const supposedWords = ({ supposedPercent }: Offer): string =>
   supposedPercent === undefined ? '' : `, as supposed: ${supposedPercent} % of the price`;
 
+/** What buying the part of a line that no bottle gives would cost. */
+function shortCostWorking({ shop }: Plan, spraying: Spraying, line: IngredientLine, number: number): FoundWorking {
+  const { product } = line.ingredient;
+  const address = figureAddress('spraying', spraying.program.id, spraying.date, 'line', number, 'short');
+  const offer = cheapestOfferOf(shop, product);
+  return {
+    title: `To buy of ${product.name} for the batch`,
+    value: money(line.shortCost, line.amount === null ? whyUnknown(line) : NO_OFFER),
+    rule: 'What is missing × the price of the cheapest offer per unit, as if a pack could be divided. Without freight.',
+    steps: [
+      worked('Missing', { kind: 'stock', amount: line.short, form: product.form }, 'the shelf', address),
+      ...(offer
+        ? [
+            entered(
+              `A pack of ${offer.packText}`,
+              money(offer.price, ''),
+              `${offer.supplier.name}${supposedWords(offer)}`,
+            ),
+          ]
+        : []),
+    ],
+  };
+}
+
+const cheapestOfferOf = ({ offers }: Shop, product: Product): Offer | null =>
+  cheapestOffer(offers.filter((one) => one.product === product));
+
 /** What no bottle gives, and what it would cost to buy; nothing when nothing is short. */
 export function shortSteps(shop: Shop, line: IngredientLine): Step[] {
   if (line.short === 0) return [];
   const { product } = line.ingredient;
-  const offer = cheapestOffer(shop.offers.filter((one) => one.product === product));
+  const offer = cheapestOfferOf(shop, product);
   const from = offer
     ? `not on the shelf; ${offer.supplier.name} sells ${offer.packText} at ${showMoney(offer.price, shop.currency)}${supposedWords(offer)}`
     : 'not on the shelf, and no offer to buy it';

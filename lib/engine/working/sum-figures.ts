@@ -102,7 +102,7 @@ function toBuyTotal({ sprayings, weeks }: Plan): FoundWorking {
           `${product.name}, ${showDay(date)}`,
           money(shortCost, UNKNOWN),
           `program ${program.id}`,
-          figureAddress('spraying', program.id, date, 'line', number, 'cost'),
+          figureAddress('spraying', program.id, date, 'line', number, 'shortCost'),
         ),
       );
     },

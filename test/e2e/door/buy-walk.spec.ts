@@ -17,7 +17,16 @@ test('what to order, the cheapest plan, and a recipe that goes over to the cheap
   await expect(order.getByRole('row').nth(1)).toContainText(/late|this week|week/);
   const whatIf = page.getByRole('region', { name: 'What if …' });
   await whatIf.getByLabel(/^Use:/).fill('200');
-  await expect(whatIf).toContainText(/instead of/);
+  await expect(whatIf.getByRole('status')).toContainText(/more|less|order/);
+  const more = whatIf.getByRole('table').getByRole('link', { name: /more$/ }).first();
+  const said = (await more.textContent()) ?? '';
+  await more.click();
+  const working = page.getByRole('dialog');
+  await expect(working).toContainText(said);
+  await expect(working).toContainText('As it is planned');
+  await working.getByRole('link').first().click();
+  await expect(working).toContainText('is 200 % of what it is');
+  await working.getByRole('button', { name: 'Close' }).click();
   await isSound(page);
 
   await page.getByRole('navigation', { name: 'Buying' }).getByRole('link', { name: 'Purchase plan' }).click();
