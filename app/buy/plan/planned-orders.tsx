@@ -7,31 +7,51 @@ import styles from './plan.module.css';
 /** The orders of a plan, by day and supplier: packs, why, freight, and the way to write each of them. */
 export function PlannedOrders({ orders, ways }: { orders: PlannedOrder[]; ways: Ways }) {
   return (
-    <ol className={styles.orders}>
-      {orders.map((order) => (
-        <li key={order.key}>
-          <h3 className={styles.who}>
-            <span>
-              {order.isToday ? 'Today' : showDay(order.on, ways.today)}, {order.supplier.name}
-            </span>
-            <Figure of={order.total} ways={ways} />
-          </h3>
-          <ul className={styles.lines}>
-            {order.lines.map((line) => (
-              <Line key={line.offer} line={line} ways={ways} />
-            ))}
-          </ul>
-          <p className={styles.foot}>
-            <span>
-              Goods <Figure of={order.goods} ways={ways} />, freight <Figure of={order.freight} ways={ways} />
-            </span>
-            <a className="button" href={order.href}>
-              Write this order
-            </a>
-          </p>
-        </li>
-      ))}
-    </ol>
+    <>
+      <ListOfToday orders={orders} />
+      <ol className={styles.orders}>
+        {orders.map((order) => (
+          <li key={order.key}>
+            <h3 className={styles.who}>
+              <span>
+                {order.isToday ? 'Today' : showDay(order.on, ways.today)}, {order.supplier.name}
+              </span>
+              <Figure of={order.total} ways={ways} />
+            </h3>
+            <ul className={styles.lines}>
+              {order.lines.map((line) => (
+                <Line key={line.offer} line={line} ways={ways} />
+              ))}
+            </ul>
+            <p className={styles.foot}>
+              <span>
+                Goods <Figure of={order.goods} ways={ways} />, freight <Figure of={order.freight} ways={ways} />
+              </span>
+              <a className="button" href={order.href}>
+                Write this order
+              </a>
+            </p>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+/** What the plan orders today, from whomever, as a list to send: each supplier with its sums. */
+function ListOfToday({ orders }: { orders: PlannedOrder[] }) {
+  const lines = orders.filter(({ isToday }) => isToday).flatMap((order) => order.lines);
+  if (lines.length === 0) return null;
+  const fields = lines.flatMap(({ offer, count }, row) => [
+    [`lines[${row}].offer`, offer],
+    [`lines[${row}].count`, String(count)],
+  ]);
+  return (
+    <p>
+      <a href={`/buy/orders/list?${new URLSearchParams(fields)}`}>
+        What is ordered today as a purchase list, by supplier
+      </a>
+    </p>
   );
 }
 
