@@ -59,3 +59,11 @@ test('the working says the same, beside when it runs out without', () => {
   expect(seen([order('x', '2026-03-20', 2)]).working?.value.kind).toBe('text');
   expect(seen([])).toMatchObject({ day: undefined, working: { value: { kind: 'text' } } });
 });
+
+test('looking at it leaves the plan as it is: nothing of it is drawn a second time', () => {
+  const plan = planAhead(buyingShop({ ...USED, orders: [order('x', '2026-03-20')] }), TODAY, 5);
+  const drawn = () => plan.sprayings.map(({ lines }) => lines.map(({ draws, short }) => [draws.length, short]));
+  const before = drawn();
+  stillRunsOut(plan);
+  expect(drawn()).toEqual(before);
+});
