@@ -11,6 +11,7 @@ import { demandTable, straightLoop, TODAY } from './demand-table';
 import { generatedShop } from './generated-shop';
 import { fetchSpreadsheet, workbookOf } from './spreadsheet';
 import { inMs, type Timing, timed } from './timing';
+import { reportOnWhatIf } from './what-if';
 
 /*
  * How long the plan of a large shop takes, how that grows, and how it stands beside a spreadsheet. It reports; it never
@@ -26,6 +27,7 @@ console.log(
 for (const times of [0.5, 1, 2, 5, 10]) reportOn(times);
 compareWithSpreadsheet(shopOfSize(1));
 await reportOnBuying();
+await reportOnWhatIf();
 
 function shopOfSize(times: number): Shop {
   const { products, programs, benches } = WHOLE;

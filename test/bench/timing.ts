@@ -13,9 +13,15 @@ export function timed(work: () => unknown, runs = 15, warmUp = 5): Timing {
     const start = performance.now();
     work();
     return performance.now() - start;
-  }).sort((a, b) => a - b);
-  const at = (place: number) => took[place] ?? Number.NaN;
-  return { median: at((runs - 1) >> 1), least: at(0), most: at(runs - 1) };
+  });
+  return spread(took);
+}
+
+/** The median and the spread of what some runs took, milliseconds. */
+export function spread(took: readonly number[]): Timing {
+  const sorted = took.toSorted((a, b) => a - b);
+  const at = (place: number) => sorted[place] ?? Number.NaN;
+  return { median: at((took.length - 1) >> 1), least: at(0), most: at(took.length - 1) };
 }
 
 /** A timing in one line. */

@@ -1,0 +1,66 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { type Browser, chromium } from '@playwright/test';
+import { findBrowser } from '../run/browser.js';
+import { quickFolder } from '../run/quick-folder.js';
+
+const ROOT = join(import.meta.dirname, '../..');
+const PATIENCE_MS = 300_000;
+
+/** The built app on a port and data of its own, and a browser to look at it in. */
+export type BuiltApp = { origin: string; browser: Browser };
+
+/** Start the built app at a pinned moment, do some work with it, and stop it. Where there is no browser, says so. */
+export async function withBuiltApp(moment: string, work: (app: BuiltApp) => Promise<void>): Promise<void> {
+  const found = await findBrowser(ROOT);
+  if (!found.ok) return console.log(`  not measured: ${found.message}`);
+  const data = mkdtempSync(join(quickFolder(), 'bench-and-bottle-bench-'));
+  const port = await freePort();
+  const server = spawn(process.execPath, ['lib/command-line/start.js'], {
+    cwd: ROOT,
+    env: { ...process.env, DATA_DIR: data, PORT: String(port), HOST: '127.0.0.1', BENCH_CLOCK: moment },
+    stdio: 'ignore',
+  });
+  const args = ['--font-render-hinting=none', ...(process.getuid?.() === 0 ? ['--no-sandbox'] : [])];
+  const browser = await chromium.launch({ args, ...(found.path && { executablePath: found.path }) });
+  try {
+    const origin = `http://127.0.0.1:${port}`;
+    await answering(origin, server);
+    await work({ origin, browser });
+  } finally {
+    await browser.close();
+    await ended(server);
+    rmSync(data, { recursive: true, force: true });
+  }
+}
+
+async function answering(origin: string, server: ChildProcess): Promise<void> {
+  const started = performance.now();
+  while (performance.now() - started < PATIENCE_MS) {
+    if (server.exitCode !== null) throw new Error(`the app ended with ${server.exitCode}; npm start says why`);
+    const answer = await fetch(`${origin}/api/v1/schema`).catch(() => null);
+    if (answer?.ok) return;
+    await new Promise((resolve) => setTimeout(resolve, 250));
+  }
+  throw new Error('the app did not start');
+}
+
+function ended(server: ChildProcess): Promise<void> {
+  if (server.exitCode !== null) return Promise.resolve();
+  return new Promise((resolve) => {
+    server.once('exit', () => resolve());
+    server.kill('SIGTERM');
+  });
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const listening = createServer().once('error', reject);
+    listening.listen(0, '127.0.0.1', () => {
+      const address = listening.address();
+      listening.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
+    });
+  });
+}
