@@ -3,35 +3,35 @@ import { z } from 'zod';
 import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import {
-  BUDGET_COLUMNS,
   BUDGET_KEYS,
   type Budget,
   type BudgetColumn,
   type BudgetKey,
   linesIn,
   rowsBy,
+  unknownIn,
 } from '../engine/budget/budget';
 import { type BudgetLine, budgetSum } from '../engine/budget/budget-line';
 import type { PlantGroup } from '../engine/shop';
-import { rowName } from '../engine/working/budget-figures';
+import { rowName, sideWords } from '../engine/working/budget-figures';
 import { budgetNow } from './budget-now';
 import { type Fig, type FigAt, figuresOf } from './figures';
 import { type House, houseNow } from './house';
 
 const BudgetQuery = z.object({ by: z.enum(BUDGET_KEYS).catch('month') });
 
-/** One row: its name, its figures by column (null where there is nothing), and how many pieces of it are not known. */
+/** One row: its name, its figures by column, and how many pieces of it are not known; null where there is nothing. */
 export type BudgetRow = {
   row: string;
   name: string;
   cells: Record<BudgetColumn, Fig | null>;
   /** The same as plain numbers of micros, for the chart; what is not known draws nothing. */
   drawn: Record<BudgetColumn, number>;
-  unknown: number;
+  unknown: Fig | null;
 };
 
-/** What one plant of a group costs in the year ahead: in product, and in work. */
-export type PlantCost = { bench: string; group: PlantGroup; product: Fig; labour: Fig };
+/** What one plant of a group costs in the year ahead: in product, in work, and in both. */
+export type PlantCost = { bench: string; group: PlantGroup; product: Fig; labour: Fig; all: Fig };
 
 export type BudgetScreen = Pick<House, 'today' | 'ways'> & {
   from: Day;
@@ -39,8 +39,10 @@ export type BudgetScreen = Pick<House, 'today' | 'ways'> & {
   by: BudgetKey;
   rows: BudgetRow[];
   sums: Record<BudgetColumn, Fig | null>;
-  /** What is not known and so in no sum, by name, with how many pieces. */
-  unknown: { name: string; pieces: number; side: BudgetLine['side'] }[];
+  /** What is not known and so in no sum, by name, with how many times. */
+  unknown: { name: string; times: Fig; side: string }[];
+  /** How many pieces that are in all; null when everything is known. */
+  unknownInAll: Fig | null;
   plants: PlantCost[];
 };
 
@@ -55,7 +57,8 @@ export async function budgetScreen(clock: Clock, asked: unknown): Promise<Budget
     ...{ today: house.today, ways: house.ways, from: budget.from, to: budget.to, by },
     rows: rowsBy(budget, by).map((row) => budgetRow(budget, by, row, figure)),
     sums: cellsOf((column) => cellAt(budget, by, null, column, () => figure('budget', by, column))),
-    unknown: unknownIn(budget),
+    unknown: unknownSeen(budget, figure),
+    unknownInAll: unknownIn(budget, by, null).length === 0 ? null : figure('budget', by, 'unknown'),
     plants: plantCosts(budget, figure),
   };
 }
@@ -66,7 +69,7 @@ function budgetRow(budget: Budget, by: BudgetKey, row: string, figure: FigAt): B
     ...{ row, name: rowName(budget, by, row) },
     cells: cellsOf((column) => cellAt(budget, by, row, column, () => figure('budget', by, row, column))),
     drawn: cellsOf((column) => Math.max(0, budgetSum(lines[column]).cost ?? 0)),
-    unknown: BUDGET_COLUMNS.reduce((total, column) => total + budgetSum(lines[column]).unknown, 0),
+    unknown: unknownIn(budget, by, row).length === 0 ? null : figure('budget', by, row, 'unknown'),
   };
 }
 
@@ -77,23 +80,27 @@ const cellsOf = <T>(of: (column: BudgetColumn) => T): Record<BudgetColumn, T> =>
   'actual-product': of('actual-product'),
   'actual-waste': of('actual-waste'),
   'actual-labour': of('actual-labour'),
+  'foreseen-product': of('foreseen-product'),
+  'foreseen-labour': of('foreseen-labour'),
   'planned-product': of('planned-product'),
   'planned-waste': of('planned-waste'),
   'planned-labour': of('planned-labour'),
 });
 
-function unknownIn({ lines }: Budget): BudgetScreen['unknown'] {
-  const pieces = new Map<string, { name: string; side: BudgetLine['side']; pieces: Set<string> }>();
-  for (const { cost, what, side, piece } of lines) {
-    if (cost !== null) continue;
-    const key = `${side} ${what}`;
-    const found = pieces.get(key) ?? { name: what, side, pieces: new Set<string>() };
+/** Each thing that is not known, the most often first. */
+function unknownSeen(budget: Budget, figure: FigAt): BudgetScreen['unknown'] {
+  const pieces = new Map<string, { line: BudgetLine; pieces: Set<string> }>();
+  for (const line of unknownIn(budget, 'month', null)) {
+    const key = `${line.side} ${line.what}`;
+    const found = pieces.get(key) ?? { line, pieces: new Set<string>() };
     pieces.set(key, found);
-    found.pieces.add(piece);
+    found.pieces.add(line.piece);
   }
   return [...pieces.values()]
-    .map(({ name, side, pieces }) => ({ name, side, pieces: pieces.size }))
-    .sort((a, b) => b.pieces - a.pieces || a.name.localeCompare(b.name));
+    .sort((a, b) => b.pieces.size - a.pieces.size || a.line.what.localeCompare(b.line.what))
+    .map(({ line: { what, side } }) => ({
+      ...{ name: what, side: sideWords(side), times: figure('budget', 'unknown', side, what) },
+    }));
 }
 
 /** What one plant costs, for benches that anything is planned for. */
@@ -103,7 +110,8 @@ function plantCosts(budget: Budget, figure: FigAt): PlantCost[] {
     if (!has('planned-product')) return [];
     return bench.plants.map((group, at): PlantCost => {
       const of = (column: BudgetColumn) => figure('budget', 'plant', bench.id, at, column);
-      return { bench: bench.name, group, product: of('planned-product'), labour: of('planned-labour') };
+      const all = figure('budget', 'plant', bench.id, at, 'all');
+      return { bench: bench.name, group, product: of('planned-product'), labour: of('planned-labour'), all };
     });
   });
 }

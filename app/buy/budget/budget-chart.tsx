@@ -20,7 +20,7 @@ export function BudgetChart({ rows, currency, byMonth }: BudgetChartProps) {
   return (
     <div
       className={styles.chart}
-      style={byMonth ? undefined : { height: `${3 * rows.length + 4}rem` }}
+      style={byMonth ? undefined : { height: `${4 * rows.length + 4}rem` }}
       aria-hidden="true"
     >
       <ResponsiveContainer width="100%" height="100%">
@@ -45,7 +45,7 @@ export function BudgetChart({ rows, currency, byMonth }: BudgetChartProps) {
               key={key}
               dataKey={key}
               name={name}
-              stackId={key.split('-')[0]}
+              stackId={stackOf(key, byMonth)}
               stroke="var(--ink)"
               isAnimationActive={false}
               {...drawn}
@@ -68,15 +68,30 @@ const SERIES = [
   { key: 'actual-product', name: 'product, spent', fill: 'var(--leaf)', strokeWidth: 0 },
   { key: 'actual-waste', name: 'wasted', fill: 'var(--oxide)', strokeWidth: 0 },
   { key: 'actual-labour', name: 'work, done', fill: 'var(--edge)', strokeWidth: 0 },
+  { key: 'foreseen-product', name: 'product, was planned', fill: 'url(#foreseen-product)', strokeWidth: 1 },
+  { key: 'foreseen-labour', name: 'work, was planned', fill: 'url(#foreseen-labour)', strokeWidth: 1 },
   { key: 'planned-product', name: 'product, planned', fill: 'url(#planned-product)', strokeWidth: 1 },
   { key: 'planned-waste', name: 'will be wasted', fill: 'url(#planned-waste)', strokeWidth: 1 },
   { key: 'planned-labour', name: 'work, planned', fill: 'url(#planned-labour)', strokeWidth: 1 },
 ] as const;
 
-/** What is planned is drawn as lines on paper, in the colour of what it will be. */
+/** What was planned stands beside what was spent: by month with what is planned, since a month is past or ahead. */
+const stackOf = (key: string, byMonth: boolean): string =>
+  byMonth && key.startsWith('foreseen') ? 'planned' : (key.split('-')[0] ?? key);
+
+/** What is planned is drawn as lines on paper, in the colour of what it will be; what was planned as dots. */
 function Hatches() {
   return (
     <defs>
+      {[
+        ['foreseen-product', 'var(--leaf)'],
+        ['foreseen-labour', 'var(--soft)'],
+      ].map(([id, colour]) => (
+        <pattern key={id} id={id} width="5" height="5" patternUnits="userSpaceOnUse">
+          <rect width="5" height="5" fill="var(--sheet)" />
+          <circle cx="2.5" cy="2.5" r="1.4" fill={colour} />
+        </pattern>
+      ))}
       {[
         ['planned-product', 'var(--leaf)', 45],
         ['planned-waste', 'var(--oxide)', -45],

@@ -3,22 +3,36 @@ import type { Fig } from '@/lib/views/figures';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
 
-const COLUMNS = [
-  ['actual-product', 'product'],
-  ['actual-waste', 'wasted'],
-  ['actual-labour', 'work'],
-  ['planned-product', 'product'],
-  ['planned-waste', 'wasted'],
-  ['planned-labour', 'work'],
+const GROUPS = [
+  {
+    name: 'Spent',
+    columns: [
+      ['actual-product', 'product'],
+      ['actual-waste', 'wasted'],
+      ['actual-labour', 'work'],
+    ],
+  },
+  {
+    name: 'Was planned',
+    columns: [
+      ['foreseen-product', 'product'],
+      ['foreseen-labour', 'work'],
+    ],
+  },
+  {
+    name: 'Planned ahead',
+    columns: [
+      ['planned-product', 'product'],
+      ['planned-waste', 'wasted'],
+      ['planned-labour', 'work'],
+    ],
+  },
 ] as const;
 
-/** The budget as a table: what was spent and what is planned, apart in product, waste and work. */
-export function BudgetTable({
-  rows,
-  sums,
-  ways,
-  what,
-}: Pick<BudgetScreen, 'rows' | 'sums' | 'ways'> & { what: string }) {
+const COLUMNS = GROUPS.flatMap(({ columns }) => [...columns]);
+
+/** The budget as a table: what was spent, what was planned for it, and what is planned, in product, waste and work. */
+export function BudgetTable({ screen: { rows, sums, unknownInAll, ways, by } }: { screen: BudgetScreen }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="The budget as a table">
@@ -26,14 +40,13 @@ export function BudgetTable({
         <thead>
           <tr>
             <th scope="col" rowSpan={2}>
-              {what}
+              {by}
             </th>
-            <th scope="colgroup" colSpan={3}>
-              Spent
-            </th>
-            <th scope="colgroup" colSpan={3}>
-              Planned
-            </th>
+            {GROUPS.map(({ name, columns }) => (
+              <th key={name} scope="colgroup" colSpan={columns.length}>
+                {name}
+              </th>
+            ))}
             <th scope="col" rowSpan={2} className="number">
               Not known
             </th>
@@ -48,31 +61,31 @@ export function BudgetTable({
         </thead>
         <tbody>
           {rows.map(({ row, name, cells, unknown }) => (
-            <tr key={row}>
-              <th scope="row">{name}</th>
-              <Cells cells={cells} ways={ways} />
-              <td className={unknown > 0 ? 'number grave' : 'number'}>{unknown > 0 ? unknown : ''}</td>
-            </tr>
+            <Row key={row} name={name} cells={cells} unknown={unknown} ways={ways} />
           ))}
         </tbody>
         <tfoot>
-          <tr>
-            <th scope="row">In all</th>
-            <Cells cells={sums} ways={ways} />
-            <td />
-          </tr>
+          <Row name="In all" cells={sums} unknown={unknownInAll} ways={ways} />
         </tfoot>
       </table>
     </section>
   );
 }
 
-function Cells({ cells, ways }: { cells: BudgetRow['cells']; ways: Ways }) {
-  return COLUMNS.map(([column]) => (
-    <td key={column} className="number">
-      <Cell figure={cells[column]} ways={ways} />
-    </td>
-  ));
+type RowProps = Pick<BudgetRow, 'name' | 'cells' | 'unknown'> & { ways: Ways };
+
+function Row({ name, cells, unknown, ways }: RowProps) {
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      {COLUMNS.map(([column]) => (
+        <td key={column} className="number">
+          <Cell figure={cells[column]} ways={ways} />
+        </td>
+      ))}
+      <td className="number">{unknown && <Figure of={unknown} ways={ways} />}</td>
+    </tr>
+  );
 }
 
 const Cell = ({ figure, ways }: { figure: Fig | null; ways: Ways }) =>

@@ -7,6 +7,7 @@ import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
 import { FirstVisit } from '../../_parts/first-visit';
 import type { Search } from '../../_parts/search';
+import { BuyLinks } from '../buy-links';
 import styles from './budget.module.css';
 import { BudgetChart, BudgetLegend } from './budget-chart';
 import { BudgetTable } from './budget-table';
@@ -23,13 +24,11 @@ const WAYS_TO_LOOK = [
 export default async function BudgetPage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await budgetScreen(clock, await searchParams);
   if (!screen) return <FirstVisit />;
-  const { by, rows, sums, ways, from, to, today } = screen;
+  const { by, rows, ways, from, to, today } = screen;
   return (
     <>
-      <p>
-        <a href="/buy">Buy</a>
-      </p>
       <h1>Budget</h1>
+      <BuyLinks here="/buy/budget" />
       <p className="soft">
         Spent from {showDayOnPaper(from)} to {showDayOnPaper(today)}; planned to {showDayOnPaper(to)}. Freight is in
         none of it; it stands with each order.
@@ -49,9 +48,9 @@ export default async function BudgetPage({ searchParams }: { searchParams: Promi
         <section aria-label="Cost">
           <BudgetLegend />
           <BudgetChart rows={rows} currency={ways.currency} byMonth={by === 'month'} />
-          <details className={styles.same} open={by !== 'month'}>
+          <details className={styles.same} open>
             <summary>The same numbers as a table</summary>
-            <BudgetTable rows={rows} sums={sums} ways={ways} what={by} />
+            <BudgetTable screen={screen} />
           </details>
         </section>
       )}
@@ -62,17 +61,17 @@ export default async function BudgetPage({ searchParams }: { searchParams: Promi
 }
 
 /** What is in no sum because nobody knows it, by name. */
-function Unknown({ screen: { unknown } }: { screen: BudgetScreen }) {
+function Unknown({ screen: { unknown, ways } }: { screen: BudgetScreen }) {
   if (unknown.length === 0) return null;
   return (
     <section aria-labelledby="unknown">
       <h2 id="unknown">Not known, and in no sum</h2>
       <ul className={styles.unknown}>
-        {unknown.map(({ name, side, pieces }) => (
+        {unknown.map(({ name, side, times }) => (
           <li key={`${side} ${name}`}>
             {name}{' '}
             <span className="soft">
-              · {side === 'actual' ? 'spent' : 'planned'}, {pieces} {pieces === 1 ? 'time' : 'times'}
+              · {side}, <Figure of={times} ways={ways} />
             </span>
           </li>
         ))}
@@ -87,13 +86,16 @@ function Plants({ screen: { plants, ways } }: { screen: BudgetScreen }) {
   return (
     <section aria-labelledby="plants">
       <h2 id="plants">What one plant costs in the year ahead</h2>
-      <p className="soft">Spray and work as they are planned, for pricing the plant.</p>
+      <p className="soft">
+        Product and work of the 52 weeks ahead as they are planned, for pricing the plant. Freight and what dies in
+        bottles are in neither.
+      </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard. */}
       <section className="sideways" tabIndex={0} aria-label="What one plant costs as a table">
         <table>
-          <ColumnHeads of={['Plants', 'Bench', { number: 'Product' }, { number: 'Work' }]} />
+          <ColumnHeads of={['Plants', 'Bench', { number: 'Product' }, { number: 'Work' }, { number: 'In all' }]} />
           <tbody>
-            {plants.map(({ bench, group, product, labour }, place) => (
+            {plants.map(({ bench, group, ...costs }, place) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: two groups may have one name; their order never changes.
               <tr key={place}>
                 <th scope="row">
@@ -101,12 +103,11 @@ function Plants({ screen: { plants, ways } }: { screen: BudgetScreen }) {
                   {group.pot && `, ${group.pot}`}
                 </th>
                 <td>{bench}</td>
-                <td className="number">
-                  <Figure of={product} ways={ways} />
-                </td>
-                <td className="number">
-                  <Figure of={labour} ways={ways} />
-                </td>
+                {[costs.product, costs.labour, costs.all].map((cost) => (
+                  <td key={cost.at} className="number">
+                    <Figure of={cost} ways={ways} />
+                  </td>
+                ))}
               </tr>
             ))}
           </tbody>

@@ -9,8 +9,8 @@ export type BudgetKind = 'product' | 'waste' | 'labour';
  * lines and of nothing else.
  */
 export type BudgetLine = {
-  /** What really happened, or what is planned. */
-  side: 'actual' | 'planned';
+  /** What really happened; what was planned for that; or what is planned from today on. */
+  side: 'actual' | 'foreseen' | 'planned';
   kind: BudgetKind;
   on: Day;
   /** Whole micros; below zero where something was taken back. Null when it is not known. */

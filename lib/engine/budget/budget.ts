@@ -3,7 +3,7 @@ import { civilNumber, civilOf } from '@/shared/time/civil';
 import { addDays, type Day, dayFromNumber, dayNumber } from '@/shared/time/day';
 import { projectionOf } from '../ahead/projection';
 import type { Bench, Shop } from '../shop';
-import type { BudgetKind, BudgetLine } from './budget-line';
+import type { BudgetLine } from './budget-line';
 import { type GroupShare, overBenches, overGroups } from './over-benches';
 import { type Booked, spentIn } from './spent';
 import { toSpendIn } from './to-spend';
@@ -24,7 +24,7 @@ export function budgetOf(shop: Shop, booked: readonly Booked[], today: Day): Bud
   const from = firstOfMonth(monthNumber(today) - MONTHS_BACK + 1);
   const to = addDays(today, 7 * WEEKS_AHEAD - 1);
   const pieces = [...spentIn(shop, booked, today), ...toSpendIn(projectionOf(shop, today, WEEKS_AHEAD))];
-  const within = pieces.filter(({ on, side }) => on >= from && on <= (side === 'actual' ? today : to));
+  const within = pieces.filter(({ on, side }) => on >= from && on <= (side === 'planned' ? to : today));
   return { shop, today, from, to, lines: within.flatMap(overBenches) };
 }
 
@@ -41,35 +41,30 @@ export function rowOf({ on, program, bench, product }: BudgetLine, key: BudgetKe
   return (key === 'program' ? program : key === 'bench' ? bench?.id : product?.id) ?? NONE;
 }
 
-/** A column: what is planned or was really spent on product, on what is wasted, on work. */
-export type BudgetColumn = `${BudgetLine['side']}-${BudgetKind}`;
-export const BUDGET_COLUMNS: readonly BudgetColumn[] = [
+/**
+ * The columns: what was really spent on product, on what was wasted and on work; what product and work of that were
+ * planned to cost; and what is planned of all three from today on. Nobody plans to waste something, so what was wasted
+ * stands beside no plan.
+ */
+export const BUDGET_COLUMNS = [
   'actual-product',
   'actual-waste',
   'actual-labour',
+  'foreseen-product',
+  'foreseen-labour',
   'planned-product',
   'planned-waste',
   'planned-labour',
-];
+] as const;
+export type BudgetColumn = (typeof BUDGET_COLUMNS)[number];
 
-export const columnOf = ({ side, kind }: BudgetLine): BudgetColumn => `${side}-${kind}`;
+/** The lines of one cell: a row or (null) all of them, and one column. */
+export const linesIn = ({ lines }: Budget, key: BudgetKey, row: string | null, column: BudgetColumn): BudgetLine[] =>
+  lines.filter((line) => `${line.side}-${line.kind}` === column && (row === null || rowOf(line, key) === row));
 
-/**
- * The lines of one cell: a row or (null) all of them, and one column. What was planned for days that are past stands
- * beside what they cost in the months; elsewhere planned means what lies ahead.
- */
-export const linesIn = (
-  { lines, today }: Budget,
-  key: BudgetKey,
-  row: string | null,
-  column: BudgetColumn,
-): BudgetLine[] =>
-  lines.filter(
-    (line) =>
-      columnOf(line) === column &&
-      (row === null || rowOf(line, key) === row) &&
-      (key === 'month' || line.side === 'actual' || line.on >= today),
-  );
+/** The lines that nobody knows the cost of, of a row or (null) of all. */
+export const unknownIn = ({ lines }: Budget, key: BudgetKey, row: string | null): BudgetLine[] =>
+  lines.filter((line) => line.cost === null && (row === null || rowOf(line, key) === row));
 
 /** The rows of a budget: every month of it in order, or what has any cost, the dearest first. */
 export function rowsBy(budget: Budget, key: BudgetKey): string[] {

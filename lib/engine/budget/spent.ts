@@ -48,7 +48,7 @@ export function spentIn(shop: Shop, booked: readonly Booked[], today: Day): Piec
     ...moved,
     ...told.map((record) => toldCost(shop, record, programOf(record))),
     ...shop.applications.filter(({ withdrawn }) => !withdrawn).map((one) => workOf(shop, one, programOf(one))),
-    ...shop.applications.flatMap((one) => plannedThen(shop, one, programOf(one))),
+    ...shop.applications.filter(({ withdrawn }) => !withdrawn).flatMap((one) => plannedThen(shop, one, programOf(one))),
     ...expiredIn(shop, today),
   ];
 }
@@ -145,17 +145,27 @@ function workOf(shop: Shop, record: Application, program: string | null): Piece 
 
 const wholeMinutes = (milliseconds: number): number => (milliseconds - (milliseconds % 60_000)) / 60_000;
 
-/** What the product in it was to cost, where somebody noted that. */
-const plannedThen = (shop: Shop, record: Application, program: string | null): Piece[] =>
-  record.plannedCost === null || record.withdrawn
-    ? []
-    : [
+/**
+ * What it was to cost: its product as it was noted, unknown where it was not; and the minutes of its program at the wage,
+ * where it belongs to one.
+ */
+function plannedThen(shop: Shop, record: Application, programId: string | null): Piece[] {
+  const { name } = record.recipe;
+  const of = { ...about(shop, record, programId), side: 'foreseen' as const };
+  const said = record.plannedCost === null ? 'what it was to cost was never noted' : 'as it was planned';
+  const product = { kind: 'product' as const, what: `${name}: ${said}`, piece: `planned ${record.id}` };
+  const program = shop.programs.find(({ id }) => id === programId);
+  const wage = shop.wagePerHour;
+  const labour: Piece[] = program
+    ? [
         {
-          ...about(shop, record, program),
-          ...{ side: 'planned', kind: 'product', cost: record.plannedCost, piece: `planned ${record.id}` },
-          what: `${record.recipe.name}, as it was planned`,
+          ...{ ...of, kind: 'labour', what: `work: ${name}, by its program`, piece: `planned work ${record.id}` },
+          cost: wage === null ? null : ofEach(wage, program.duration, minutes(60)),
         },
-      ];
+      ]
+    : [];
+  return [{ ...of, ...product, cost: record.plannedCost }, ...labour];
+}
 
 /** What stands on the shelf past its last usable day. */
 const expiredIn = ({ containers }: Shop, today: Day): Piece[] =>

@@ -201,6 +201,53 @@ test('every total is the sum of its rows to the micro, however it is put togethe
   );
 });
 
+const group = fc.record({ count: fc.integer({ min: 1, max: 300 }), mlPerPlant: fc.integer({ min: 1, max: 200 }) });
+
+test('what each plant costs × the plants is what the bench costs, to half a micro a plant, in product and in work', () => {
+  fc.assert(
+    fc.property(
+      fc.array(group, { minLength: 1, maxLength: 4 }),
+      fc.array(group, { minLength: 1, maxLength: 2 }),
+      (b, c) => {
+        const bench = (id: string, groups: typeof b) => ({
+          ...{ id, name: id },
+          plants: groups.map((one, at) => ({ name: `${id}${at}`, ...one })),
+        });
+        const budget = budgetOf(shopWith({ benches: [bench('b', b), bench('c', c)], applications: [] }), [], TODAY);
+        for (const column of ['planned-product', 'planned-labour'] as const) {
+          const all = budget.shop.benches.map((one) => perPlant(budget, one, column) ?? []);
+          const total = cost(budget, 'month', null, column).cost ?? 0;
+          // To the micro for the groups; for one plant, rounded, so that its plants are at most half a micro each off.
+          expect(all.flat().reduce((sum, one) => sum + one.cost, 0)).toBe(total);
+          const plants = all.flat().reduce((sum, one) => sum + one.group.count, 0);
+          const byPlant = all.flat().reduce((sum, one) => sum + (one.each ?? 0) * one.group.count, 0);
+          expect(Math.abs(byPlant - total)).toBeLessThanOrEqual(plants / 2);
+        }
+      },
+    ),
+    { numRuns: 40 },
+  );
+});
+
+test('every column comes to the same by month, by program, by bench and by product', () => {
+  fc.assert(
+    fc.property(amounts, fc.nat(90_000_000), fc.nat(9_000), (taken, paid, was) => {
+      const movements = taken.map((amount, n) => moved(`m${n}`, 'spray', amount, `2026-02-${10 + n}`));
+      const records = movements.flatMap(({ id }, n): [string, string][] => (n % 2 === 0 ? [[id, 'a']] : []));
+      const shop = shopWith({});
+      for (const one of shop.applications) one.plannedCost = one.id === 'blank' ? null : micros(was * 1_000);
+      const budget = budgetOf(shop, [bottle(movements, records, paid)], TODAY);
+      for (const column of BUDGET_COLUMNS) {
+        const totals = BUDGET_KEYS.map((key) =>
+          rowsBy(budget, key).reduce((sum, row) => sum + (cost(budget, key, row, column).cost ?? 0), 0),
+        );
+        expect(new Set(totals).size).toBe(1);
+      }
+      expect(cost(budget, 'program', 'g', 'foreseen-product')).toMatchObject({ unknown: 1 });
+    }),
+  );
+});
+
 test('a piece over benches is its lines to the micro, also where it is taken back', () => {
   const { benches } = shopWith({});
   fc.assert(
