@@ -1,6 +1,8 @@
 import { parse } from 'csv-parse/sync';
+import { demoShop } from '@/lib/demo/demo-shop';
+import { Day } from '@/shared/time/day';
 import { expect, test } from '../page-test';
-import { isSound, ownDemo } from './walk';
+import { bringShop, isSound, ownDemo } from './walk';
 
 const WRITE = '/buy/orders/new?supplier=millrace';
 
@@ -98,6 +100,77 @@ test.describe('an order that is being written', () => {
     await page.getByRole('button', { name: 'Save the order' }).click();
     await expect(page.getByRole('alert').filter({ hasText: /changed/ })).toBeVisible();
     await expect(page.getByLabel('Note')).toHaveValue('Ask for the small cans');
+  });
+});
+
+test.describe('an order that is on its way', () => {
+  test.use({ viewport: { width: 390, height: 844 } });
+
+  test('is told of on the day it is expected, on the page of today and of its product, until all of it is here', async ({
+    page,
+  }) => {
+    await ownDemo(page);
+    await page.goto(WRITE);
+    await page.getByLabel('Packs of Bt liquid, 1 qt').fill('2');
+    await page.getByLabel('Expected on').fill(await page.getByLabel('Ordered on').inputValue());
+    await page.getByRole('button', { name: 'It is ordered' }).click();
+    await expect(page.getByRole('link', { name: 'Look at it' })).toBeVisible();
+
+    await page.goto('/today');
+    await expect(page.getByRole('main')).toContainText('1 delivery expected today');
+    const coming = page.getByRole('region', { name: 'Coming in' });
+    const ours = coming.getByRole('listitem').filter({ hasText: 'Millrace Grower Stores, 2 packs' });
+    await expect(ours).toContainText('expected today');
+    await expect(coming.getByRole('listitem').first()).toContainText('▲ late since');
+    await isSound(page);
+    await ours.getByRole('link', { name: 'Receive what came from Millrace' }).click();
+    const delivery = page.getByRole('region', { name: /What came of the order/ });
+    await delivery.getByLabel('How many').fill('1');
+    await delivery.getByRole('button', { name: 'Put all of it on the shelf' }).click();
+    await expect(delivery.getByRole('alert')).toContainText('1 pack is still expected.');
+
+    await page.goto('/shelf/bt-liquid');
+    const onOrder = page.getByRole('region', { name: 'On order' });
+    await expect(onOrder).toContainText('1 × 1 qt from Millrace Grower Stores, expected today');
+    await onOrder.locator('[data-figure="product/bt-liquid/onOrder"]').click();
+    await expect(page.getByRole('dialog')).toContainText('Millrace Grower Stores');
+    await page.keyboard.press('Escape');
+    await isSound(page);
+    await onOrder.getByRole('link', { name: 'Receive what came' }).click();
+    await delivery.getByRole('button', { name: 'Put all of it on the shelf' }).click();
+    await expect(delivery.getByRole('alert')).toContainText('Nothing more is expected.');
+    await page.goto('/shelf/bt-liquid');
+    await expect(onOrder).toHaveCount(0);
+    await page.goto('/today');
+    await expect(coming.getByRole('listitem').filter({ hasText: 'Millrace' })).toHaveCount(0);
+  });
+
+  test('with one offer on two lines, it is received line by line, counted once, and can be changed', async ({
+    page,
+  }) => {
+    const file = demoShop(Day.parse('2026-04-14'));
+    const [line] = file.orders.find(({ id }) => id === 'order-calcium')?.lines ?? [];
+    if (!line) throw new Error('the demo shop has no such order');
+    const lines = [line, { ...line, count: 3, price: '21.00' }];
+    const orders = file.orders.map((one) => (one.id === 'order-calcium' ? { ...one, lines } : one));
+    await bringShop(page, { ...file, orders });
+    await page.goto('/shelf/receive?order=order-calcium#delivery');
+    const delivery = page.getByRole('region', { name: /What came of the order/ });
+    await expect(delivery.getByLabel('How many')).toHaveCount(2);
+    await delivery.getByLabel('How many').last().fill('');
+    await delivery.getByRole('button', { name: 'Put all of it on the shelf' }).click();
+    await expect(delivery.getByRole('alert')).toContainText('3 packs are still expected.');
+    await page.goto('/buy/orders/order-calcium');
+    const rows = page.getByRole('region', { name: 'What was ordered' }).getByRole('row');
+    await expect(rows.nth(1)).toContainText(/2\$23\.50\$47\.00\s*20$/);
+    await expect(rows.nth(2)).toContainText(/3\$21\.00\$63\.00\s*03$/);
+    await page.goto('/buy/orders/order-calcium/edit');
+    const packs = page.getByLabel('Packs of Calcium liquid 5 %, 1 qt');
+    await expect(packs).toHaveCount(2);
+    await packs.last().fill('4');
+    await page.getByRole('button', { name: 'Save the order' }).click();
+    await page.getByRole('link', { name: 'Look at it' }).click();
+    await expect(rows.nth(2)).toContainText('$84.00');
   });
 });
 
