@@ -2,6 +2,7 @@
 
 import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
+import field from '../_parts/form-field.module.css';
 import { freshId } from '../_parts/use-command-id';
 import { useHalfTyped } from '../_parts/use-half-typed';
 import { ImportChanges } from './import-changes';
@@ -73,7 +74,7 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
 function Done({ step, isShown }: { step: Extract<Step, { at: 'done' }>; isShown: boolean }) {
   const { imported, name } = step;
   return (
-    <div className={styles.said} data-good="">
+    <div className={field.said} data-good="">
       <p>
         {name}: {imported.added} added, {imported.changed} changed. <a href="/today">Go to today</a>
       </p>
@@ -128,7 +129,7 @@ function ChooseFile({ shown, isBusy, isDone, onPreview }: ChooseFileProps) {
           aria-invalid={missing}
           aria-describedby="text-told"
         />
-        <p id="text-told" className={missing ? styles.fault : styles.hint}>
+        <p id="text-told" className={missing ? field.fault : field.hint}>
           {missing
             ? 'There is no file yet. Choose one, or paste its text here.'
             : 'A file saved from here, or one written by hand. What would change is shown first.'}

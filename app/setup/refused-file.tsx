@@ -1,10 +1,11 @@
+import field from '../_parts/form-field.module.css';
 import type { Refused } from './send-shop-file';
 import styles from './setup.module.css';
 
 /** Why a file cannot come in: every fault, where it is and what to write instead. */
 export function RefusedFile({ refused: { message, faults } }: { refused: Refused }) {
   return (
-    <div role="alert" className={styles.said}>
+    <div role="alert" className={field.said}>
       <p>
         <b>{message}</b>
       </p>

@@ -1,6 +1,6 @@
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { WEEKDAYS } from '@/shared/time/day';
-import styles from './setup.module.css';
+import styles from '../_parts/facts.module.css';
 
 type ShopFactsProps = { settings: ShopFile['shop']; counts: [what: string, count: number][] };
 

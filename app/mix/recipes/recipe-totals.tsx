@@ -1,6 +1,7 @@
 'use client';
 
 import { showMinutes, showMoney } from '@/shared/measure/show';
+import facts from '../../_parts/facts.module.css';
 import { SeverityLines } from '../../_parts/flag-lines';
 import type { Ways } from '../../_parts/shown-text';
 import { mgText } from './line-reading';
@@ -33,7 +34,7 @@ export function RecipeTotals({ live, ways, fill }: { live: LiveCheck; ways: Ways
         )}
         {isAway && <p className={styles.fault}>The shop does not answer. What you typed is kept here.</p>}
       </div>
-      <dl className={styles.facts}>
+      <dl className={`${facts.facts} ${styles.facts}`}>
         <div>
           <dt>People keep out for</dt>
           <dd className={check.reiMinutes === null ? styles.fault : undefined}>

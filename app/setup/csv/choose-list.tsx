@@ -2,6 +2,7 @@
 
 import { useRef, useState } from 'react';
 import { decodeText } from '@/shared/csv/decode';
+import field from '../../_parts/form-field.module.css';
 import { useHalfTyped } from '../../_parts/use-half-typed';
 import styles from './csv.module.css';
 import type { ListName } from './send-list';
@@ -75,7 +76,7 @@ export function ChooseList({ isBusy, isDone, onChosen }: ChooseListProps) {
           aria-invalid={wrong !== null}
           aria-describedby="told"
         />
-        <p id="told" className={wrong ? styles.fault : styles.hint}>
+        <p id="told" className={wrong ? field.fault : field.hint}>
           {wrong ?? 'The first line names the columns. What would change is shown before anything does.'}
         </p>
       </div>

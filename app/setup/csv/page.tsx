@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { setupScreen } from '@/lib/views/setup';
 import { FirstVisit } from '../../_parts/first-visit';
+import field from '../../_parts/form-field.module.css';
 import { BringList } from './bring-list';
 import styles from './csv.module.css';
 
@@ -48,7 +49,7 @@ export default async function CsvPage() {
               </li>
             ))}
           </ul>
-          <p className={styles.hint}>
+          <p className={field.hint}>
             A template is a header with two lines to write over. What is taken out as it is can be changed and brought
             in again: lines keep their id, and a list without ids makes new ones.
           </p>

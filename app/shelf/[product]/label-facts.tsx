@@ -1,6 +1,6 @@
 import type { Product } from '@/lib/engine/shop';
 import { showMinutes, showNumber } from '@/shared/measure/show';
-import styles from './product.module.css';
+import styles from '../../_parts/facts.module.css';
 
 /** The product's own label, as somebody typed it in. What was never entered says so. */
 export function LabelFacts({ product, doubts }: { product: Product; doubts: string[] }) {

@@ -5,6 +5,7 @@ import type { Flag } from '@/lib/engine/rules/flag';
 import type { Fig } from '@/lib/views/figures';
 import { type ProductFlag, type ProductScreen, productScreen } from '@/lib/views/product';
 import { showDay } from '@/shared/time/show-day';
+import inLarge from '../../_parts/answers.module.css';
 import { Bottle } from '../../_parts/bottle';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
@@ -114,7 +115,7 @@ function Answers({ screen: { product, ways } }: { screen: ProductScreen }) {
     ['will be wasted', wasteCost],
   ];
   return (
-    <dl className={styles.answers}>
+    <dl className={inLarge.answers}>
       {answers.map(([name, figure, words]) => (
         <div key={name}>
           <dt>{name}</dt>

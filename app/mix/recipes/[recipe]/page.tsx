@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import { type RecipeScreen, recipeScreen } from '@/lib/views/recipe';
 import { showMinutes } from '@/shared/measure/show';
+import inLarge from '../../../_parts/answers.module.css';
 import { Figure } from '../../../_parts/figure';
 import { SeverityLines } from '../../../_parts/flag-lines';
 import { FromSolution } from '../../../_parts/from-solution';
@@ -61,7 +62,7 @@ function usedText({ programs }: RecipeScreen): string {
 function RecipeAnswers({ screen }: { screen: RecipeScreen }) {
   const { check, costPerLitre, ways, targetPh, useWithinMinutes } = screen;
   return (
-    <dl className={styles.answers}>
+    <dl className={inLarge.answers}>
       <div>
         <dt>A litre costs</dt>
         <dd>
@@ -84,7 +85,7 @@ function RecipeAnswers({ screen }: { screen: RecipeScreen }) {
       </div>
       <div>
         <dt>To wear</dt>
-        <dd className={styles.words}>{check.equipment.join(', ') || 'nothing entered'}</dd>
+        <dd className={inLarge.words}>{check.equipment.join(', ') || 'nothing entered'}</dd>
       </div>
     </dl>
   );
