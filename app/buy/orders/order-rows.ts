@@ -30,5 +30,7 @@ export function firstOf(screen: OrderFormScreen, asked: Fields, rows: readonly O
     ];
   });
   const { placedOn = '', expectedOn = '', freight = '', note = '' } = from;
-  return { placedOn: placedOn || screen.today, expectedOn, freight, note, ...Object.fromEntries(fields) };
+  // A plan names the day on which it would order; whoever writes that order before then orders it today.
+  const ordered = placedOn === '' || placedOn > screen.today ? screen.today : placedOn;
+  return { placedOn: ordered, expectedOn, freight, note, ...Object.fromEntries(fields) };
 }

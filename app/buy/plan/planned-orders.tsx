@@ -8,7 +8,7 @@ import styles from './plan.module.css';
 export function PlannedOrders({ orders, ways }: { orders: PlannedOrder[]; ways: Ways }) {
   return (
     <>
-      <ListOfToday orders={orders} />
+      <ListOfFirst orders={orders} ways={ways} />
       <ol className={styles.orders}>
         {orders.map((order) => (
           <li key={order.key}>
@@ -38,10 +38,11 @@ export function PlannedOrders({ orders, ways }: { orders: PlannedOrder[]; ways: 
   );
 }
 
-/** What the plan orders today, from whomever, as a list to send: each supplier with its sums. */
-function ListOfToday({ orders }: { orders: PlannedOrder[] }) {
-  const lines = orders.filter(({ isToday }) => isToday).flatMap((order) => order.lines);
-  if (lines.length === 0) return null;
+/** What the plan orders first, today or on the next day it orders anything, as a list to send: each supplier with its sums. */
+function ListOfFirst({ orders, ways }: { orders: PlannedOrder[]; ways: Ways }) {
+  const [first] = orders;
+  if (!first) return null;
+  const lines = orders.filter(({ on }) => on === first.on).flatMap((order) => order.lines);
   const fields = lines.flatMap(({ offer, count }, row) => [
     [`lines[${row}].offer`, offer],
     [`lines[${row}].count`, String(count)],
@@ -49,7 +50,7 @@ function ListOfToday({ orders }: { orders: PlannedOrder[] }) {
   return (
     <p>
       <a href={`/buy/orders/list?${new URLSearchParams(fields)}`}>
-        What is ordered today as a purchase list, by supplier
+        The purchase list of {first.isToday ? 'today' : showDay(first.on, ways.today)}, by supplier
       </a>
     </p>
   );

@@ -33,6 +33,9 @@ export function DeliveryForm({ screen, delivery }: DeliveryFormProps) {
           <OfferLine key={`${offer.id} ${row}`} state={state} offer={offer} row={row} currency={ways.currency} />
         ))}
       </ul>
+      <noscript>
+        <p>Where no script runs, what was paid does not follow the count: write it for as many as came.</p>
+      </noscript>
       <FormField state={state} name="receivedOn" id="delivery-day" label="Received on">
         {(wiring) => <input {...wiring} type="date" defaultValue={typedIn(state, 'receivedOn', today)} />}
       </FormField>

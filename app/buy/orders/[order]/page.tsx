@@ -65,6 +65,11 @@ export default async function OrderPage(props: OrderParams) {
         ) : (
           <CameList screen={screen} />
         )}
+        <p>
+          <a href={`/shelf/suppliers/${encodeURIComponent(order.supplier.id)}#orders`}>
+            How long {order.supplier.name} really takes
+          </a>
+        </p>
       </section>
     </>
   );
