@@ -29,7 +29,12 @@ test('a figure opened in another tab leads to the page of its working, with the 
   await expect(page.getByRole('main')).toContainText('Usable today');
 });
 
-for (const path of ['/today', '/week', '/shelf', '/shelf?as=table', '/shelf/calcium-5']) {
+const PAGES = [
+  ...['/today', '/week', '/shelf', '/shelf?as=table', '/shelf/calcium-5', '/buy/plan', '/buy/budget?by=bench'],
+  '/buy/equivalents?recipe=thrips-turn&product=spinosad-half&curve=yes',
+];
+
+for (const path of PAGES) {
   test(`every figure on ${path} has a working behind it`, async ({ page, request }) => {
     await page.goto(path);
     const figures = page.locator('[data-figure]');

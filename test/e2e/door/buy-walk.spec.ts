@@ -41,7 +41,11 @@ test('what to order, the cheapest plan, and a recipe that goes over to the cheap
   await again.click();
   await expect(stop).toBeHidden({ timeout: 70_000 });
   await expect(again).toBeVisible();
-  await expect(page.getByText(/no plan costs less|no plan can cost less/)).toBeVisible();
+  await expect(page.getByText(/no plan is cheaper|No plan can come to less/)).toBeVisible();
+  const why = page.getByRole('listitem').locator('[data-figure*="/why/"]').first();
+  await why.click();
+  await expect(page.getByRole('dialog')).toContainText((await why.textContent()) ?? '');
+  await page.keyboard.press('Escape');
   await isSound(page);
   await page.getByRole('link', { name: 'Write this order' }).first().click();
   await expect(page.getByRole('heading', { level: 1 })).toContainText('Order from');
