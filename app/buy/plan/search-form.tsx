@@ -90,22 +90,28 @@ function UnderWay({ screen }: { screen: PlanScreen }) {
 
 const EVERY_MS = 400;
 
-/** How far it is, asked again and again; once it is found, the page is asked for anew. */
+/** Once it is found the page is asked for anew, and once more only when that has not come for so long. */
+const AGAIN_MS = 8_000;
+
+/** How far it is, asked again and again, each time after the last answer has come. */
 function useProgress({ shopId, weeks }: PlanScreen): PlanProgress | null {
   const [progress, setProgress] = useState<PlanProgress | null>(null);
   const router = useRouter();
   useEffect(() => {
     const stop = new AbortController();
+    let timer: ReturnType<typeof setTimeout>;
     const look = async () => {
       const query = new URLSearchParams({ shop: shopId, weeks: String(weeks) });
       const said = await ask(`/buy/plan/progress?${query}`, stop.signal);
       if (stop.signal.aborted) return;
       if (said) setProgress(said);
-      if (said && said.state.kind !== 'running') router.refresh();
+      const isOver = said !== null && said.state.kind !== 'running';
+      if (isOver) router.refresh();
+      timer = setTimeout(look, isOver ? AGAIN_MS : EVERY_MS);
     };
-    const timer = setInterval(look, EVERY_MS);
+    timer = setTimeout(look, EVERY_MS);
     return () => {
-      clearInterval(timer);
+      clearTimeout(timer);
       stop.abort();
     };
   }, [shopId, weeks, router]);
