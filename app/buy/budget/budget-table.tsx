@@ -2,6 +2,7 @@ import type { BudgetRow, BudgetScreen } from '@/lib/views/budget';
 import type { Fig } from '@/lib/views/figures';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
+import styles from './budget.module.css';
 
 const GROUPS = [
   {
@@ -36,7 +37,7 @@ export function BudgetTable({ screen: { rows, sums, unknownInAll, ways, by } }: 
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="The budget as a table">
-      <table>
+      <table className={styles.table}>
         <thead>
           <tr>
             <th scope="col" rowSpan={2}>
