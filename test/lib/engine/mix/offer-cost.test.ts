@@ -36,7 +36,10 @@ test('each line takes the price per unit of the offer that is cheapest today, an
   const at = sheet.steps.findIndex(({ ingredient }) => ingredient.product === citric);
   const { lines } = offerCostOf(demo, sheet);
   // 2 g, of 5 lb (2267.96185 g) at $29.00; the bottle is of 1 lb at $8.95.
-  expect(lines[at]).toMatchObject({ price: { offer: { packText: '5 lb' } }, cost: Math.round((2 / 2267.96185) * 29e6) });
+  expect(lines[at]).toMatchObject({
+    price: { offer: { packText: '5 lb' } },
+    cost: Math.round((2 / 2267.96185) * 29e6),
+  });
   expect(sheet.steps[at]?.line.cost).toBe(Math.round((2 / 453.592) * 8.95e6));
 });
 
