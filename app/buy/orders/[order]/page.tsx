@@ -65,7 +65,7 @@ export default async function OrderPage(props: OrderParams) {
         ) : (
           <CameList screen={screen} />
         )}
-        <p>
+        <p className="apart">
           <a href={`/shelf/suppliers/${encodeURIComponent(order.supplier.id)}#orders`}>
             How long {order.supplier.name} really takes
           </a>
