@@ -147,3 +147,16 @@ test('a record tells of its amendment, of what nobody has confirmed, and of who 
   await amendApplication({ commandId: '3', ...restore }, CLOCK);
   expect(await seen()).toMatchObject({ counting: 'counts', isWithdrawn: false });
 });
+
+test('a withdrawal that is taken back before anybody confirmed it leaves the record counting, with nothing to confirm', async () => {
+  const shopId = await smallShop({ ...SMALL, programs: [], applications: [sprayed('a', '2026-03-30')] });
+  const amend = async (commandId: string, withdrawn: boolean) => {
+    await amendApplication({ commandId, shopId, application: 'a', change: { withdrawn }, reason: 'a slip' }, CLOCK);
+    const book = await recordBook(shopId);
+    return book.records.map((one) => recordSeen(book, one))[0];
+  };
+  expect(await amend('1', true)).toMatchObject({ counting: 'unconfirmed', isWithdrawn: true });
+  const back = await amend('2', false);
+  expect(back).toMatchObject({ counting: 'counts', isWithdrawn: false });
+  expect(back?.versions[0]).toMatchObject({ isPending: false });
+});
