@@ -46,9 +46,9 @@ export async function whatIfAnswer(
 
 /** The same for a plan that is there already. */
 export function whatIfSaid(plan: Plan, figure: FigAt, fields: WhatIfFields): WhatIfSaid {
-  const { supposed, faults, next } = supposedIn(plan, fields);
-  const otherwise = whatIf(plan, next);
   const text = whatIfText(fields);
+  const { supposed, faults, next } = supposedIn(plan, text);
+  const otherwise = whatIf(plan, next);
   const of: Figs = {
     planned: figure,
     supposed: (...path) => figure('what-if', text, ...path),

@@ -21,12 +21,25 @@ export function projectionOf(shop: Shop, today: Day, weeks: number): Projection 
   return projectionWith(shop, sprayingsBetween(shop, today, horizonEnd(today, weeks)), today, weeks);
 }
 
-/** The same with sprayings that somebody names instead of those of the programs, in the order they happen. */
-export function projectionWith(shop: Shop, sprayings: Spraying[], today: Day, weeks: number): Projection {
-  const demands = demandsOf(sprayings);
+const NOT_YET: ReadonlyMap<Product, ProductAhead> = new Map();
+
+/**
+ * The same with sprayings that somebody names instead of those of the programs, in the order they happen. Of products that
+ * are known already, their lines have their draws and costs, and nothing is worked out again.
+ */
+export function projectionWith(
+  shop: Shop,
+  sprayings: Spraying[],
+  today: Day,
+  weeks: number,
+  known = NOT_YET,
+): Projection {
+  const demands = demandsOf(sprayings, known);
   const containers = byProduct(shop.containers);
   const offers = byProduct(shop.offers);
   const products = shop.products.map((product): ProductAhead => {
+    const before = known.get(product);
+    if (before) return before;
     const asked = demands.get(product) ?? [];
     const walk = walkStock(containers.get(product) ?? [], asked, today, weeks);
     const offer = cheapestOffer(offers.get(product) ?? []);
@@ -51,11 +64,13 @@ function byProduct<T extends { product: Product }>(list: T[]): Map<Product, T[]>
 
 type ProductDemand = Demand & { product: Product };
 
-/** The dated demand of each product, in the order of the sprayings. */
-const demandsOf = (sprayings: Spraying[]): Map<Product, ProductDemand[]> =>
+/** The dated demand of each product that is not known yet, in the order of the sprayings. */
+const demandsOf = (sprayings: Spraying[], known: ReadonlyMap<Product, unknown>): Map<Product, ProductDemand[]> =>
   byProduct(
     sprayings.flatMap(({ date, lines }) =>
-      lines.map((line) => ({ product: line.ingredient.product, day: dayNumber(date), line })),
+      lines
+        .filter(({ ingredient }) => !known.has(ingredient.product))
+        .map((line) => ({ product: line.ingredient.product, day: dayNumber(date), line })),
     ),
   );
 

@@ -5,7 +5,7 @@ import type { Bench, Offer, Product, Program, Shop } from '../shop';
 import { sumKnown } from './cost-sums';
 import type { IngredientLine, ProductAhead, Projection, Spraying } from './plan';
 import { projectionWith } from './projection';
-import { horizonEnd, sprayingsBetween } from './sprayings';
+import { horizonEnd, newLine, sprayingsBetween } from './sprayings';
 import type { Supposed } from './supposed';
 
 /** What one thing comes to as it is, and as it would be. */
@@ -60,22 +60,48 @@ function otherwise(ahead: ProductAhead, next: ProductAhead | undefined): WhatIf[
  * Takes    the projection as it is
  * Rounds   scaled prices and amounts once each, to the nearest whole
  */
-export function supposedProjection({ shop, today, weeks }: Projection, supposed: Supposed): Projection {
-  const { product, usePercent } = supposed;
+export function supposedProjection(as: Projection, supposed: Supposed): Projection {
+  const { shop, today, weeks } = as;
   const its = supposedShop(shop, supposed);
+  const only = onlyProductOf(supposed);
+  if (only) {
+    const known = new Map(as.products.map((ahead) => [ahead.product, ahead]));
+    known.delete(only);
+    return projectionWith(
+      its,
+      as.sprayings.map((one) => afresh(one, only, supposed.usePercent)),
+      today,
+      weeks,
+      known,
+    );
+  }
   const sprayings = sprayingsBetween(its, today, horizonEnd(today, weeks)).filter(
     ({ date }) => !isLost(date, supposed),
   );
-  for (const { lines } of sprayings) {
-    for (const line of lines) {
-      const isMeant = product === null || line.ingredient.product === product;
-      if (isMeant && usePercent !== 100) takeOtherwise(line, usePercent);
-    }
+  for (const line of sprayings.flatMap(({ lines }) => lines)) {
+    const isMeant = supposed.product === null || line.ingredient.product === supposed.product;
+    if (isMeant) takeOtherwise(line, supposed.usePercent);
   }
   return projectionWith(its, sprayings, today, weeks);
 }
 
+/** The one product that anything is otherwise for; null where sprayings change, or every product does. */
+const onlyProductOf = ({ product, extra, lostFrom, bench }: Supposed): Product | null =>
+  extra === null && lostFrom === null && bench === null ? product : null;
+
+/** A spraying as it was before anything was drawn of one product for it, with another use of that. */
+const afresh = (spraying: Spraying, product: Product, usePercent: number): Spraying => ({
+  ...spraying,
+  lines: spraying.lines.map((known) => {
+    if (known.ingredient.product !== product) return known;
+    const line = newLine(known.ingredient, known.amount);
+    takeOtherwise(line, usePercent);
+    return line;
+  }),
+});
+
 function takeOtherwise(line: IngredientLine, percent: number): void {
+  if (percent === 100) return;
   line.supposedPercent = percent;
   if (line.amount !== null) line.amount = percentOf<Stock>(line.amount, percent);
 }

@@ -129,15 +129,20 @@ function leftWorking(plan: Plan, container: Container, written: string | undefin
     rule: 'What is in it today, or from the day on which it arrives, − what the sprayings planned until then take from it − what is wasted by then.',
     get steps() {
       return [
-        remainingStep(
-          container,
-          container.receivedOn <= plan.today ? 'its movements' : `arrives ${showDay(container.receivedOn)}`,
-        ),
+        ...thereStep(plan, container, day),
         ...takenFrom(plan, container, day),
         ...(isWasted ? [wastedStep(container, waste)] : []),
       ];
     },
   };
+}
+
+/** What is in it before anything ahead is taken, or that it is not there yet. */
+function thereStep({ today }: Plan, container: Container, day: Day): Step[] {
+  const { receivedOn, lot } = container;
+  if (receivedOn <= today) return [remainingStep(container, 'its movements')];
+  const arrives = entered('Arrives', { kind: 'day', day: receivedOn }, `lot ${lot}`);
+  return receivedOn <= day ? [arrives, remainingStep(container, 'as it arrives')] : [arrives];
 }
 
 const remainingStep = (container: Container, from: string): Step =>

@@ -1,4 +1,4 @@
-import { type WhatIfFields, whatIfOfText, whatIfText } from '@/shared/forms/what-if';
+import { whatIfOfText } from '@/shared/forms/what-if';
 import { showMoney } from '@/shared/measure/show';
 import type { Fault } from '@/shared/outcome';
 import { showDay } from '@/shared/time/show-day';
@@ -16,15 +16,14 @@ type Find = (plan: Plan, path: string[]) => FoundWorking | null;
  * `WHAT IS SUPPOSED/change/FIGURE`. Every figure of a plan has one, and its inputs are those that are supposed.
  */
 export function whatIfWorking(plan: Plan, [asked = '', ...path]: string[], find: Find): FoundWorking | null {
-  const fields = whatIfOfText(asked);
   const isChange = path[0] === 'change';
   const figure = isChange ? path.slice(1) : path;
   // What is supposed is supposed of the plan as it is, and of nothing else.
   if (figure[0] === 'what-if') return null;
-  const { supposed, next } = supposedIn(plan, fields);
+  const { supposed, next } = supposedIn(plan, asked);
   const then = find(next, figure);
   if (!then) return null;
-  const within = `${figureAddress('what-if', whatIfText(fields))}/`;
+  const within = `${figureAddress('what-if', asked)}/`;
   if (isChange) {
     const now = find(plan, figure);
     return now && changeWorking(plan.shop, { then, now, address: figureAddress(...figure), within });
@@ -47,15 +46,15 @@ export function whatIfWorking(plan: Plan, [asked = '', ...path]: string[], find:
 /** The weeks ahead as they are supposed, what is supposed of them, and what of that the shop cannot suppose. */
 export type SupposedAhead = { supposed: Supposed; faults: Fault[]; next: Plan };
 
-const last = new WeakMap<Plan, SupposedAhead & { of: string }>();
+const last = new WeakMap<Plan, SupposedAhead & { asked: string }>();
 
-/** What is supposed of a plan, worked out once for as long as it stays the same. */
-export function supposedIn(plan: Plan, fields: WhatIfFields): SupposedAhead {
-  const [of, known] = [whatIfText(fields), last.get(plan)];
-  if (known?.of === of) return known;
-  const { supposed, faults } = supposedOf(plan, fields);
+/** What is supposed of a plan, in one line as an address has it; worked out once for as long as it stays the same. */
+export function supposedIn(plan: Plan, asked: string): SupposedAhead {
+  const known = last.get(plan);
+  if (known?.asked === asked) return known;
+  const { supposed, faults } = supposedOf(plan, whatIfOfText(asked));
   // No rule is asked of what is only supposed.
-  const found = { of, supposed, faults, next: { ...supposedProjection(plan, supposed), flags: [] } };
+  const found = { asked, supposed, faults, next: { ...supposedProjection(plan, supposed), flags: [] } };
   last.set(plan, found);
   return found;
 }

@@ -51,7 +51,7 @@ const eventText = (event: RampSteps['steps'][number]['events'][number]) =>
     : `${event.container} ${event.kind} ${inMl(event.amount)}`;
 
 test('every spraying, arrival and last day is a step, with what each container holds after it', () => {
-  const plan = planOf(BY_HAND, TODAY, 6);
+  const plan = planOf(BY_HAND, TODAY, 7);
   const [soap] = plan.products;
   if (!soap) throw new Error('there is no soap');
   const { containers, opening, steps, orderBy, lead, weeks } = rampSteps(seen(plan), soap);
@@ -68,6 +68,7 @@ test('every spraying, arrival and last day is a step, with what each container h
     ['2026-03-31', ['Soap round 60'], 70, [0, 70]],
     // Opened on the 17th, it may be used for twenty days: until 6 April.
     ['2026-04-07', ['250 mL, lot new wasted 70', 'Soap round 60 missing 60'], 0, [0, 0]],
+    ['2026-04-14', ['Soap round 60 missing 60'], 0, [0, 0]],
   ]);
   // Runs out on the 10th, so it must be there by Sat 7 March: ordered on Wed 4, it comes on Fri 6.
   expect(lead).toMatchObject({ days: 2, supplier: 'Mill', pack: '1 L' });

@@ -38,6 +38,11 @@ test('every figure of an answer is the value of the working that opens under it'
     const answer = said(fields);
     expect(figuresIn(answer).length).toBeGreaterThan(0);
     for (const { at, value } of figuresIn(answer)) expect(workingOf(figures, at)?.value, at).toEqual(value);
+    // What is said to change does: as it is planned is one thing, and as it would be another.
+    for (const { from, to } of answer.sums) expect(to.value, to.at).not.toEqual(from.value);
+    for (const { from, to } of answer.products) {
+      expect([to.orderBy.value, to.runsOutOn.value]).not.toEqual([from.orderBy.value, from.runsOutOn.value]);
+    }
   }
 });
 

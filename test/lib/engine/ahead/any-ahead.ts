@@ -26,6 +26,15 @@ const lot = fc.record({
   receivedOn: day(-90, 0),
 });
 
+/** The same, with a last day, and perhaps not there yet. */
+const dyingLot = fc
+  .tuple(lot, day(-90, 25), day(-5, 70))
+  .map(([one, receivedOn, expiresOn]) => ({
+    ...one,
+    receivedOn,
+    expiresOn: expiresOn > receivedOn ? expiresOn : null,
+  }));
+
 const offer = fc.record({
   product: fc.constantFrom(...PRODUCTS),
   pack: fc.constantFrom('500 mL', '1 L', '1 gal'),
@@ -48,16 +57,14 @@ const ingredients = fc
     ),
   );
 
-/** Whether bottles of a shop die, be it by a printed day or once opened. */
+/** Whether bottles of a shop die, be it by a printed day or once opened; then some arrive in the weeks ahead, too. */
 type Lives = { dying: boolean };
 
 /** A small shop of three liquids in bottles, sprayed by up to three programs on two benches, as somebody may write it. */
 export const anyShop = ({ dying }: Lives): fc.Arbitrary<Written> =>
   fc
     .record({
-      lots: fc.array(dying ? fc.tuple(lot, day(-5, 70)).map(([one, expiresOn]) => ({ ...one, expiresOn })) : lot, {
-        maxLength: 6,
-      }),
+      lots: fc.array(dying ? dyingLot : lot, { maxLength: 6 }),
       offers: fc.array(offer, { maxLength: 5 }),
       programs: fc.array(program, { minLength: 1, maxLength: 3 }),
       recipes: fc.tuple(ingredients, ingredients),

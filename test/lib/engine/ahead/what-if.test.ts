@@ -22,6 +22,11 @@ const supposing = (of: Projection, part: Partial<Supposed>): Projection =>
   supposedProjection(of, { ...NOTHING_SUPPOSED, ...part });
 const ifSo = (of: Projection, part: Partial<Supposed>) => whatIf(of, supposing(of, part));
 
+const LASTING = anyPlan({ dying: false });
+const DYING = anyPlan({ dying: true });
+const percent = (min: number, max: number) => fc.integer({ min, max });
+const within = fc.integer({ min: 0, max: 7 * WEEKS - 1 });
+
 const needOf = (projection: Projection, id: string) =>
   projection.products
     .filter(({ product }) => product.id === id)
@@ -52,6 +57,18 @@ test('of one product another price changes what has still to be bought of it, an
   expect(toBuyOf(next, (one) => one !== id)).toBe(toBuyOf(as, (one) => one !== id));
 });
 
+test('what is supposed of one product alone comes out as if all of it had been worked out anew', () => {
+  fc.assert(
+    fc.property(DYING, percent(50, 200), percent(0, 300), fc.nat(2), (plan, pricePercent, usePercent, at) => {
+      const product = plan.shop.products[at] ?? null;
+      const part = { product, pricePercent, usePercent };
+      // A lost week long ago takes nothing away, and everything is worked out.
+      const whole = supposing(plan, { ...part, lostFrom: addDays(plan.today, -30) });
+      expect(supposing(plan, part)).toEqual(whole);
+    }),
+  );
+});
+
 test('in a lost week nothing is sprayed, and every other spraying stays', () => {
   const lost = as.sprayings.filter(({ date }) => date >= TODAY && date < addDays(TODAY, 7)).length;
   expect(lost).toBeGreaterThan(0);
@@ -78,11 +95,6 @@ const isNowhereLater = (next: Projection, before: Projection): boolean => {
   const days = daysOf(before);
   return daysOf(next).every((day, at) => day <= (days[at] ?? ''));
 };
-
-const LASTING = anyPlan({ dying: false });
-const DYING = anyPlan({ dying: true });
-const percent = (min: number, max: number) => fc.integer({ min, max });
-const within = fc.integer({ min: 0, max: 7 * WEEKS - 1 });
 
 test('supposing nothing changes nothing', () => {
   fc.assert(
