@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { WhatIfSaid } from '@/lib/views/what-if';
-import type { WhatIfFields } from '@/shared/forms/what-if';
+import { type WhatIfFields, whatIfIn, whatIfText } from '@/shared/forms/what-if';
 
 /** What the shop last said, to which question, and whether it did not answer the last one. */
 type Heard = { to: string | null; said: WhatIfSaid | null; isAway: boolean };
@@ -29,13 +29,13 @@ export function useWhatIf(shop: string, fields: WhatIfFields | null, before: Wha
   }, [wanted, heard]);
   useEffect(() => {
     // Asked about nothing, the shop makes itself ready for what follows, so that the first answer is as quick as any.
-    askAt(addressOf(shop, {}));
+    askAt(addressOf(shop, whatIfIn({})));
   }, [shop]);
   return wanted === null ? { said: null, isAway: false } : heard;
 }
 
-const addressOf = (shop: string, fields: Partial<WhatIfFields>): string =>
-  `/buy/what-if?${new URLSearchParams({ ...fields, shop })}`;
+const addressOf = (shop: string, fields: WhatIfFields): string =>
+  `/buy/what-if?${new URLSearchParams([...new URLSearchParams(whatIfText(fields)), ['shop', shop]])}`;
 
 async function askAt(address: string): Promise<WhatIfSaid | null> {
   try {

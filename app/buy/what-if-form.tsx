@@ -1,6 +1,6 @@
 'use client';
 
-import { type FormEvent, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { BuyScreen } from '@/lib/views/buy';
 import {
   isSupposed,
@@ -26,15 +26,16 @@ type WhatIfProps = BuyScreen['whatIf'] & { shop: string; product: { id: string; 
 export function WhatIf({ shop, product, ways, fields, said, programs }: WhatIfProps) {
   const [typed, setTyped] = useState(fields);
   const heard = useWhatIf(shop, isSupposed(typed) ? typed : null, said);
-  const look = ({ currentTarget }: FormEvent<HTMLFormElement>) => {
-    setTyped(
-      whatIfIn(Object.fromEntries([...new FormData(currentTarget)].map(([name, value]) => [name, String(value)]))),
-    );
+  const form = useRef<HTMLFormElement>(null);
+  const look = () => {
+    if (form.current) setTyped(typedIn(form.current));
   };
+  // What was moved before this page could listen, or what a browser puts back after a reload, counts as well.
+  useEffect(look, []);
   return (
     <section aria-labelledby="what-if">
       <h2 id="what-if">What if …</h2>
-      <form action="/buy#what-if" method="get" onInput={look} className={styles.form}>
+      <form ref={form} action="/buy#what-if" method="get" onInput={look} className={styles.form}>
         <Scope product={product} typed={typed} />
         <Slider name="price" label="its price" typed={typed} {...PRICE_PERCENT} />
         <Slider name="use" label="its use" typed={typed} {...USE_PERCENT} />
@@ -48,6 +49,9 @@ export function WhatIf({ shop, product, ways, fields, said, programs }: WhatIfPr
     </section>
   );
 }
+
+const typedIn = (form: HTMLFormElement): WhatIfFields =>
+  whatIfIn(Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, String(value)])));
 
 type Typed = { typed: WhatIfFields };
 
