@@ -38,7 +38,6 @@ export default async function TodayPage() {
       <div className={styles.right}>
         <DaysAhead days={screen.ahead} from={screen.today} ways={screen.ways} />
         <Orders screen={screen} />
-        <ComingIn coming={screen.coming} ways={screen.ways} />
         <WasteShelf waste={screen.waste} total={screen.wasteCost} flagged={screen.shelfFlags} ways={screen.ways} />
       </div>
     </div>
@@ -93,7 +92,7 @@ function ToMix({ screen: { toMix, ways } }: ScreenProps) {
 /** What presses is always shown; beside it, as much as a laptop has room for. */
 const MOST_ORDERS = 3;
 
-function Orders({ screen: { orders, ways } }: ScreenProps) {
+function Orders({ screen: { orders, coming, onItsWay, ways } }: ScreenProps) {
   const pressing = orders.filter(({ order }) => order === null || order.weeks <= 0);
   // What is on its way takes a line more.
   const room = orders.slice(0, MOST_ORDERS).some(({ onOrder }) => onOrder) ? MOST_ORDERS - 1 : MOST_ORDERS;
@@ -103,9 +102,18 @@ function Orders({ screen: { orders, ways } }: ScreenProps) {
       <h2 id="order">Order</h2>
       {pressing.length === 0 && <EmptyPlace>Nothing has to be ordered this week.</EmptyPlace>}
       <OrderList orders={shown} ways={ways} />
-      {shown.length < orders.length && (
+      <ComingIn coming={coming} ways={ways} />
+      {(shown.length < orders.length || onItsWay > 0) && (
         <p className={styles.more}>
-          <a href="/shelf?as=table">{orders.length - shown.length} more run out within 26 weeks</a>
+          {shown.length < orders.length && (
+            <a href="/shelf?as=table">{orders.length - shown.length} more run out within 26 weeks</a>
+          )}
+          {shown.length < orders.length && onItsWay > 0 && ' · '}
+          {onItsWay > 0 && (
+            <a href="/buy/orders">
+              {onItsWay} {onItsWay === 1 ? 'order' : 'orders'} on the way
+            </a>
+          )}
         </p>
       )}
     </section>

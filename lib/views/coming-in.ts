@@ -1,4 +1,4 @@
-import { addDays, type Day } from '@/shared/time/day';
+import type { Day } from '@/shared/time/day';
 import { type OnOrder, onOrder, onOrderOf } from '../engine/orders/on-order';
 import type { Order, Product } from '../engine/shop';
 import type { Fig } from './figures';
@@ -20,14 +20,9 @@ export type ComingIn = {
   expectedOn: Fig;
 };
 
-/** How far ahead today looks. */
-const DAYS = 7;
-
-/** The orders of which something is late or comes within a week, and those of which nobody knows when; the soonest first. */
+/** The orders of which something is late or comes today, and those of which nobody knows when; the soonest first. */
 export function comingIn({ shop, today, figure }: House): ComingIn[] {
-  const coming = onOrder(shop, today).filter(
-    ({ expectedOn }) => expectedOn === null || expectedOn <= addDays(today, DAYS),
-  );
+  const coming = onOrder(shop, today).filter(({ expectedOn }) => expectedOn === null || expectedOn <= today);
   return [...new Set(coming.map(({ order }) => order))].map((order) => {
     const lines = coming.filter((line) => line.order === order);
     return {
@@ -38,6 +33,14 @@ export function comingIn({ shop, today, figure }: House): ComingIn[] {
     };
   });
 }
+
+/** How many orders come on a day that is still to come. */
+export const laterOrders = ({ shop, today }: House): number =>
+  new Set(
+    onOrder(shop, today)
+      .filter(({ expectedOn }) => expectedOn !== null && expectedOn > today)
+      .map(({ order }) => order),
+  ).size;
 
 /** Packs of one product that one line of an order still expects. */
 export type ProductComing = Omit<ComingIn, 'order'> & { key: string; pack: string; placedOn: Day };

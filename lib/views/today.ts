@@ -6,7 +6,7 @@ import { alertsOf } from '../engine/alerts/alerts';
 import { dayStrips } from '../engine/keepout/planned-closures';
 import type { Flag } from '../engine/rules/flag';
 import { type BenchStanding, benchStandings } from './bench-standing';
-import { type ComingIn, comingIn } from './coming-in';
+import { type ComingIn, comingIn, laterOrders } from './coming-in';
 import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
 import { flagsInWords } from './flags-by-gravity';
@@ -36,8 +36,9 @@ export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
   toMix: SprayingTicket[];
   ahead: DayAhead[];
   orders: OrderLine[];
-  /** What was ordered and should be here, comes today or within the week. */
+  /** What was ordered and should be here, comes today, or nobody knows when; and how many orders come later. */
   coming: ComingIn[];
+  onItsWay: number;
   waste: WasteSeen[];
   wasteCost: Fig;
   /** What is flagged about the bottles, counted in words; empty when nothing is. */
@@ -59,7 +60,7 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
     toMix: plan.sprayings.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
     orders: orderLines(house),
-    coming: comingIn(house),
+    ...{ coming: comingIn(house), onItsWay: laterOrders(house) },
     waste: wasteAhead(house),
     wasteCost: figure('totals', 'wasteCost'),
     shelfFlags: flagsInWords(plan.flags.filter(({ program }) => program === null)),

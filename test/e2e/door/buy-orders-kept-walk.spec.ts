@@ -118,7 +118,7 @@ test.describe('an order that is on its way', () => {
 
     await page.goto('/today');
     await expect(page.getByRole('main')).toContainText('1 delivery expected today');
-    const coming = page.getByRole('region', { name: 'Coming in' });
+    const coming = page.getByRole('list', { name: 'Coming in' });
     const ours = coming.getByRole('listitem').filter({ hasText: 'Millrace Grower Stores, 2 packs' });
     await expect(ours).toContainText('expected today');
     await expect(coming.getByRole('listitem').first()).toContainText('▲ late since');

@@ -23,12 +23,12 @@ async function house() {
 }
 
 describe('what today says of orders', () => {
-  test('what is late, comes today, comes within a week, and has no day, in that order, and nothing later', async () => {
+  test('what is late, comes today, and has no day, in that order; what comes later is only counted', async () => {
     await orderingShop({
       orders: [
         UNKNOWN,
-        order('eighth', '2026-04-08'),
-        order('seventh', '2026-04-07'),
+        order('week', '2026-04-07'),
+        order('tomorrow', '2026-04-01'),
         order('now', '2026-03-31'),
         order('late', '2026-03-30'),
         order('closed', '2026-03-31', { closedOn: '2026-03-31' }),
@@ -37,10 +37,10 @@ describe('what today says of orders', () => {
     expect(comingIn(await house()).map(({ order: id, due }) => [id, due])).toEqual([
       ['late', 'late'],
       ['now', 'today'],
-      ['seventh', 'ahead'],
       ['unknown', 'unknown'],
     ]);
-    expect((await todayScreen(CLOCK))?.coming).toHaveLength(4);
+    expect((await todayScreen(CLOCK))?.coming).toHaveLength(3);
+    expect((await todayScreen(CLOCK))?.onItsWay).toBe(2);
   });
 
   test('an order is one line with all the packs that are still to come, and says where it is received', async () => {
