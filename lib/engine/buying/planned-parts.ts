@@ -2,15 +2,17 @@ import type { Supplier } from '../shop';
 import { type Purchase, purchaseOf } from './bought';
 import { byHabit, cheapestPerMl, type Part, smallestPack } from './habit';
 import type { Horizon } from './horizon';
-import { floorOf } from './joint/floor';
-import { type Joint, jointSearch } from './joint/joint-search';
+import { jointSearch } from './joint/joint-search';
 import { hasOrderCost } from './joint/slots';
 import { ordersOf, totalOf } from './orders';
 import { shortestPath } from './shortest-path';
 import type { Progress, Solver } from './solver';
 
-/** The packs of each part, in the order of the parts, and what no choice of them can be below. Micros. */
-export type PlannedParts = { purchases: Purchase[]; bound: number };
+/**
+ * The packs of each part, in the order of the parts, and what no choice of them can be below, in micros: for certain, or
+ * only as far as each order of a part is used up before its next one.
+ */
+export type PlannedParts = { purchases: Purchase[]; bound: number; isCertain: boolean };
 
 type Answer = PlannedParts & { parts: Part[]; best: number };
 
@@ -33,7 +35,11 @@ export function plannedParts(parts: readonly Part[], horizon: Horizon, solver: S
   }
   const byPart = new Map(done.flatMap(({ parts: its, purchases }) => its.map((part, at) => [part, purchases[at]])));
   const bound = done.reduce((total, one) => total + one.bound, 0);
-  return { purchases: parts.flatMap((part) => byPart.get(part) ?? []), bound };
+  return {
+    purchases: parts.flatMap((part) => byPart.get(part) ?? []),
+    bound,
+    isCertain: done.every((one) => one.isCertain),
+  };
 }
 
 const addedUp = (all: readonly Progress[]): Progress => ({
@@ -45,32 +51,18 @@ function alone(part: Part, horizon: Horizon): Answer {
   const path = shortestPath(part.need, part.packs, horizon);
   const purchase = purchaseOf(part.need, horizon, path?.bought ?? []);
   const total = path?.total ?? 0;
-  return { parts: [part], purchases: [purchase], best: total, bound: total };
+  return { parts: [part], purchases: [purchase], best: total, bound: total, isCertain: true };
 }
 
 function together(parts: Part[], horizon: Horizon, solver: Solver): Answer {
   const habits = [smallestPack, cheapestPerMl].map((habit) => byHabit(parts, habit, horizon));
   const found = jointSearch(parts, horizon, habits, solver);
-  if (found) return { parts, purchases: found.purchases, best: found.total, bound: boundOf(parts, horizon, found) };
+  if (found)
+    return { parts, purchases: found.purchases, best: found.total, bound: found.bound, isCertain: found.isCertain };
   // No plan is known that every supplier would take. What is bought by habit is still the best that can be said.
   const purchases = parts.map(({ need }, at) => purchaseOf(need, horizon, habits[0]?.[at] ?? []));
-  return { parts, purchases, best: totalOf(purchases, ordersOf(purchases)), bound: 0 };
+  return { parts, purchases, best: totalOf(purchases, ordersOf(purchases)), bound: 0, isCertain: true };
 }
-
-/**
- * What no plan for some parts can be below. The search fills an order up with packs of one kind; where filling up pays,
- * a mixture may come out cheaper still, and only what each part costs by itself is certain.
- */
-function boundOf(parts: readonly Part[], horizon: Horizon, { bound }: Joint): number {
-  if (!parts.some(({ packs }) => packs.some(({ offer }) => paysToFillUp(offer.supplier)))) return bound;
-  return Math.min(
-    bound,
-    parts.reduce((sum, part) => sum + floorOf(part, horizon).least, 0),
-  );
-}
-
-const paysToFillUp = ({ freeFreightOver, minimumOrder }: Supplier): boolean =>
-  freeFreightOver !== null || (minimumOrder !== null && minimumOrder > 0);
 
 /** Parts that share a supplier whose orders cost something, or share one with a part that does. */
 function groupsOf(parts: readonly Part[]): Part[][] {

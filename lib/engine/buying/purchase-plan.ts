@@ -76,7 +76,7 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
   const horizon = horizonOf(shop, today, weeks);
   const { parts, unknowns } = partsOf(projection, horizon);
   const offered = parts.filter(({ packs }) => packs.length > 0);
-  const { purchases, bound } = plannedParts(offered, horizon, solver);
+  const { purchases, bound, isCertain } = plannedParts(offered, horizon, solver);
   const orders = ordersOf(purchases);
   const cost = costOf(purchases, orders);
   const gap = cost.total - bound;
@@ -84,7 +84,7 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
     ...{ shop, today, weeks, horizon, orders, cost, bound },
     late: parts.flatMap(latenessOf),
     habits: { smallestPack: costOfHabit(smallestPack), cheapestPerMl: costOfHabit(cheapestPerMl) },
-    proven: gap <= AS_GOOD_AS_NOTHING * (1 + offered.length),
+    proven: isCertain && gap <= AS_GOOD_AS_NOTHING * (1 + offered.length),
     gap: cost.total > 0 ? Math.max(0, gap) / cost.total : 0,
     parts: offered.flatMap((part, index) => (purchases[index] ? [{ part, purchase: purchases[index] }] : [])),
     unknowns: [...unknowns, ...unknownFreight(orders)],

@@ -1,7 +1,8 @@
 import type { Horizon } from '../horizon';
 import { ratePerDay } from '../pack-use';
-import type { Bought } from '../shortest-path';
-import { extrasFor, MOST_SHUT, shutCosts } from './extras';
+import { chainOf, shutBundles } from './bundles';
+import type { Ordered } from './column';
+import { extrasFor } from './extras';
 import type { Arc, PartGraph } from './part-graph';
 import type { Slots } from './slots';
 
@@ -11,8 +12,11 @@ import type { Slots } from './slots';
  */
 export type Prices = { fixed: Float64Array; reward: Float64Array };
 
-/** Packs that meet one part's need, and what they come to at some prices of the orders. Micros, an estimate in doubles. */
-export type Found = { cost: number; bought: Bought[] };
+/**
+ * Packs that meet one part's need, and what no others can be below at some prices of the orders. Micros, an estimate in
+ * doubles: what packs that are never opened can gain is in it, though not all of it may be had.
+ */
+export type Found = { cost: number; bought: Ordered[] };
 
 /**
  * The packs that meet one part's need at the least cost, when being in an order has a price: a shortest path again, with
@@ -36,6 +40,8 @@ export class Walk {
   private readonly isFromOpen: Uint8Array;
   private readonly closedBy: Int32Array;
   private readonly waits: Float64Array;
+  /** What a unit that stays shut can gain. */
+  private readonly rate: number;
 
   constructor(
     private readonly graph: PartGraph,
@@ -51,6 +57,7 @@ export class Walk {
     this.closed = room.closed.fill(Infinity, 0, graph.nodes + 1);
     this.closedBy = room.closedBy.fill(-1, 0, graph.nodes + 1);
     this.waits = waitsOf(graph.slots, horizon);
+    this.rate = graph.filling.rate(prices);
   }
 
   found(): Found | null {
@@ -82,14 +89,15 @@ export class Walk {
   }
 
   /** One pack more, from an order that is open or from one that is begun. */
-  private follow({ pack, from, to, firstSlot, lastSlot, share }: Arc, index: number): void {
-    const { open, width, waits } = this;
+  private follow({ pack, from, to, firstSlot, lastSlot, share, keeps }: Arc, index: number): void {
+    const { open, width, waits, graph } = this;
     const { fixed, reward } = this.prices;
     const price = pack.levels[0]?.price ?? 0;
-    const closed = this.closed[from] ?? Infinity;
+    const gain = to === graph.nodes ? graph.filling.gain(this.rate, keeps) : 0;
+    const closed = (this.closed[from] ?? Infinity) - gain;
     for (let slot = firstSlot; slot <= lastSlot; slot++) {
       const begun = closed + (fixed[slot] ?? 0);
-      const going = open[from * width + slot] ?? Infinity;
+      const going = (open[from * width + slot] ?? Infinity) - gain;
       const isOpen = going <= begun;
       const cost = (isOpen ? going : begun) + price * (share - (waits[slot] ?? 0) - (reward[slot] ?? 0));
       const there = to * width + slot;
@@ -108,18 +116,20 @@ export class Walk {
       const begun = (this.closed[arc.from] ?? Infinity) + (this.prices.fixed[slot] ?? 0);
       const going = open[arc.from * width + slot] ?? Infinity;
       const [base, wasOpen] = [Math.min(begun, going), going <= begun];
+      const gain = graph.filling.gain(this.rate, 0);
       const chain = chainOf(graph, arc, slot);
       const reward = this.prices.reward[slot] ?? 0;
       const off = (this.waits[slot] ?? 0) + reward;
       for (const { to, count, price, shares } of chain.bundles) {
-        this.arrive(to * width + slot, base + price * (shares - count * off), { index, count, wasOpen });
+        const cost = base + price * (shares - count * off) - (to === graph.nodes ? gain : 0);
+        this.arrive(to * width + slot, cost, { index, count, wasOpen });
       }
       if (!chain.isAtEnd || chain.count >= (arc.pack.levels.at(-1)?.atLeast ?? 1)) continue;
       const orderOn = graph.slots.all[slot]?.day ?? horizon.start;
       const shares = chain.shares - chain.count * off;
       const given = { arc, orderOn, reward, shares, count: chain.count };
       for (const { to, count, cost } of shutBundles(graph, horizon, given)) {
-        this.arrive(to * width + slot, base + cost, { index, count, wasOpen });
+        this.arrive(to * width + slot, base + cost - gain, { index, count, wasOpen });
       }
     }
   }
@@ -134,31 +144,48 @@ export class Walk {
 
   private end(): Found | null {
     const { open, width, graph } = this;
-    let best: { cost: number; slot: number; extras: Bought[] } | null = null;
+    let [cost, last] = [Infinity, -1];
     for (let slot = 0; slot < width; slot++) {
-      const cost = open[graph.nodes * width + slot] ?? Infinity;
-      if (cost === Infinity) continue;
-      const extras = extrasFor(graph.part, graph.slots, this.horizon, { slot, reward: this.prices.reward[slot] ?? 0 });
-      if (!best || cost + extras.cost < best.cost) best = { cost: cost + extras.cost, slot, extras: extras.bought };
+      const here = open[graph.nodes * width + slot] ?? Infinity;
+      if (here < cost) [cost, last] = [here, slot];
     }
-    return best && { cost: best.cost, bought: [...this.way(best.slot), ...best.extras] };
+    if (last < 0) return null;
+    const bought = this.way(last);
+    return { cost, bought: [...bought, ...(this.rate > 0 ? this.beside(bought) : [])] };
+  }
+
+  /** The packs that gain most in one of the orders that there are. */
+  private beside(bought: readonly Ordered[]): Ordered[] {
+    const { graph, horizon, prices } = this;
+    const slots = new Set(bought.map(({ slot }) => graph.at.indexOf(slot)));
+    const all = [...slots].map((slot) => ({
+      slot,
+      extras: extrasFor(graph.part, graph.slots, horizon, { slot, reward: prices.reward[slot] ?? 0 }),
+    }));
+    const best = all.reduce((least, one) => (one.extras.cost < least.extras.cost ? one : least), all[0] ?? never());
+    return best.extras.bought.map((one) => ({ ...one, slot: graph.at[best.slot] ?? never() }));
   }
 
   /** The packs on the way to the end with an order open. */
-  private way(slot: number): Bought[] {
-    const bought: Bought[] = [];
-    let [node, open] = [this.graph.nodes, slot];
+  private way(last: number): Ordered[] {
+    const { graph, width } = this;
+    const bought: Ordered[] = [];
+    let [node, open] = [graph.nodes, last];
     while (node > 0) {
-      const there = node * this.width + open;
-      const arc = this.graph.arcs[this.arcBefore[there] ?? 0];
+      const there = node * width + open;
+      const arc = graph.arcs[this.arcBefore[there] ?? 0];
       if (!arc) break;
-      const orderOn = this.graph.slots.all[open]?.day ?? 0;
-      for (let count = this.counts[there] ?? 1; count > 0; count--) bought.push({ pack: arc.pack, orderOn });
+      const one = { pack: arc.pack, orderOn: graph.slots.all[open]?.day ?? never(), slot: graph.at[open] ?? never() };
+      for (let count = this.counts[there] ?? 1; count > 0; count--) bought.push(one);
       node = arc.from;
       if (this.isFromOpen[there] === 0) open = this.closedBy[node] ?? 0;
     }
     return bought.reverse();
   }
+}
+
+function never(): never {
+  throw new RangeError('buying: a way without an order');
 }
 
 type Bundling = { index: number; count: number; wasOpen: boolean };
@@ -188,90 +215,3 @@ function roomFor(nodes: number, width: number): Room {
 /** By slot: the part of a price that an order on that day ties up less than one on the first day. */
 export const waitsOf = ({ all }: Slots, horizon: Horizon): Float64Array =>
   Float64Array.from(all, ({ day }) => ratePerDay(horizon) * (day - horizon.start));
-
-export type Bundle = { to: number; count: number; cost: number };
-
-/**
- * Several packs of one kind from one order, one after another, at the price that so many of them have: one bundle for
- * each number that a quantity break reaches. Those that the need does not take any more stay shut.
- */
-export function bundlesOf(
-  graph: PartGraph,
-  horizon: Horizon,
-  { arc, slot, orderOn, reward }: { arc: Arc; slot: number; orderOn: number; reward: number },
-): Bundle[] {
-  const chain = chainOf(graph, arc, slot);
-  const off = ratePerDay(horizon) * (orderOn - horizon.start) + reward;
-  const bundles = chain.bundles.map(({ to, count, price, shares }) => ({
-    to,
-    count,
-    cost: price * (shares - count * off),
-  }));
-  if (!chain.isAtEnd) return bundles;
-  const { shares, count } = chain;
-  return [...bundles, ...shutBundles(graph, horizon, { arc, orderOn, reward, shares: shares - count * off, count })];
-}
-
-/** The same packs whatever the order's price: how far so many reach, and what counts of each one's price. */
-type Chain = {
-  bundles: { to: number; count: number; price: number; shares: number }[];
-  count: number;
-  shares: number;
-  isAtEnd: boolean;
-};
-
-/** A chain holds for all order days of its first arc, unless one of those behind it does not: then it is kept by slot. */
-const chains = new WeakMap<Arc, Map<number, Chain>>();
-
-function chainOf(graph: PartGraph, arc: Arc, slot: number): Chain {
-  const known = chains.get(arc) ?? new Map<number, Chain>();
-  chains.set(arc, known);
-  const kept = known.get(slot) ?? known.get(ANY_SLOT);
-  if (kept) return kept;
-  const { chain, isForAll } = followChain(graph, arc, slot);
-  known.set(isForAll ? ANY_SLOT : slot, chain);
-  return chain;
-}
-
-const ANY_SLOT = -1;
-
-function followChain(graph: PartGraph, arc: Arc, slot: number): { chain: Chain; isForAll: boolean } {
-  const { levels } = arc.pack;
-  const chain: Chain = { bundles: [], count: 0, shares: 0, isAtEnd: false };
-  let isForAll = true;
-  for (let next: Arc | undefined = arc; next && !chain.isAtEnd; next = arcFrom(graph, next.to, arc, slot)) {
-    if (next.firstSlot > arc.firstSlot || next.lastSlot < arc.lastSlot) isForAll = false;
-    chain.shares += next.share;
-    chain.count += 1;
-    chain.isAtEnd = next.to === graph.nodes;
-    const level = levels.findLast(({ atLeast }) => atLeast <= chain.count);
-    const { count, shares } = chain;
-    if (level && level.atLeast > 1) chain.bundles.push({ to: next.to, count, price: level.price, shares });
-  }
-  // An order day that stops short would go on another way for another slot.
-  return { chain, isForAll: isForAll && chain.isAtEnd };
-}
-
-/** The numbers of packs that a break asks for and the need does not take: what is more stays shut. */
-function shutBundles(
-  graph: PartGraph,
-  horizon: Horizon,
-  { arc, orderOn, reward, shares, count }: { arc: Arc; orderOn: number; reward: number; shares: number; count: number },
-): Bundle[] {
-  return arc.pack.levels.flatMap(({ atLeast, price }) => {
-    const shut = atLeast - count;
-    if (shut <= 0 || shut > MOST_SHUT) return [];
-    const cost = shutCosts(graph.part, horizon, { pack: arc.pack, orderOn, price })[shut - 1] ?? 0;
-    return [{ to: graph.nodes, count: atLeast, cost: price * (shares - shut * reward) + cost }];
-  });
-}
-
-/** The arc of the same kind of pack that leaves a node and holds for an order day. */
-export function arcFrom({ arcs, firstArc, nodes }: PartGraph, node: number, like: Arc, slot: number): Arc | undefined {
-  if (node >= nodes) return undefined;
-  for (let index = firstArc[node] ?? 0; index < (firstArc[node + 1] ?? 0); index++) {
-    const arc = arcs[index];
-    if (arc && arc.packIndex === like.packIndex && arc.firstSlot <= slot && slot <= arc.lastSlot) return arc;
-  }
-  return undefined;
-}

@@ -1,82 +1,95 @@
 import type { Prices } from './cheapest-column';
 import type { Slot, Slots } from './slots';
 
-/** How much each part was in each order lately, between not at all (0) and always (1): by part, by slot. */
-export type Presence = Float64Array[];
+/** How the orders looked lately: how much each part was in each, between not at all (0) and always (1), and its goods. */
+export type Presence = { isIn: Float64Array[]; goods: Float64Array };
+
+/** The orders of one choice of columns: the goods that each part has in them, micros. */
+export type Filled = readonly ReadonlyMap<number, number>[];
+
+/** Nothing in any order. */
+export const noPresence = (parts: number, width: number): Presence => ({
+  isIn: Array.from({ length: parts }, () => new Float64Array(width)),
+  goods: new Float64Array(width),
+});
 
 /** Presence with the orders of one more choice: what was so before counts on, so that prices do not swing. */
-export function blended(before: Presence, isIn: readonly ReadonlySet<number>[], weight: number): Presence {
-  return before.map((its, part) => {
+export function blended(before: Presence, filled: Filled, weight: number): Presence {
+  const goods = before.goods.map((value) => value * (1 - weight));
+  const isIn = before.isIn.map((its, part) => {
     const next = its.map((value) => value * (1 - weight));
-    for (const slot of isIn[part] ?? []) next[slot] = (next[slot] ?? 0) + weight;
+    for (const [slot, value] of filled[part] ?? []) {
+      next[slot] = (next[slot] ?? 0) + weight;
+      goods[slot] = (goods[slot] ?? 0) + weight * value;
+    }
     return next;
   });
+  return { isIn, goods };
 }
 
-/** The prices of the orders for each part, and how much of each micro of goods the step to free freight gives back. */
-export type Dual = { prices: Prices[]; free: Float64Array };
-
 /**
- * Prices of the orders a step further: parts that are in an order more than others pay more for it, the others less, and
- * together they pay what the order costs, no more and no less. Up such steps the proven bound climbs.
+ * Prices of the orders a step further. Parts that are in an order more than others pay more for it, the others less; where
+ * an order asks for a minimum and has less in it, goods give more back. Together the parts pay what the order costs and
+ * what its goods can give back, no more and no less. Up such steps the proven bound climbs.
  *
- * Takes    the slots that each part may be in, how much each was in them, and how long the step is
+ * Takes    the slots that each part may be in, what was in them, and how long the step is
  */
 export function stepUp(
   slots: Slots,
-  { prices, free }: Dual,
+  prices: readonly Prices[],
   mayUse: readonly ReadonlySet<number>[],
-  presence: Presence,
+  presence: Presence | null,
   size: number,
-): Dual {
-  const next = prices.map(({ fixed, reward }) => ({ fixed: new Float64Array(fixed.length), reward }));
+): Prices[] {
+  const reward = Float64Array.from(prices[0]?.reward ?? []);
+  const next = prices.map(({ fixed }) => ({ fixed: new Float64Array(fixed.length), reward }));
   for (const [slot, one] of slots.all.entries()) {
     const users = usersOf(slot, mayUse);
-    const shared = sharedAt(one, free[slot] ?? 0, prices[0]?.reward[slot] ?? 0);
-    if (shared === 0 || users.length === 0) continue;
-    const wanted = users.map((part) => (prices[part]?.fixed[slot] ?? 0) + size * (presence[part]?.[slot] ?? 0));
-    for (const [index, value] of ontoSum(wanted, shared).entries()) {
+    if (users.length === 0) continue;
+    const wanted = users.map((part) => (prices[part]?.fixed[slot] ?? 0) + size * (presence?.isIn[part]?.[slot] ?? 0));
+    const { freight, minimum } = one;
+    const given = minimum * (reward[slot] ?? 0) - size * filledShare(one, presence?.goods[slot] ?? 0);
+    const shared = ontoSum(wanted, given, freight, minimum);
+    for (const [index, value] of shared.asked.entries()) {
       const its = next[users[index] ?? 0];
       if (its) its.fixed[slot] = value;
     }
+    if (minimum > 0) reward[slot] = shared.given / minimum;
   }
-  return { prices: next, free };
+  return next;
 }
 
-/**
- * What the parts in an order may pay for it together without the order itself coming out below nothing: its freight and
- * what its minimum is worth; where freight can become free, no more than what the goods for that give back.
- */
-function sharedAt({ freight, freeOver, minimum }: Slot, free: number, reward: number): number {
-  const asked = minimum * (reward - free);
-  return freeOver === null ? freight + asked : Math.min(freight, free * freeOver) + asked;
-}
+/** How far the goods of an order go towards its minimum. */
+const filledShare = ({ minimum }: Slot, goods: number): number => (minimum > 0 ? goods / minimum : 0);
 
 /**
  * The first prices: what an order costs is shared equally by all who may be in it.
  *
- * Takes    how much of a freight that can become free counts: all of it makes each micro of goods give some of it back
+ * Takes    how much of a freight that can become free the goods of such an order give back
  */
-export function equalShares(slots: Slots, mayUse: readonly ReadonlySet<number>[], counts: number): Dual {
+export function equalShares(slots: Slots, mayUse: readonly ReadonlySet<number>[], counts: number): Prices[] {
   const width = slots.all.length;
-  const free = Float64Array.from(slots.all, ({ freight, freeOver }) => (freeOver ? (freight * counts) / freeOver : 0));
-  const prices = mayUse.map(() => ({ fixed: new Float64Array(width), reward: free }));
-  return stepUp(slots, { prices, free }, mayUse, [], 0);
+  const reward = Float64Array.from(slots.all, ({ freight, minimum, supplier }) =>
+    freight === 0 && minimum > 0 ? Math.min(1, ((supplier.freightPerOrder ?? 0) * counts) / minimum) : 0,
+  );
+  const prices = mayUse.map(() => ({ fixed: new Float64Array(width), reward }));
+  return stepUp(slots, prices, mayUse, null, 0);
 }
 
 /** How far apart the parts are on each order, squared and added up: how long a step has to be follows from it. */
 export function spreadOf(slots: Slots, mayUse: readonly ReadonlySet<number>[], presence: Presence): number {
   let spread = 0;
-  for (let slot = 0; slot < slots.all.length; slot++) {
-    let [users, sum, squares] = [0, 0, 0];
+  for (const [slot, one] of slots.all.entries()) {
+    const filled = filledShare(one, presence.goods[slot] ?? 0);
+    let [count, sum, squares] = one.minimum > 0 ? [1, filled, filled * filled] : [0, 0, 0];
     for (const [part, its] of mayUse.entries()) {
       if (!its.has(slot)) continue;
-      const one = presence[part]?.[slot] ?? 0;
-      users += 1;
-      sum += one;
-      squares += one * one;
+      const is = presence.isIn[part]?.[slot] ?? 0;
+      count += 1;
+      sum += is;
+      squares += is * is;
     }
-    if (users > 0) spread += squares - (sum * sum) / users;
+    if (count > 0) spread += squares - (sum * sum) / count;
   }
   return spread;
 }
@@ -84,26 +97,34 @@ export function spreadOf(slots: Slots, mayUse: readonly ReadonlySet<number>[], p
 const usersOf = (slot: number, mayUse: readonly ReadonlySet<number>[]): number[] =>
   mayUse.flatMap((its, part) => (its.has(slot) ? part : []));
 
-/** The nearest values to some wanted ones, none below nothing, that add up to a sum. */
-export function ontoSum(wanted: readonly number[], sum: number): number[] {
-  const falling = [...wanted].sort((a, b) => b - a);
-  let [added, off] = [0, 0];
-  for (const [index, value] of falling.entries()) {
-    added += value;
-    const each = (added - sum) / (index + 1);
-    if (value - each > 0) off = each;
+/**
+ * The nearest values to some wanted ones that share an order out: each part is asked for no less than nothing, its goods
+ * give back no less than nothing and no more than its minimum, and what is asked for is the freight and what is given.
+ */
+export function ontoSum(wanted: readonly number[], given: number, freight: number, minimum: number) {
+  const back = (off: number) => Math.min(minimum, Math.max(0, given + off));
+  const over = (off: number) => {
+    let sum = -back(off) - freight;
+    for (const value of wanted) sum += Math.max(0, value - off);
+    return sum;
+  };
+  const most = Math.max(0, ...wanted.map(Math.abs), Math.abs(given)) + freight + minimum + 1;
+  let [low, high] = [-most, most];
+  for (let turn = 0; turn < HALVINGS; turn++) {
+    const middle = (low + high) / 2;
+    if (over(middle) > 0) low = middle;
+    else high = middle;
   }
-  return wanted.map((value) => Math.max(0, value - off));
+  // At the higher end no more is asked for than there is.
+  return { asked: wanted.map((value) => Math.max(0, value - high)), given: back(high) };
 }
 
+/** From any amount of money down to less than a micro. */
+const HALVINGS = 70;
+
 /** Prices half way between two. */
-export function between(a: Dual, b: Dual): Dual {
+export function between(a: readonly Prices[], b: readonly Prices[]): Prices[] {
   const half = (one: Float64Array, other: Float64Array) => one.map((value, at) => (value + (other[at] ?? 0)) / 2);
-  return {
-    free: half(a.free, b.free),
-    prices: a.prices.map(({ fixed, reward }, part) => ({
-      fixed: half(fixed, b.prices[part]?.fixed ?? fixed),
-      reward: half(reward, b.prices[part]?.reward ?? reward),
-    })),
-  };
+  const reward = half(a[0]?.reward ?? new Float64Array(), b[0]?.reward ?? new Float64Array());
+  return a.map(({ fixed }, part) => ({ fixed: half(fixed, b[part]?.fixed ?? fixed), reward }));
 }

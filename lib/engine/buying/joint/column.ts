@@ -4,22 +4,53 @@ import type { Horizon } from '../horizon';
 import type { Need } from '../need';
 import { areTaken, ordersOf, totalOf } from '../orders';
 import type { Bought } from '../shortest-path';
-import type { Slots } from './slots';
+import { type Slots, slotFor } from './slots';
 
 /** One way to meet one part's need: its packs, what they cost without their orders, and the goods in each order. */
 export type Column = { purchase: Purchase; cost: number; goods: Map<number, number>; key: string };
 
-/**
- * A column of some packs.
- *
- * Gives    null when they do not meet the need, or are ordered on a day that is not looked at
- */
-export function columnOf({ need }: Part, slots: Slots, horizon: Horizon, bought: readonly Bought[]): Column | null {
-  const purchase = asTheyCome(need, horizon, bought);
+/** A pack and the slot of its order, as all parts count them. */
+export type Ordered = Bought & { slot: number };
+
+/** A column of some packs; null when they do not meet the need. */
+export function columnOf({ need }: Part, slots: Slots, horizon: Horizon, ordered: readonly Ordered[]): Column | null {
+  const purchase = asTheyCome(need, horizon, ordered);
   if (!purchase.covers) return null;
+  const slotOf = new Map(ordered.map(({ pack, orderOn, slot }) => [orderKey(pack.offer.supplier.id, orderOn), slot]));
+  return columnIn(purchase, slots, (supplier, day) => slotOf.get(orderKey(supplier.id, day)) ?? null);
+}
+
+/**
+ * The columns of a whole plan: each order is as large as the parts make it together, and so pays freight or does not.
+ *
+ * Gives    null for a part whose need is not met, or whose packs are ordered on a day that is not looked at
+ */
+export function columnsOf(
+  parts: readonly Part[],
+  slots: Slots,
+  horizon: Horizon,
+  plan: readonly (readonly Bought[])[],
+): (Column | null)[] {
+  const purchases = parts.map(({ need }, index) => asTheyCome(need, horizon, plan[index] ?? []));
+  const slotOf = new Map(
+    ordersOf(purchases).map(({ supplier, on, goods }) => [
+      orderKey(supplier.id, on),
+      slotFor(slots, supplier, on, goods),
+    ]),
+  );
+  const placed = (purchase: Purchase) =>
+    columnIn(purchase, slots, (supplier, day) => slotOf.get(orderKey(supplier.id, day)) ?? null);
+  return purchases.map((purchase) => (purchase.covers ? placed(purchase) : null));
+}
+
+type Placing = (supplier: Slots['all'][number]['supplier'], day: number) => number | null;
+
+const orderKey = (supplier: string, day: number): string => `${day} ${supplier}`;
+
+function columnIn(purchase: Purchase, slots: Slots, slotOf: Placing): Column | null {
   const goods = new Map<number, number>();
   for (const { pack, orderOn, price } of purchase.packs) {
-    const slot = slotAt(slots, pack.offer.supplier, orderOn);
+    const slot = slotOf(pack.offer.supplier, orderOn);
     if (slot === null) return null;
     goods.set(slot, (goods.get(slot) ?? 0) + price);
   }
@@ -37,18 +68,10 @@ function asTheyCome(need: Need, horizon: Horizon, bought: readonly Bought[]): Pu
   return byArrival.covers && costOfPurchase(byArrival) <= costOfPurchase(asGiven) ? byArrival : asGiven;
 }
 
-function slotAt({ all, first, behind }: Slots, supplier: Slots['all'][number]['supplier'], day: number): number | null {
-  const last = behind.get(supplier) ?? 0;
-  for (let slot = first.get(supplier) ?? 0; slot < last; slot++) if (all[slot]?.day === day) return slot;
-  return null;
-}
-
 /** Which orders a column is in, and for how much where that decides something: of two alike, the cheaper one will do. */
 export function keyOf({ all }: Slots, goods: ReadonlyMap<number, number>): string {
   const parts = [...goods].sort(([a], [b]) => a - b);
-  return parts
-    .map(([slot, value]) => (all[slot]?.minimum || all[slot]?.freeOver ? `${slot}:${value}` : `${slot}`))
-    .join(' ');
+  return parts.map(([slot, value]) => (all[slot]?.minimum ? `${slot}:${value}` : `${slot}`)).join(' ');
 }
 
 /** What a choice of columns comes to; without end when a supplier would not take one of its orders. */

@@ -32,9 +32,16 @@ export function improved(
 
 /** What being in an order costs a part when the others' orders are sent anyway. */
 function besideOthers({ all }: Slots, columns: readonly Column[], part: number): Prices {
-  const fixed = Float64Array.from(all, ({ freight }) => freight);
+  const sent = new Set<string>();
   for (const [other, { goods }] of columns.entries()) {
-    if (other !== part) for (const slot of goods.keys()) fixed[slot] = 0;
+    if (other !== part) for (const slot of goods.keys()) sent.add(keyOf(all[slot] ?? never()));
   }
+  const fixed = Float64Array.from(all, (slot) => (sent.has(keyOf(slot)) ? 0 : (slot.supplier.freightPerOrder ?? 0)));
   return { fixed, reward: new Float64Array(fixed.length) };
+}
+
+const keyOf = ({ supplier, day }: Slots['all'][number]): string => `${day} ${supplier.id}`;
+
+function never(): never {
+  throw new RangeError('buying: an order that is not looked at');
 }

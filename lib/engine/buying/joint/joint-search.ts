@@ -3,32 +3,22 @@ import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Bought } from '../shortest-path';
 import type { Solver } from '../solver';
-import { allColumns } from './all-columns';
-import { cheapestColumn } from './cheapest-column';
-import { between, blended, type Dual, equalShares, type Presence, spreadOf, stepUp } from './climb';
-import { type Column, columnOf, totalOfChoice } from './column';
+import type { Prices } from './cheapest-column';
+import { chooseFreely } from './choice';
+import { between, blended, equalShares, noPresence, spreadOf, stepUp } from './climb';
+import { type Column, columnOf, columnsOf, type Ordered, totalOfChoice } from './column';
+import { filledUp } from './filled-up';
 import { type Floor, floorOf } from './floor';
 import { improved } from './improved';
 import { Look, type Scope } from './look';
-import { Master } from './master';
-import {
-  COARSE_REACH,
-  FEW_NODES,
-  FINE_REACH,
-  FIRST_REACH,
-  FOR_CHOOSING,
-  FOR_PROVING,
-  FOR_THE_REST,
-  MOST_IDLE,
-  MOST_MARGIN,
-  NEW_WEIGHT,
-  PLAN_EVERY,
-} from './pace';
-import { localOf, MOST_NODES } from './part-graph';
+import { Master, MICROS } from './master';
+import * as pace from './pace';
+import { MOST_NODES } from './part-graph';
+import { Proof } from './proof';
 import { type Slots, slotsFor } from './slots';
 
 /** The best plan found for some parts together, and what no plan can be below. Micros. */
-export type Joint = { purchases: Purchase[]; total: number; bound: number };
+export type Joint = { purchases: Purchase[]; total: number; bound: number; isCertain: boolean };
 
 /**
  * The packs and order days that meet the needs of several products together at the least cost, where orders cost
@@ -62,10 +52,13 @@ class JointSearch {
   private look: Look | null = null;
   private best: { columns: Column[]; total: number } | null = null;
   private bound: number;
+  /** Whether any order may have to be of a size. */
+  private readonly asksHowLarge: boolean;
+  private readonly proof: Proof;
   /** How large the gap was when the graphs were last made smaller. */
   private narrowed = Infinity;
   /** The prices at which most was reached so far, how much that is, and what each part came to there. */
-  private center: { dual: Dual; height: number; least: number[]; proves: boolean } | null = null;
+  private center: { prices: Prices[]; height: number; least: number[]; proves: boolean } | null = null;
 
   constructor(
     private readonly parts: readonly Part[],
@@ -75,10 +68,14 @@ class JointSearch {
     this.slots = slotsFor(parts);
     this.master = new Master(solver, this.slots, parts.length);
     this.floors = parts.map((part) => floorOf(part, horizon));
+    this.asksHowLarge = this.slots.all.some(({ minimum }) => minimum > 0);
     this.bound = this.floor();
+    this.proof = new Proof(parts, this.slots, horizon, this.isOver);
     // Each part by itself, as if orders cost nothing, is a plan as well.
     this.start(this.floors.map(({ bought }) => bought));
   }
+
+  private readonly isOver = () => this.solver.secondsLeft() <= 0;
 
   /** What all parts cost at least without their orders. */
   private floor(): number {
@@ -86,48 +83,48 @@ class JointSearch {
   }
 
   start(plan: readonly Bought[][]): void {
-    const columns = this.parts.map((part, index) => columnOf(part, this.slots, this.horizon, plan[index] ?? []));
-    for (const [part, column] of columns.entries()) if (column) this.master.add(part, column);
-    this.propose(columns);
+    this.propose(columnsOf(this.parts, this.slots, this.horizon, plan));
   }
 
   run(): Joint | null {
     if (!this.best) return null;
     // A part that shares its orders with no other is solved at once; several first need a plan to start from.
-    if (this.parts.length > 1 && this.lookAt(FEW_NODES)) {
+    if (this.parts.length > 1 && this.lookAt(pace.FEW_NODES)) {
       this.begin();
-      this.climb(FOR_PROVING, COARSE_REACH);
+      this.climb(pace.FOR_PROVING, pace.COARSE_REACH);
     }
-    if (this.gap() > NOTHING && this.isWorthAll()) this.lookAt(MOST_NODES);
-    if (this.look && this.gap() > NOTHING) this.prove();
+    if (!this.isProven() && this.isWorthAll()) this.lookAt(MOST_NODES);
+    if (this.look && !this.isProven()) this.prove();
     this.master.close();
     const { columns, total } = this.best;
-    return { purchases: columns.map(({ purchase }) => purchase), total, bound: Math.min(total, this.bound) };
+    const purchases = columns.map(({ purchase }) => purchase);
+    const bound = Math.min(total, this.proof.beside(this.bound));
+    return { purchases, total, bound, isCertain: this.proof.isCertain() };
   }
 
   /** The first prices: an order's cost is shared by all alike; how much of a freight that can become free is tried. */
   private begin(): void {
-    const counted = this.slots.all.some(({ freeOver }) => freeOver !== null) ? [1, 0.5, 0] : [1];
-    for (const part of counted) if (this.look) this.price(equalShares(this.slots, this.look.mayUse, part));
+    for (const part of this.asksHowLarge ? [1, 0.5, 0] : [1])
+      if (this.look) this.price(equalShares(this.slots, this.look.mayUse, part));
   }
 
   /** Whether everything that could be in a better plan is few enough to look at. */
   private isWorthAll(): boolean {
     if (this.solver.secondsLeft() <= 0) return false;
-    return !this.center?.proves || this.gap() * this.parts.length <= (this.best?.total ?? 0) * MOST_MARGIN * 2;
+    return !this.center?.proves || this.gap() * this.parts.length <= (this.best?.total ?? 0) * pace.MOST_MARGIN * 2;
   }
 
   /** Bring the bound up to the best plan, and the best plan down to it. */
   private prove(): void {
     const { center, look } = this;
-    if (center && look) this.price(stepUp(this.slots, center.dual, look.mayUse, [], 0));
+    if (center && look) this.price(stepUp(this.slots, center.prices, look.mayUse, null, 0));
     else this.begin();
     this.narrow();
-    this.climb(FOR_THE_REST, FINE_REACH);
+    this.climb(pace.FOR_THE_REST, pace.FINE_REACH);
     this.generate();
     this.choose();
     this.improve(this.best?.columns ?? []);
-    if (this.gap() > NOTHING) this.countAll();
+    if (!this.isProven()) this.countAll();
   }
 
   /** Look at what could be in a better plan than the best so far, or first at the nearest of it. Says whether it could. */
@@ -137,7 +134,8 @@ class JointSearch {
     const slack = (this.best?.total ?? 0) - this.floor();
     const scopes = this.parts.map((part, index): Scope => {
       const { least, ahead } = this.floors[index] ?? never();
-      const reached = center?.proves ? (center.least[index] ?? least) + this.gap() + NOTHING : least + slack;
+      const reached =
+        this.proof.isSimple && center?.proves ? (center.least[index] ?? least) + this.gap() + NOTHING : least + slack;
       return { part, least, ahead, most: isAll ? reached : least + slack / this.parts.length };
     });
     const isOver = () => isAll && this.solver.secondsLeft() <= 0;
@@ -150,14 +148,16 @@ class JointSearch {
 
   /** Leave out what cannot be in a better plan, now that more is proven. */
   private narrow(): void {
-    const { center, look, best } = this;
+    const { center, look, best, proof } = this;
     if (!center?.proves || !look?.isWhole() || !best) return;
-    const margin = best.total - center.height + NOTHING;
+    const { least, height } =
+      proof.at(look, center.prices) ?? proof.heightOf(center.prices, look.see(center.prices).least);
+    const margin = best.total - height + NOTHING;
     // Where a part alone could cost that much more, next to nothing would be left out.
-    if (margin * this.parts.length > best.total * MOST_MARGIN) return;
-    this.look = look.narrowed(center.dual, margin);
+    if (margin * this.parts.length > best.total * pace.MOST_MARGIN) return;
+    this.look = look.narrowed(center.prices, { least, margin, surely: proof.isWhole });
     this.narrowed = this.gap();
-    this.price(stepUp(this.slots, center.dual, this.look.mayUse, [], 0), false);
+    this.price(stepUp(this.slots, center.prices, this.look.mayUse, null, 0), false);
   }
 
   private gap(): number {
@@ -170,8 +170,16 @@ class JointSearch {
     if (whole.length < this.parts.length) return;
     const total = totalOfChoice(whole);
     if (total === Infinity) return;
-    if (!this.best || total < this.best.total) this.best = { columns: whole, total };
-    this.solver.told({ best: this.best.total, bound: this.bound });
+    if (!this.best || total < this.best.total) this.keep(whole, total);
+    if (this.best) this.solver.told({ best: this.best.total, bound: this.bound });
+  }
+
+  /** The best plan, each of its orders as large as all parts together make it. */
+  private keep(columns: readonly Column[], total: number): void {
+    const packs = columns.map(({ purchase }) => purchase.packs);
+    const placed = columnsOf(this.parts, this.slots, this.horizon, packs).flatMap((column) => column ?? []);
+    for (const [part, column] of placed.entries()) this.master.add(part, column);
+    this.best = { columns: placed, total };
   }
 
   /**
@@ -181,54 +189,54 @@ class JointSearch {
    */
   private climb(keep: number, leastReach: number): void {
     const enough = this.solver.secondsLeft() * keep;
-    let [at, reach, idle, before] = [this.center?.dual, FIRST_REACH, 0, this.center?.height ?? 0];
-    let presence: Presence = this.parts.map(() => new Float64Array(this.slots.all.length));
+    let [at, reach, idle, before] = [this.center?.prices, pace.FIRST_REACH, 0, this.center?.height ?? 0];
+    let presence = noPresence(this.parts.length, this.slots.all.length);
     for (let step = 0; at && reach > leastReach && this.gap() > NOTHING && this.solver.secondsLeft() > enough; step++) {
-      const { columns, height } = this.price(at, step % PLAN_EVERY === 0);
+      const { columns, height } = this.price(at, step % pace.PLAN_EVERY === 0);
       const mayUse = this.look?.mayUse ?? [];
-      const isIn = columns.map((column) => new Set(column?.goods.keys()));
-      presence = blended(presence, isIn, step === 0 ? 1 : NEW_WEIGHT);
+      const filled = columns.map((column) => column?.goods ?? new Map<number, number>());
+      presence = blended(presence, filled, step === 0 ? 1 : pace.NEW_WEIGHT);
       const spread = spreadOf(this.slots, mayUse, presence);
       if (spread === 0) return;
       const top: number = this.center?.height ?? 0;
       idle = top > before ? 0 : idle + 1;
       before = top;
-      if (idle >= MOST_IDLE) [at, reach, idle] = [this.center?.dual ?? at, reach / 2, 0];
+      if (idle >= pace.MOST_IDLE) [at, reach, idle] = [this.center?.prices ?? at, reach / 2, 0];
       const size = (reach * Math.max(0, (this.best?.total ?? 0) - height)) / spread;
       at = stepUp(this.slots, at, mayUse, presence, size);
       if (this.gap() * 2 > this.narrowed || !this.look?.isWhole()) continue;
       this.narrow();
-      at = this.center?.dual ?? at;
+      at = this.center?.prices ?? at;
     }
   }
 
   /** New columns, and a better bound, until the relaxed program has nothing to gain. */
   private generate(): void {
-    const enough = this.solver.secondsLeft() * FOR_CHOOSING;
+    const enough = this.solver.secondsLeft() * pace.FOR_CHOOSING;
     while (this.gap() > NOTHING && this.solver.secondsLeft() > enough) {
       const relaxed = this.master.relaxed();
       if (!relaxed || !this.look) return;
-      const now = { prices: this.master.pricesAt(relaxed, this.look.mayUse), free: this.master.freeAt(relaxed) };
+      const now = this.master.pricesAt(relaxed, this.look.mayUse);
       // Prices half way to the best ones so far swing less than those of the few columns that there are.
-      const found = this.price(between(this.center?.dual ?? now, now), false).isNew;
+      const found = this.price(between(this.center?.prices ?? now, now), false).isNew;
       if (!found && !this.price(now, true).isNew) return;
     }
   }
 
   /** The cheapest column of each part at some prices, with a bound, and a plan made of them where that is asked for. */
-  private price(dual: Dual, toPlan = true): { columns: (Column | null)[]; height: number; isNew: boolean } {
-    const { found, least, height, proves } = this.look?.see(dual) ?? never();
+  private price(prices: Prices[], toPlan = true): { columns: (Column | null)[]; height: number; isNew: boolean } {
+    const { found, least, height, proves } = this.look?.see(prices) ?? never();
     const columns = found.map((one, part) => one && this.columnOf(part, one.bought));
     let isNew = false;
     for (const [part, column] of columns.entries()) if (column && this.master.add(part, column)) isNew = true;
     this.propose(columns);
     if (toPlan) this.improve(columns.flatMap((column) => column ?? []));
     if (proves) this.bound = Math.max(this.bound, height - NOTHING);
-    if (height > (this.center?.height ?? Number.NEGATIVE_INFINITY)) this.center = { dual, height, least, proves };
+    if (height > (this.center?.height ?? Number.NEGATIVE_INFINITY)) this.center = { prices, height, least, proves };
     return { columns, height, isNew };
   }
 
-  private columnOf(part: number, bought: readonly Bought[]): Column | null {
+  private columnOf(part: number, bought: readonly Ordered[]): Column | null {
     const its = this.parts[part];
     return its ? columnOf(its, this.slots, this.horizon, bought) : null;
   }
@@ -236,17 +244,19 @@ class JointSearch {
   /** Bring a choice of columns down as far as one part after the other can, and keep it if it is the best. */
   private improve(choice: readonly Column[]): void {
     if (choice.length < this.parts.length || !this.look) return;
-    const isOver = () => this.solver.secondsLeft() <= 0;
-    const columns = improved(choice, this.look.graphs, this.slots, this.horizon, isOver);
+    const columns = improved(choice, this.look.graphs, this.slots, this.horizon, this.isOver);
     for (const [part, column] of columns.entries()) this.master.add(part, column);
     this.propose(columns);
+    if (!this.asksHowLarge) return;
+    this.propose(filledUp(columns, this.parts, this.slots, this.horizon, this.isOver));
   }
 
   private choose(): void {
-    const seconds = this.solver.secondsLeft() * FOR_CHOOSING;
+    const seconds = this.solver.secondsLeft() * pace.FOR_CHOOSING;
     if (!this.best || this.gap() <= NOTHING || seconds <= 0) return;
-    const chosen = this.master.whole(this.best.columns, seconds);
-    if (chosen) this.propose(this.master.chosen(chosen));
+    const freely = () => chooseFreely(this.master.all(), this.slots, this.solver, this.best?.columns ?? [], seconds);
+    const chosen = this.asksHowLarge ? freely() : this.master.whole(this.best.columns, seconds);
+    if (chosen) this.propose(Array.isArray(chosen) ? chosen : this.master.chosen(chosen));
   }
 
   /**
@@ -255,35 +265,26 @@ class JointSearch {
    * counted lies above what is proven by as much as was counted up to.
    */
   private countAll(): void {
-    if (!this.look?.isWhole()) return;
-    for (const part of [0.1, 0.3, 1]) {
-      const { center, best } = this;
-      if (!center?.proves || !best || this.gap() <= NOTHING) return;
-      const margin = (best.total - center.height) * part + NOTHING;
-      if (!this.count(center.dual, margin)) return;
-      const chosen = this.master.whole(best.columns, this.solver.secondsLeft());
+    const { look, center, proof, master } = this;
+    const at = look && center && proof.at(look, center.prices);
+    if (!at) return;
+    proof.raise(at.height - NOTHING);
+    for (const part of pace.COUNTED) {
+      const { best } = this;
+      if (!best || this.isProven()) return;
+      const margin = Math.max(0, best.total - at.height) * part + NOTHING;
+      if (!proof.enter(master, look, at, margin)) return;
+      const chosen = master.whole(best.columns, this.solver.secondsLeft());
       if (!chosen) return;
-      this.propose(this.master.chosen(chosen));
-      const above = Math.min(chosen.bound * 1e6 - NOTHING, center.height + margin - 2 * NOTHING);
-      this.bound = Math.max(this.bound, Math.min(this.best?.total ?? 0, above));
+      this.propose(master.chosen(chosen));
+      proof.raise(Math.min(chosen.bound * MICROS - NOTHING, at.height + margin - 2 * NOTHING));
     }
   }
 
-  /** Add all columns that come out within a margin of each part's least. Says whether it could. */
-  private count(dual: Dual, margin: number): boolean {
-    const isOver = () => this.solver.secondsLeft() <= 0;
-    for (const [part, graph] of (this.look?.graphs ?? []).entries()) {
-      const prices = localOf(graph, dual.prices[part] ?? never());
-      const least = cheapestColumn(graph, this.horizon, prices)?.cost;
-      if (least === undefined || isOver()) return false;
-      const all = allColumns(graph, this.horizon, prices, { most: least + margin, isOver });
-      if (!all) return false;
-      for (const { purchase } of all) {
-        const column = this.columnOf(part, purchase.packs);
-        if (column) this.master.add(part, column);
-      }
-    }
-    return true;
+  /** Whether no plan can be cheaper, for certain. */
+  private isProven(): boolean {
+    const { proof, best } = this;
+    return proof.isCertain() && (best?.total ?? 0) - proof.beside(this.bound) <= NOTHING;
   }
 }
 

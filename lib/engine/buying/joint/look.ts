@@ -1,9 +1,9 @@
 import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { LeastAhead } from '../least-ahead';
-import { cheapestColumn, type Found } from './cheapest-column';
-import type { Dual } from './climb';
-import { withinReach } from './completion';
+import { cheapestColumn, type Found, type Prices } from './cheapest-column';
+import { surelyWithin, withinReach } from './completion';
+import { isCertain } from './every-column';
 import { Master } from './master';
 import { localOf, mayUseOf, type PartGraph, partGraph } from './part-graph';
 import type { Slots } from './slots';
@@ -60,15 +60,15 @@ export class Look {
    * What a graph leaves out costs so much without its orders, and being in them costs nothing less; so the smaller of
    * the two is a bound, unless goods are given a reward.
    */
-  see(dual: Dual): Seen {
-    let [height, proves] = [Master.ordersAt(this.slots, dual.prices, dual.free), true];
+  see(prices: readonly Prices[]): Seen {
+    let [height, proves] = [Master.ordersAt(this.slots, prices), true];
     const found: (Found | null)[] = [];
     const least: number[] = [];
     for (const [part, graph] of this.graphs.entries()) {
-      const prices = dual.prices[part];
-      const column = prices ? cheapestColumn(graph, this.horizon, localOf(graph, prices)) : null;
+      const its = prices[part];
+      const column = its ? cheapestColumn(graph, this.horizon, localOf(graph, its)) : null;
       const beyond = this.beyond[part] ?? Infinity;
-      if (beyond < Infinity && prices?.reward.some((reward) => reward > 0)) proves = false;
+      if (beyond < Infinity && its?.reward.some((reward) => reward > 0)) proves = false;
       found.push(column);
       least.push(Math.min(column?.cost ?? Infinity, beyond));
       height += least[part] ?? -Infinity;
@@ -76,13 +76,19 @@ export class Look {
     return { found, least, height, proves };
   }
 
-  /** The same without what comes out above a margin over each part's least, at some prices. */
-  narrowed(dual: Dual, margin: number): Look {
-    const { least } = this.see(dual);
+  /**
+   * The same without what comes out above a margin over each part's least, at some prices.
+   *
+   * Takes    whether nothing may be lost even where packs of different orders are used in turns
+   */
+  narrowed(prices: readonly Prices[], { least, margin, surely }: Narrowing): Look {
     const graphs = this.graphs.map((graph, part) => {
-      const prices = dual.prices[part];
-      return prices ? withinReach(graph, this.horizon, localOf(graph, prices), (least[part] ?? 0) + margin) : graph;
+      const its = prices[part];
+      const within = surely && !isCertain(graph) ? surelyWithin : withinReach;
+      return its ? within(graph, this.horizon, localOf(graph, its), (least[part] ?? 0) + margin) : graph;
     });
     return new Look(graphs, this.slots, this.horizon, this.beyond);
   }
 }
+
+export type Narrowing = { least: readonly number[]; margin: number; surely: boolean };

@@ -4,17 +4,16 @@ import type { Column } from './column';
 import type { Slots } from './slots';
 
 /** The solver counts in whole units of the currency: its tolerances are made for such numbers. */
-const MICROS = 1e6;
+export const MICROS = 1e6;
 
-/** The rows and columns that one possible order has. */
-type OrderRows = { isSent: number; isFree: number | null; minimum: number | null; free: number | null };
+/** The column and the row that one possible order has. */
+type OrderRows = { isSent: number; minimum: number | null };
 
 /**
  * The program that chooses one column of each part and the orders that they are in.
  *
- *   least   Σ cost × column + Σ freight × (sent − free)
- *   so that each part has one column; a column's orders are sent; an order that is sent has its supplier's minimum of
- *   goods; one that is free of freight is sent, and has the goods for it
+ *   least   Σ cost × column + Σ freight × sent
+ *   so that each part has one column; a column's orders are sent; an order that is sent has its minimum of goods
  *
  * Rows and columns of an order come when the first column needs them.
  */
@@ -68,30 +67,21 @@ export class Master {
       if (!order) continue;
       entries.push([this.linkRow(program, part, slot, order), 1]);
       if (order.minimum !== null) entries.push([order.minimum, goods / MICROS]);
-      if (order.free !== null) entries.push([order.free, goods / MICROS]);
     }
     const number = program.addColumn({ cost: column.cost / MICROS, upper: 1, entries });
     this.columns.push({ column, number, part });
   }
 
   private orderRows(program: Program, slot: number): OrderRows | null {
-    const { freight, freeOver, minimum } = this.slots.all[slot] ?? { freight: 0, freeOver: null, minimum: 0 };
+    const { freight, minimum } = this.slots.all[slot] ?? { freight: 0, minimum: 0 };
     if (freight === 0 && minimum === 0) return null;
     const known = this.orders.get(slot);
     if (known) return known;
     const isSent = program.addColumn({ cost: freight / MICROS, upper: 1, entries: [] });
-    const isFree = freeOver === null ? null : program.addColumn({ cost: -freight / MICROS, upper: 1, entries: [] });
     const rows: OrderRows = {
       isSent,
-      isFree,
       minimum: minimum > 0 ? program.addRow(0, Infinity, [[isSent, -minimum / MICROS]]) : null,
-      free: isFree === null ? null : program.addRow(0, Infinity, [[isFree, -(freeOver ?? 0) / MICROS]]),
     };
-    if (isFree !== null)
-      program.addRow(-Infinity, 0, [
-        [isFree, 1],
-        [isSent, -1],
-      ]);
     this.orders.set(slot, rows);
     return rows;
   }
@@ -119,10 +109,9 @@ export class Master {
     const rest = new Float64Array(width);
     const untried = new Float64Array(width);
     for (const [slot, { freight, minimum }] of this.slots.all.entries()) {
-      const order = this.orders.get(slot);
-      const [least, free] = [dual(duals, order?.minimum), dual(duals, order?.free)];
-      reward[slot] = least + free;
-      rest[slot] = freight + minimum * least;
+      // Worth more than itself a micro of goods is only while the program has too few columns to make an order large.
+      reward[slot] = Math.min(1, dual(duals, this.orders.get(slot)?.minimum));
+      rest[slot] = freight + minimum * (reward[slot] ?? 0);
       for (const [part, links] of this.links.entries()) {
         if (!links.has(slot) && mayUse[part]?.has(slot)) untried[slot] = (untried[slot] ?? 0) + 1;
         rest[slot] = (rest[slot] ?? 0) + dual(duals, links.get(slot)) * MICROS;
@@ -139,31 +128,32 @@ export class Master {
   }
 
   /** What every order would come to at most below nothing, at these prices: what is taken off the parts' own least. */
-  static ordersAt({ all }: Slots, prices: readonly Prices[], free: Float64Array): number {
-    return all.reduce((total, { freight, minimum, freeOver }, slot) => {
+  static ordersAt({ all }: Slots, prices: readonly Prices[]): number {
+    return all.reduce((total, { freight, minimum }, slot) => {
       const asked = prices.reduce((sum, { fixed }) => sum + (fixed[slot] ?? 0), 0);
-      const forFree = free[slot] ?? 0;
-      const sent = freight - asked + minimum * ((prices[0]?.reward[slot] ?? 0) - forFree);
-      const both = sent + (freeOver === null ? 0 : freeOver * forFree - freight);
-      return total + Math.min(0, sent, freeOver === null ? 0 : both);
+      return total + Math.min(0, freight - asked + minimum * (prices[0]?.reward[slot] ?? 0));
     }, 0);
-  }
-
-  /** By slot: how much of each micro of goods the step to free freight gives back. */
-  freeAt({ duals }: Relaxed): Float64Array {
-    return Float64Array.from(this.slots.all, (_, slot) => dual(duals, this.orders.get(slot)?.free));
   }
 
   /** Choose whole columns, from a choice that is possible: one column of each part. */
   whole(start: readonly Column[], seconds: number): Whole | null {
     const program = this.program();
-    const whole = this.columns.map(({ number }) => number);
-    for (const { isFree } of this.orders.values()) if (isFree !== null) whole.push(isFree);
-    return program.whole(whole, this.valuesOf(start), seconds);
+    return program.whole(
+      this.columns.map(({ number }) => number),
+      this.valuesOf(start),
+      seconds,
+    );
   }
 
   close(): void {
     this.open?.close();
+  }
+
+  /** Every column of each part that was ever added. */
+  all(): Column[][] {
+    const all: Column[][] = this.links.map(() => []);
+    for (const { column, part } of [...this.columns, ...this.waiting]) all[part]?.push(column);
+    return all;
   }
 
   /** The column of each part that a solution chooses. */
@@ -176,16 +166,12 @@ export class Master {
   /** A choice of columns as the value of every column of the program. */
   private valuesOf(choice: readonly Column[]): number[] {
     const values: number[] = [];
-    const goods = new Map<number, number>();
-    for (const [part, { key, goods: its }] of choice.entries()) {
+    const sent = new Set(choice.flatMap(({ goods }) => [...goods.keys()]));
+    for (const [part, { key }] of choice.entries()) {
       const same = this.columns.findLast((one) => one.part === part && one.column.key === key);
       if (same) values[same.number] = 1;
-      for (const [slot, value] of its) goods.set(slot, (goods.get(slot) ?? 0) + value);
     }
-    for (const [slot, { isSent, isFree }] of this.orders) {
-      values[isSent] = goods.has(slot) ? 1 : 0;
-      if (isFree !== null) values[isFree] = (goods.get(slot) ?? -1) >= (this.slots.all[slot]?.freeOver ?? 0) ? 1 : 0;
-    }
+    for (const [slot, { isSent }] of this.orders) values[isSent] = sent.has(slot) ? 1 : 0;
     return Array.from(values, (value) => value ?? 0);
   }
 }

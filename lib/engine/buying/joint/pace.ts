@@ -28,3 +28,6 @@ export const FOR_THE_REST = 0.4;
 
 /** The part of the time that is kept for proving anything, when a first look has led to good prices. */
 export const FOR_PROVING = 0.65;
+
+/** How much of what a better plan could still cost is counted, one after another. */
+export const COUNTED = [0.1, 0.25, 0.5, 1];

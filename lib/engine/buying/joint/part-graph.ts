@@ -8,7 +8,8 @@ import type { Pack } from '../pack';
 import { openPack, type PackUse, ratePerDay, stillUsed, tiedUp } from '../pack-use';
 import { MICROS_OF_ROUNDING } from '../shortest-path';
 import type { Prices } from './cheapest-column';
-import { type Slots, slotsOf } from './slots';
+import { Filling } from './filling';
+import { type Slots, slotsOf, suppliersOf } from './slots';
 
 /**
  * Everything that can be covered of one need, and the packs that lead from one coverage to the next. The last node is
@@ -27,6 +28,8 @@ export type PartGraph = {
   /** What is left out costs more than this without its orders; whether that is more than was asked for. */
   most: number;
   isThinned: boolean;
+  /** What packs that are never opened can gain beside the others. */
+  filling: Filling;
 };
 
 /**
@@ -43,6 +46,8 @@ export type Arc = {
   lastSlot: number;
   /** What counts of the price: 1, less what is left over and still used, and the capital as from the first day on. */
   share: number;
+  /** What is left over at the end and still used, µL or mg. */
+  keeps: number;
 };
 
 type Stop = { covered: number; least: number; arcs: Reach[] };
@@ -58,8 +63,9 @@ export const MOST_NODES = 12_000;
  * Takes    the least and the most that this part may cost without its orders, in micros, and how many nodes are well
  */
 export function partGraph(part: Part, all: Slots, horizon: Horizon, within: Within): PartGraph {
-  const { slots, at } = slotsOf(all, new Set(part.packs.map(({ offer }) => offer.supplier)));
+  const { slots, at } = slotsOf(all, suppliersOf(part));
   const { least, most, nodes } = within;
+  const filling = new Filling(part, slots, horizon);
   for (let above = most - least; ; above /= 4) {
     const isThinned = above < most - least;
     const graph = graphWithin(part, slots, horizon, {
@@ -67,13 +73,16 @@ export function partGraph(part: Part, all: Slots, horizon: Horizon, within: With
       most: least + above,
       nodes: above > 1 ? nodes : Infinity,
     });
-    if (graph) return { ...graph, at, most: least + above, isThinned };
+    if (graph) return { ...graph, at, most: least + above, isThinned, filling };
   }
 }
 
+/** A graph as it is drawn, before it stands among those of all parts. */
+type Drawn = Omit<PartGraph, 'at' | 'most' | 'isThinned' | 'filling'>;
+
 export type Within = { least: number; most: number; nodes: number; ahead: LeastAhead };
 
-function graphWithin(part: Part, slots: Slots, horizon: Horizon, { most, nodes, ahead }: Within): PartGraph | null {
+function graphWithin(part: Part, slots: Slots, horizon: Horizon, { most, nodes, ahead }: Within): Drawn | null {
   const { need, packs } = part;
   const all = toBuy(need);
   const cheapest = packs.map(leastPrice);
@@ -137,9 +146,9 @@ function reachesOf({ need }: Part, slots: Slots, horizon: Horizon, opening: Open
     if (earliest && isSame(here, earliest)) from = first;
     else while (from > first && isSame(here, use(from - 1))) from--;
     const tied = tiedUp(need, horizon, pack.size, { ...here, orderOn: horizon.start, from: covered, place });
-    const credit = here.to === toBuy(need) ? stillUsed(need, horizon, here) / pack.size : 0;
-    const share = 1 + ratePerDay(horizon) * (tied / pack.size) - credit;
-    reaches.push({ pack, packIndex: index, covered: here.to, firstSlot: from, lastSlot: slot, share });
+    const keeps = here.to === toBuy(need) ? stillUsed(need, horizon, here) : 0;
+    const share = 1 + ratePerDay(horizon) * (tied / pack.size) - keeps / pack.size;
+    reaches.push({ pack, packIndex: index, covered: here.to, firstSlot: from, lastSlot: slot, share, keeps });
     slot = from - 1;
   }
   return reaches;
@@ -149,23 +158,23 @@ function reachesOf({ need }: Part, slots: Slots, horizon: Horizon, opening: Open
 const isSame = (a: PackUse, b: PackUse | null): boolean =>
   b !== null && a.to === b.to && (a.left === 0 || a.lastDay === b.lastDay);
 
-function assembled(part: Part, stops: Stop[], all: number, slots: Slots): PartGraph {
+function assembled(part: Part, stops: Stop[], all: number, slots: Slots): Drawn {
   const number = new Map(stops.map(({ covered }, node) => [covered, node]));
   const arcs: Arc[] = [];
   const firstArc: number[] = [];
   for (const [from, stop] of stops.entries()) {
     firstArc.push(arcs.length);
-    for (const { pack, packIndex, covered, firstSlot, lastSlot, share } of stop.arcs) {
+    for (const { covered, ...reach } of stop.arcs) {
       const to = covered === all ? stops.length : number.get(covered);
-      if (to !== undefined) arcs.push({ pack, packIndex, from, to, firstSlot, lastSlot, share });
+      if (to !== undefined) arcs.push({ ...reach, from, to });
     }
   }
   firstArc.push(arcs.length);
-  return { part, slots, at: [], nodes: stops.length, arcs, firstArc, most: 0, isThinned: false };
+  return { part, slots, nodes: stops.length, arcs, firstArc };
 }
 
 /** The graph without what leads through no plan of at most the given cost. */
-function pruned(graph: PartGraph, slots: Slots, horizon: Horizon, most: number): PartGraph {
+function pruned(graph: Drawn, slots: Slots, horizon: Horizon, most: number): Drawn {
   const least = leastOf(graph, slots, horizon);
   const costs = (arc: Arc) => leastPrice(arc.pack) * (arc.share + offsetRate(arc, slots, horizon));
   return withArcs(
@@ -178,7 +187,7 @@ function pruned(graph: PartGraph, slots: Slots, horizon: Horizon, most: number):
 }
 
 /** A graph with some of its arcs, and the nodes that they need. */
-export function withArcs(graph: PartGraph, kept: readonly Arc[]): PartGraph {
+export function withArcs<Graph extends Drawn>(graph: Graph, kept: readonly Arc[]): Graph {
   const used = new Set(kept.flatMap(({ from, to }) => [from, to]));
   const numbers = new Map<number, number>();
   for (let node = 0; node < graph.nodes; node++) if (node === 0 || used.has(node)) numbers.set(node, numbers.size);
@@ -192,7 +201,7 @@ export function withArcs(graph: PartGraph, kept: readonly Arc[]): PartGraph {
 }
 
 /** The least that each node can cost to reach, and to go on from, without any cost of an order. Micros. */
-function leastOf({ nodes, arcs }: PartGraph, slots: Slots, horizon: Horizon) {
+function leastOf({ nodes, arcs }: Drawn, slots: Slots, horizon: Horizon) {
   const before = new Float64Array(nodes + 1).fill(Infinity);
   const behind = new Float64Array(nodes + 1).fill(Infinity);
   before[0] = 0;

@@ -93,7 +93,7 @@ export function partOf(
 export type AnyMarket = { horizon: Horizon; parts: Part[] };
 
 /** How a market is made up: what its orders cost, and how large it is. */
-export type MarketKind = Record<'parts' | 'demands' | 'leastSize', number> &
+export type MarketKind = Record<'parts' | 'demands' | 'leastSize' | 'leastPrice', number> &
   Record<'freight' | 'free' | 'minimum' | 'breaks', boolean>;
 
 /** A market small enough to try everything in it. */
@@ -111,7 +111,7 @@ export function smallMarket(seed: number, kind: MarketKind): AnyMarket {
   const parts = Array.from({ length: kind.parts }, (_, index) => {
     const product = productOf(`p${index}`, pick(2) ? null : 20 + pick(300), pick(3) ? 3 + pick(40) : null);
     const offers = Array.from({ length: 1 + pick(2) }, (__, at) => {
-      const [size, price] = [kind.leastSize + pick(250), 2_000_000 + pick(30_000_000)];
+      const [size, price] = [kind.leastSize + pick(250), kind.leastPrice + pick(30_000_000)];
       const breaks: [number, number][] = kind.breaks && pick(2) ? [[2 + pick(2), Math.round(price * 0.8)]] : [];
       const supplier = suppliers[pick(suppliers.length)] ?? supplierOf('s0');
       return offerOf(`o${index}-${at}`, supplier, product, { size, price, leadDays: pick(5), breaks });

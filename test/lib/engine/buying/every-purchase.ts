@@ -1,4 +1,4 @@
-import { type Purchase, purchaseOf } from '@/lib/engine/buying/bought';
+import { costOfPurchase, type Purchase, purchaseOf } from '@/lib/engine/buying/bought';
 import type { Part } from '@/lib/engine/buying/habit';
 import type { Horizon } from '@/lib/engine/buying/horizon';
 import { placeAfter, toBuy } from '@/lib/engine/buying/need';
@@ -11,8 +11,8 @@ import type { Bought } from '@/lib/engine/buying/shortest-path';
  */
 
 /**
- * Every way to meet a need: any packs in any turn, each ordered on any of some days. Those of one order stand together,
- * and in an order those of one offer. Without days, each pack is ordered on the last day on which it still comes in time.
+ * Every way to meet a need: any packs in any turn, each ordered on any of some days, and so many more beside them that
+ * nobody opens. Without days, each pack is ordered on the last day on which it still comes in time.
  */
 export function everyPurchase(
   part: Part,
@@ -21,36 +21,35 @@ export function everyPurchase(
   shut: number,
 ): Purchase[] {
   const found: Purchase[] = [];
-  const tryOn = (bought: Bought[], shutSoFar: number) => {
+  const tryOn = (bought: Bought[]) => {
     const purchase = purchaseOf(part.need, horizon, bought);
     if (purchase.covers) found.push(purchase);
     const covered = purchase.packs.at(-1)?.use.to ?? 0;
-    const isDone = covered >= toBuy(part.need);
-    if (bought.length > 0 && !isDone && purchase.packs.some(({ openedOn }) => openedOn === null)) return;
-    if (isDone && shutSoFar >= shut) return;
+    const isUseless = purchase.packs.some(({ openedOn }) => openedOn === null);
+    if (covered >= toBuy(part.need) || isUseless) return;
     for (const pack of part.packs) {
       const latest = pack.ways[placeAfter(part.need, covered, 0)]?.orderOn;
-      for (const orderOn of orderDays ?? (latest === undefined ? [] : [latest])) {
-        const next = [...bought, { pack, orderOn }];
-        if (orderDays === null || standTogether(next)) tryOn(next, isDone ? shutSoFar + 1 : 0);
-      }
+      for (const orderOn of orderDays ?? (latest === undefined ? [] : [latest])) tryOn([...bought, { pack, orderOn }]);
     }
   };
-  tryOn([], 0);
-  return found;
+  tryOn([]);
+  if (shut === 0) return found;
+  const kinds = (orderDays ?? []).flatMap((orderOn) => part.packs.map((pack): Bought => ({ pack, orderOn })));
+  const beside = mixturesOf(kinds, shut);
+  return cheapestOf(found, packsAndRest).flatMap(({ packs }) =>
+    beside.map((more) => purchaseOf(part.need, horizon, [...packs, ...more])),
+  );
 }
 
-/** Whether packs of one order, and of one offer in it, stand next to each other. */
-function standTogether(bought: readonly Bought[]): boolean {
-  const last = bought.at(-1);
-  const before = bought.slice(0, -1);
-  if (!last) return true;
-  const isSameOrder = (one: Bought) =>
-    one.orderOn === last.orderOn && one.pack.offer.supplier === last.pack.offer.supplier;
-  const isSameLine = (one: Bought) => isSameOrder(one) && one.pack === last.pack;
-  const endsWith = (is: (one: Bought) => boolean) => !before.some(is) || is(before.at(-1) ?? last);
-  return endsWith(isSameOrder) && endsWith(isSameLine);
+/** Every so many of some things and fewer, in their turn. */
+function mixturesOf<Thing>(things: readonly Thing[], most: number): Thing[][] {
+  if (most === 0) return [[]];
+  return [[], ...things.flatMap((thing, at) => mixturesOf(things.slice(at), most - 1).map((more) => [thing, ...more]))];
 }
+
+/** What the packs of a purchase are, and what the last one leaves: more packs beside them then come to the same. */
+const packsAndRest = ({ packs }: Purchase): string =>
+  JSON.stringify([packs.map(({ pack, orderOn }) => `${pack.offer.id} ${orderOn}`).sort(), packs.at(-1)?.use]);
 
 /** The days on which any order can still wait for nothing: those on which some pack must be ordered at the latest. */
 export function orderDaysOf(parts: readonly Part[]): number[] {
@@ -61,7 +60,7 @@ export function orderDaysOf(parts: readonly Part[]): number[] {
 /** The least that several parts can cost together, by trying every purchase of each with every one of the others. */
 export function leastTogether(parts: readonly Part[], horizon: Horizon, shut: number): number {
   const days = orderDaysOf(parts);
-  const every = parts.map((part) => cheapestOfEach(everyPurchase(part, horizon, days, shut)));
+  const every = parts.map((part) => cheapestOf(everyPurchase(part, horizon, days, shut), goodsByOrder));
   let least = Infinity;
   const choose = (at: number, chosen: Purchase[]): void => {
     if (at < parts.length) {
@@ -75,19 +74,22 @@ export function leastTogether(parts: readonly Part[], horizon: Horizon, shut: nu
   return least;
 }
 
-/** Of purchases that are in the same orders for the same value, the cheapest: any plan does as well with that one. */
-function cheapestOfEach(purchases: readonly Purchase[]): Purchase[] {
-  const best = new Map<string, { purchase: Purchase; cost: number }>();
-  for (const purchase of purchases) {
-    const goods = new Map<string, number>();
-    for (const { pack, orderOn, price } of purchase.packs) {
-      const key = `${pack.offer.supplier.id} ${orderOn}`;
-      goods.set(key, (goods.get(key) ?? 0) + price);
-    }
-    const key = JSON.stringify([...goods].sort());
-    const cost = purchase.goods + purchase.capital - purchase.left;
-    const known = best.get(key);
-    if (!known || cost < known.cost) best.set(key, { purchase, cost });
+/** What a purchase is worth in each order: any plan does as well with the cheapest of those that are worth the same. */
+function goodsByOrder({ packs }: Purchase): string {
+  const goods = new Map<string, number>();
+  for (const { pack, orderOn, price } of packs) {
+    const key = `${pack.offer.supplier.id} ${orderOn}`;
+    goods.set(key, (goods.get(key) ?? 0) + price);
   }
-  return [...best.values()].map(({ purchase }) => purchase);
+  return JSON.stringify([...goods].sort());
+}
+
+/** The cheapest purchase of each key. */
+function cheapestOf(purchases: readonly Purchase[], keyOf: (purchase: Purchase) => string): Purchase[] {
+  const best = new Map<string, Purchase>();
+  for (const purchase of purchases) {
+    const known = best.get(keyOf(purchase));
+    if (!known || costOfPurchase(purchase) < costOfPurchase(known)) best.set(keyOf(purchase), purchase);
+  }
+  return [...best.values()];
 }

@@ -4,7 +4,16 @@ import { shortestPath } from '@/lib/engine/buying/shortest-path';
 import { smallMarket } from './any-market';
 import { everyPurchase } from './every-purchase';
 
-const ALONE = { parts: 1, demands: 5, leastSize: 60, freight: false, free: false, minimum: false, breaks: false };
+const ALONE = {
+  parts: 1,
+  demands: 5,
+  leastSize: 60,
+  leastPrice: 2_000_000,
+  freight: false,
+  free: false,
+  minimum: false,
+  breaks: false,
+};
 
 test('the exact path costs what trying everything costs, to the micro, on 2,000 small needs', () => {
   for (let seed = 1; seed <= 2_000; seed++) {

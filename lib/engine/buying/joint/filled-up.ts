@@ -1,0 +1,129 @@
+import type { Supplier } from '../../shop';
+import { arrivalOn, type UsedPack } from '../bought';
+import type { Part } from '../habit';
+import type { Horizon } from '../horizon';
+import type { Pack } from '../pack';
+import { daysBehind, ratePerDay, stillUsed } from '../pack-use';
+import type { Bought } from '../shortest-path';
+import { type Column, columnsOf, totalOfChoice } from './column';
+import { MOST_SHUT } from './extras';
+import type { Slots } from './slots';
+
+/** Packs put into an order beside what is needed: what they are worth, what they cost, and which they are. Micros. */
+type Fill = { goods: number; cost: number; packs: { part: number; pack: Pack }[] };
+
+/**
+ * A choice of columns with its orders filled up where that pays: to the supplier's minimum, or until the freight is free,
+ * with whatever packs cost least for that. What was in an order beside the need is taken out first.
+ *
+ * Takes    one column of each part, and whether the time is over
+ * Gives    the same choice where nothing pays
+ */
+export function filledUp(
+  choice: readonly Column[],
+  parts: readonly Part[],
+  slots: Slots,
+  horizon: Horizon,
+  isOver: () => boolean,
+): readonly Column[] {
+  let [best, total] = [choice, totalOfChoice(choice)];
+  for (const { supplier, day } of ordersToFill(choice, slots)) {
+    if (isOver()) return best;
+    const needed = best.map(({ purchase }) => purchase.packs.filter((one) => !isBeside(one, supplier, day)));
+    const goods = needed.flat().reduce((sum, one) => sum + (isIn(one, supplier, day) ? one.price : 0), 0);
+    for (const wanted of [0, supplier.minimumOrder ?? 0, supplier.freeFreightOver ?? 0]) {
+      const fill = cheapestFill(parts, needed, horizon, { supplier, day, wanted: wanted - goods });
+      const plan = needed.map((packs, part): Bought[] => [
+        ...packs,
+        ...(fill?.packs ?? []).flatMap((one) => (one.part === part ? { pack: one.pack, orderOn: day } : [])),
+      ]);
+      const columns = columnsOf(parts, slots, horizon, plan).flatMap((column) => column ?? []);
+      const cost = columns.length < parts.length || !fill ? Infinity : totalOfChoice(columns);
+      if (cost < total) [best, total] = [columns, cost];
+    }
+  }
+  return best;
+}
+
+const isIn = ({ pack, orderOn }: Bought, supplier: Supplier, day: number): boolean =>
+  orderOn === day && pack.offer.supplier === supplier;
+
+const isBeside = (one: UsedPack, supplier: Supplier, day: number): boolean =>
+  one.openedOn === null && isIn(one, supplier, day);
+
+/** The orders of a choice whose supplier asks how large they are. */
+function ordersToFill(choice: readonly Column[], { all }: Slots): { supplier: Supplier; day: number }[] {
+  const orders = new Map<string, { supplier: Supplier; day: number }>();
+  for (const slot of choice.flatMap(({ goods }) => [...goods.keys()])) {
+    const one = all[slot];
+    const asks = one && (one.supplier.minimumOrder ?? one.supplier.freeFreightOver) !== null;
+    if (asks) orders.set(`${one.day} ${one.supplier.id}`, one);
+  }
+  return [...orders.values()];
+}
+
+type Wanted = { supplier: Supplier; day: number; wanted: number };
+
+/** The cheapest packs that are worth so much; null when there are none. */
+function cheapestFill(
+  parts: readonly Part[],
+  needed: readonly UsedPack[][],
+  horizon: Horizon,
+  order: Wanted,
+): Fill | null {
+  let fills: Fill[] = [{ goods: 0, cost: 0, packs: [] }];
+  if (order.wanted > 0) {
+    for (const [part, its] of parts.entries()) {
+      const own = fillsOf(its, needed[part] ?? [], horizon, order).map(
+        (fill): Fill => ({ ...fill, packs: fill.packs.map((pack) => ({ part, pack })) }),
+      );
+      const both = fills.flatMap((one) => own.map((other) => together(one, other)));
+      fills = nearest(both, order.wanted);
+    }
+  }
+  return fills.find(({ goods }) => goods >= order.wanted) ?? null;
+}
+
+const together = (a: Fill, b: Fill): Fill => ({
+  goods: a.goods + b.goods,
+  cost: a.cost + b.cost,
+  packs: [...a.packs, ...b.packs],
+});
+
+/** So many different fills are gone on with. */
+const MOST_FILLS = 150;
+
+/** The fills that cost less than every larger one, none larger than is wanted but one. */
+function nearest<Any extends { goods: number; cost: number }>(fills: Any[], wanted: number): Any[] {
+  const falling = fills.sort((a, b) => Math.min(b.goods, wanted) - Math.min(a.goods, wanted) || a.cost - b.cost);
+  const kept: Any[] = [];
+  for (const fill of falling) if (fill.cost < (kept.at(-1)?.cost ?? Infinity)) kept.push(fill);
+  return kept.filter((_, at) => (at * MOST_FILLS) % kept.length < MOST_FILLS);
+}
+
+/** The fills of one part: kind by kind, those with the dearest unit first, since they are credited first. */
+function fillsOf(part: Part, needed: readonly UsedPack[], horizon: Horizon, { supplier, day, wanted }: Wanted) {
+  const { need, packs } = part;
+  const kinds = packs.filter(({ offer }) => offer.supplier === supplier);
+  kinds.sort((a, b) => (b.levels[0]?.price ?? 0) / b.size - (a.levels[0]?.price ?? 0) / a.size);
+  const before = needed.reduce((sum, { credit, use }) => sum + (credit > 0 ? stillUsed(need, horizon, use) : 0), 0);
+  let fills = [{ goods: 0, cost: 0, used: before, packs: [] as Pack[] }];
+  for (const pack of kinds) {
+    const price = pack.levels[0]?.price ?? 0;
+    const lastDay = arrivalOn(pack, horizon, day) + pack.unopenedDays;
+    const tied = 1 + ratePerDay(horizon) * (Math.min(lastDay, horizon.end) - day);
+    const mostUsed = (need.whole * daysBehind(horizon, lastDay)) / horizon.days;
+    const more = fills.flatMap((fill) => {
+      const all = [fill];
+      for (let last = fill; last.goods < wanted && price > 0 && all.length <= MOST_SHUT; ) {
+        const used = Math.max(0, Math.min(pack.size, mostUsed - last.used));
+        const cost = last.cost + price * (tied - used / pack.size);
+        last = { goods: last.goods + price, cost, used: last.used + used, packs: [...last.packs, pack] };
+        all.push(last);
+      }
+      return all;
+    });
+    fills = nearest(more, wanted);
+  }
+  return fills;
+}
