@@ -25,8 +25,7 @@ export function chooseFreely(
 ): Column[] | null {
   const choice = new Choice(solver.open(), slots);
   for (const its of columns) choice.enter(its);
-  const chosen = choice.solve(start, seconds);
-  return chosen;
+  return choice.solve(start, seconds);
 }
 
 class Choice {
