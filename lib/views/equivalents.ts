@@ -24,6 +24,8 @@ export type CandidateSeen = {
   season: Fig;
   waste: Fig;
   packs: string[];
+  /** Whether there was no time to look for cheaper packs. */
+  isRough: boolean;
   /** Null for what stands there now, and for what is not allowed. */
   change: (SwitchSeen & { commandId: string }) | null;
 };
@@ -85,6 +87,7 @@ function candidateSeen(house: House, found: Equivalents, candidate: Priced): Can
     ...{ dose: its('dose'), perGram: its('perGram'), perLitre: its('perLitre') },
     ...{ season: its('season'), waste: its('waste') },
     packs: season?.packs.map(({ offer, count }) => `${count} × ${offer.packText}, ${offer.supplier.name}`) ?? [],
+    isRough: season !== null && !season.inTime,
     change: change && { ...change, commandId: newCommandId() },
   };
 }

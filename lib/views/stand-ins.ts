@@ -46,6 +46,8 @@ export type UseUpSeen = {
 export type StandInsScreen = Pick<House, 'ways'> & {
   /** The product that is asked about; null when none is. */
   product: { id: string; name: string } | null;
+  /** What there are bottles of, to ask about. */
+  bottles: { id: string; name: string }[];
   standIns: StandInSeen[];
   places: PlaceSeen[];
   useUps: UseUpSeen[];
@@ -60,6 +62,10 @@ export async function standInsScreen(clock: Clock, productId: string | undefined
   return {
     ways: house.ways,
     product: product && { id: product.id, name: product.name },
+    bottles: house.plan.products
+      .filter(({ onHand }) => onHand > 0)
+      .map(({ product: { id, name } }) => ({ id, name }))
+      .sort((a, b) => a.name.localeCompare(b.name)),
     standIns: product ? standInsFor(house.shop, product).map((place) => standInSeen(house, place)) : [],
     places: product ? places.filter((place) => place.productId === product.id) : places,
     useUps: usedUpIn(house.plan)

@@ -15,5 +15,6 @@ export async function workingScreen(clock: Clock, address: string): Promise<Work
   return house && working && { ways: house.ways, working };
 }
 
-const workingIn = async (house: House, address: string): Promise<Working | null> =>
+/** How the figure at an address was reached in a shop that is already read. */
+export const workingIn = async (house: House, address: string): Promise<Working | null> =>
   isOfSearch(address) ? searchedWorking(house, address) : workingOf(await figuresFor(house, address), address);

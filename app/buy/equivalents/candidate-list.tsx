@@ -22,6 +22,7 @@ export function CandidateList({ screen }: { screen: EquivalentsScreen }) {
             </p>
           ))}
           {candidate.packs.length > 0 && <p>A season: {candidate.packs.join('; ')}.</p>}
+          {candidate.isRough && <p className="soft">There was no time to look for cheaper packs for it.</p>}
           {candidate.alsoBrings.length > 0 && <p>It also brings {candidate.alsoBrings.join(', ')}.</p>}
           <Change of={candidate} screen={screen} />
         </li>

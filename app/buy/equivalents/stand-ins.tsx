@@ -16,6 +16,7 @@ export async function StandIns({ product, isLost }: StandInsProps) {
   return (
     <>
       {isLost && <p className="grave">This recipe does not have that product, or its contents are not entered.</p>}
+      <WhichBottle screen={screen} />
       {asked && (
         <p>
           About <a href={`/shelf/${encodeURIComponent(asked.id)}`}>{asked.name}</a>.{' '}
@@ -26,6 +27,26 @@ export async function StandIns({ product, isLost }: StandInsProps) {
       <Places screen={screen} />
       <UseUps screen={screen} />
     </>
+  );
+}
+
+/** "I have this bottle; where can it stand in?" */
+function WhichBottle({ screen: { bottles, product } }: { screen: StandInsScreen }) {
+  if (bottles.length === 0) return null;
+  return (
+    <form action="/buy/equivalents" method="get" className={styles.which}>
+      <div>
+        <label htmlFor="bottle">A bottle that I have</label>
+        <select id="bottle" name="product" defaultValue={product?.id}>
+          {bottles.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      </div>
+      <button type="submit">Where can it stand in?</button>
+    </form>
   );
 }
 

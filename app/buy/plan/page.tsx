@@ -26,6 +26,11 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
       <Proof screen={screen} />
       <Late screen={screen} />
       <div className={styles.columns}>
+        <div className={styles.beside}>
+          <CostLadder screen={screen} />
+          <Habits screen={screen} />
+          {unknowns.length > 0 && <Unknowns unknowns={unknowns} />}
+        </div>
         <section aria-labelledby="orders">
           <h2 id="orders">What to order</h2>
           {orders.length === 0 ? (
@@ -34,11 +39,6 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
             <PlannedOrders orders={orders} ways={ways} />
           )}
         </section>
-        <div>
-          <CostLadder screen={screen} />
-          <Habits screen={screen} />
-          {unknowns.length > 0 && <Unknowns unknowns={unknowns} />}
-        </div>
       </div>
     </>
   );
@@ -49,7 +49,7 @@ function Proof({ screen: { isSearched, proof, cost, ways } }: { screen: PlanScre
   const { isProven, bound, saved } = proof;
   return (
     <div className={styles.proof}>
-      {!isSearched && (
+      {!isSearched && !isProven && (
         <p>
           Here each product is planned by itself. What is saved by sending orders together is looked for when you ask.
         </p>

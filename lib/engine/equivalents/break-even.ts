@@ -36,7 +36,9 @@ export function breakEvens(season: Season, candidates: readonly Priced[], best: 
   const found = others.flatMap((other) =>
     [DOWN, UP].map((steps): Flip | 'none' | 'no time' => {
       const turn = firstFlip(steps, (at) => isDearer(season, other, best, solver, at), solver);
-      return typeof turn === 'string' ? turn : flipOf(season, [best, other], turn, steps === UP, solver);
+      const flip = typeof turn === 'string' ? turn : flipOf(season, [best, other], turn, steps === UP, solver);
+      // What is priced when the time is over is no longer the cheapest, and says nothing about the order.
+      return solver.secondsLeft() > 0 ? flip : 'no time';
     }),
   );
   return { flips: found.flatMap((one) => (typeof one === 'string' ? [] : one)), isWhole: !found.includes('no time') };

@@ -93,6 +93,9 @@ function cheapestOf(candidates: readonly Priced[]): Priced | null {
   }, null);
 }
 
+/** What was priced when the time was over may be too dear, and is no point of a curve. */
+const inTime = (cost: SeasonCost | null): SeasonCost | null => (cost?.inTime ? cost : null);
+
 /** What the season costs with each of some ingredients at so many times its use: for a chart of cost against use. */
 export type CurvePoint = { sprayMl: Exact; times: Exact; seasons: (SeasonCost | null)[] };
 
@@ -101,6 +104,7 @@ export type CurvePoint = { sprayMl: Exact; times: Exact; seasons: (SeasonCost | 
  * it up to twice the plan.
  *
  * Takes    the candidates that may be used, in the order in which their costs are wanted
+ * Gives    null for what there was no time for
  */
 export function seasonCurve(
   season: Season,
@@ -110,7 +114,7 @@ export function seasonCurve(
 ): CurvePoint[] {
   return Array.from({ length: 2 * steps }, (_, index) => {
     const times = fraction(BigInt(index + 1), BigInt(steps));
-    const seasons = ingredients.map((one) => seasonCost(season, one, solver, times));
+    const seasons = ingredients.map((one) => inTime(seasonCost(season, one, solver, times)));
     return { sprayMl: multiply(season.sprayMl, times), times, seasons };
   });
 }

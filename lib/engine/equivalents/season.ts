@@ -33,6 +33,8 @@ export type SeasonCost = {
   /** How much of the product the season takes, µL or mg. */
   needed: Stock;
   packs: { offer: Offer; count: number; cost: Micros }[];
+  /** Whether the search came to its end. Where its time was over, what somebody would buy by habit may stand here. */
+  inTime: boolean;
 };
 
 /**
@@ -80,6 +82,7 @@ export function seasonCost(
     wasteCost: sum(purchases.map(({ waste }) => waste)),
     needed: need.whole,
     packs: packsIn(orders, shop),
+    inTime: solver.secondsLeft() > 0,
   };
 }
 

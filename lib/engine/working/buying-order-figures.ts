@@ -3,6 +3,7 @@ import { dayFromNumber } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
 import { toBuy } from '../buying/need';
 import type { Order, OrderLine } from '../buying/orders';
+import { counted } from '../rules/in-words';
 import type { Product } from '../shop';
 import { orderName, packsOfLine, packWords, type Way, wayAddress } from './buying-way';
 import { whyWorking } from './buying-why-figures';
@@ -96,10 +97,30 @@ function lineWorking(way: Way, order: Order, line: OrderLine): FoundWorking {
     steps: [
       entered('Packs', count(packs, 'packs'), `ordered ${showDay(dayFromNumber(order.on), way.plan.today)}`),
       entered('One pack', shown(micros(cost) / packs), `${offer.supplier.name}, ${offer.packText}`),
+      ...arrivalSteps(way, order, line),
       ...packSteps(way, order, line),
       ...neededSteps(way, product),
     ],
   };
+}
+
+/** When the packs are there, and how long before the first of them is opened that has to be. */
+function arrivalSteps(way: Way, order: Order, line: OrderLine): Step[] {
+  const [first] = packsOfLine(way, order, line);
+  if (!first) return [];
+  const { leadDays } = line.offer;
+  const lead =
+    leadDays === null
+      ? 'delivery time not known, counted as none'
+      : `${counted(leadDays, 'working day')} after the order`;
+  const { safetyDays } = way.plan.horizon;
+  return [
+    entered(
+      'There on',
+      { kind: 'day', day: dayFromNumber(first.arrivesOn) },
+      `${lead}; at least ${counted(safetyDays, 'safety day')} before it is opened, where that can still be`,
+    ),
+  ];
 }
 
 const packSteps = (way: Way, order: Order, line: OrderLine): Step[] =>

@@ -30,16 +30,18 @@ export function seasonWorking(found: Equivalents, candidate: Priced): FoundWorki
   const sprayed = worked('Sprayed in the season', litres(found.season.sprayMl), 'as planned', sprayAddress(found));
   return {
     title: `A season of ${wanted.recipe.name} with ${candidate.product.name}`,
-    ...costOfSeason(candidate, candidate.season),
+    ...costOfSeason(candidate.season, whyNoSeason(candidate)),
     steps: [sprayed, ...stepsOf(found, candidate, candidate.season)],
   };
 }
 
 const sprayAddress = (found: Equivalents): string => equivalentAddress(found, 'sprayed');
 
-const costOfSeason = (candidate: Priced, season: SeasonCost | null): Pick<FoundWorking, 'value' | 'rule'> => ({
-  value: season ? shown(season.total) : { kind: 'unknown', because: whyNoSeason(candidate) },
-  rule: SEASON_RULE,
+const NO_TIME = ' There was no time to look through all of them: it may come out cheaper.';
+
+const costOfSeason = (season: SeasonCost | null, because: string): Pick<FoundWorking, 'value' | 'rule'> => ({
+  value: season ? shown(season.total) : { kind: 'unknown', because },
+  rule: season && !season.inTime ? `${SEASON_RULE}${NO_TIME}` : SEASON_RULE,
 });
 
 function stepsOf(found: Equivalents, candidate: Priced, season: SeasonCost | null): Step[] {
@@ -120,7 +122,7 @@ function atOtherUse(
 ): FoundWorking {
   return {
     title: `A season of ${found.wanted.recipe.name} with ${candidate.product.name} at another use`,
-    ...costOfSeason(candidate, season),
+    ...costOfSeason(season, 'There was no time to work it out.'),
     steps: [entered('Sprayed in the season', litres(spray.ml), spray.from), ...stepsOf(found, candidate, season)],
   };
 }

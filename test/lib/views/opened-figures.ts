@@ -2,7 +2,8 @@ import { expect } from 'vitest';
 import type { Clock } from '@/lib/clock';
 import type { Step, Working } from '@/lib/engine/working/shown';
 import type { Fig } from '@/lib/views/figures';
-import { workingScreen } from '@/lib/views/working';
+import { houseNow } from '@/lib/views/house';
+import { workingIn, workingScreen } from '@/lib/views/working';
 
 /** Every figure of a screen, wherever it stands in it. */
 export function figuresIn(screen: unknown): Fig[] {
@@ -27,9 +28,11 @@ export async function opened(clock: Clock, at: string): Promise<Working> {
  * Gives   the workings by their addresses
  */
 export async function openAll(clock: Clock, screen: unknown): Promise<Map<string, Working>> {
+  const house = await houseNow(clock);
   const [found, waiting] = [new Map<string, Working>(), figuresIn(screen)];
   for (let figure = waiting.pop(); figure; figure = waiting.pop()) {
-    const working = found.get(figure.at) ?? (await opened(clock, figure.at));
+    const working = found.get(figure.at) ?? (house && (await workingIn(house, figure.at)));
+    if (!working) throw new Error(`nothing opens under ${figure.at}`);
     if (isShownHere(figure, working)) expect(working.value, figure.at).toEqual(figure.value);
     if (found.has(figure.at)) continue;
     found.set(figure.at, working);
