@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Clock } from '../clock';
-import { shopMarks } from '../data/shop-marks';
+import { shopRevision } from '../data/shop-marks';
 import { shopFileOf } from '../data/snapshot';
 import type { Plan } from '../engine/ahead/plan';
 import { planAhead } from '../engine/ahead/plan-ahead';
@@ -19,11 +19,12 @@ const MOST_SHOPS = 4;
  * The weeks ahead of a shop as it stands, kept ready: a slider asks for the same ones dozens of times, and reading a shop
  * takes longer than everything that is then worked out. Whoever asks while they are being made waits for those.
  *
- * Throws   when there is no such shop
+ * Gives    null when there is no such shop
  */
-export async function aheadKept(shopId: string, clock: Clock): Promise<Plan> {
+export async function aheadKept(shopId: string, clock: Clock): Promise<Plan | null> {
   // Read before the shop itself, the revision may be older than what is then read, and never newer.
-  const { revision } = await shopMarks(shopId);
+  const revision = await shopRevision(shopId);
+  if (revision === null) return null;
   const known = kept.get(shopId);
   if (known?.revision === revision) {
     const plan = await known.plan;

@@ -1,6 +1,6 @@
 import 'server-only';
 import { type WhatIfFields, whatIfText } from '@/shared/forms/what-if';
-import { accept, type Fault, type Outcome } from '@/shared/outcome';
+import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import type { Plan } from '../engine/ahead/plan';
@@ -8,7 +8,6 @@ import { isOtherwise } from '../engine/ahead/supposed';
 import { type Change, type ProductOtherwise, type WhatIf, whatIf } from '../engine/ahead/what-if';
 import { supposedIn } from '../engine/working/what-if-figures';
 import { aheadKept } from './ahead-kept';
-import { askedShop } from './asked-shop';
 import { type Fig, type FigAt, figuresOf } from './figures';
 
 /** One sum, as it is planned and as it would be, and what that is more or less. */
@@ -38,9 +37,8 @@ export async function whatIfAnswer(
   { shop: id, ...fields }: WhatIfFields & { shop: string },
   clock: Clock,
 ): Promise<Outcome<WhatIfSaid>> {
-  const here = await askedShop(id);
-  if (!here.ok) return here;
-  const plan = await aheadKept(here.value.id, clock);
+  const plan = await aheadKept(id, clock);
+  if (!plan) return refuse({ code: 'not-found', what: 'shop', id });
   return accept(whatIfSaid(plan, figuresOf({ plan, benches: [], now: clock.now() }), fields));
 }
 

@@ -87,6 +87,21 @@ test('a spraying more is one more; a bench more takes more spray each time, also
   for (const { plants } of more) expect(plants).toBe((before?.plants ?? 0) + 400);
 });
 
+test('what is supposed of one product holds beside a lost week, a spraying more and a bench more', () => {
+  const part = { product: oil, usePercent: 200 };
+  const [lostFrom, on] = [TODAY, addDays(TODAY, 9)];
+  const bench = { program, plants: 400, mlPerPlant: 20 };
+  expect(ifSo(as, { ...part, lostFrom }).sprayings).toEqual(ifSo(as, { lostFrom }).sprayings);
+  expect(ifSo(as, { ...part, extra: { program, on } }).sprayings.to).toBe(as.sprayings.length + 1);
+  for (const beside of [{ lostFrom }, { extra: { program, on } }, { bench }]) {
+    const [both, alone] = [supposing(as, { ...part, ...beside }), supposing(as, beside)];
+    for (const { product } of as.products) {
+      expect(needOf(both, product.id), product.id).toBe(needOf(alone, product.id) * (product === oil ? 2 : 1));
+    }
+    expect(alone.sprayings.map(({ plants }) => plants)).not.toEqual(as.sprayings.map(({ plants }) => plants));
+  }
+});
+
 /** The day each product runs out, or has to be ordered; one after all others where there is none. */
 const daysOf = ({ products }: Projection) =>
   products.flatMap(({ runsOutOn, reorder }) => [runsOutOn ?? '9999-12-31', reorder?.by ?? '9999-12-31']);
