@@ -13,7 +13,7 @@ import styles from './order-form.module.css';
 import { OfferToOrderLine } from './order-line';
 import { firstOf, rowsOf } from './order-rows';
 import { OrderTotals } from './order-totals';
-import { useWritten } from './use-written';
+import { newOrderHref, useWritten } from './use-written';
 
 type OrderFormProps = {
   screen: OrderFormScreen;
@@ -74,7 +74,7 @@ function Placed({ state, supplier }: { state: FormState; supplier: string }) {
     <>
       <FormAnswer state={state} />
       <p className="apart">
-        <a href={`/buy/orders/new?supplier=${encodeURIComponent(supplier)}`}>Write another order to them</a>
+        <a href={newOrderHref(supplier)}>Write another order to them</a>
       </p>
     </>
   );

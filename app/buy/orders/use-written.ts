@@ -25,6 +25,9 @@ export type Written = {
   takeBack: () => void;
 };
 
+/** Where an order to a supplier is written. */
+export const newOrderHref = (supplier: string): string => `/buy/orders/new?${new URLSearchParams({ supplier })}`;
+
 type FormRef = RefObject<HTMLFormElement | null>;
 
 /** Keeps an order on this device while it is written, puts it back into its form, and drops it once it is sent. */
@@ -44,12 +47,18 @@ export function useWritten(form: FormRef, begun: Begun, sent: object | false): W
     const kept = keptOrder({ shop, address: thisPage() });
     if (kept) putBack(kept);
     else read();
+    // Whoever comes back to a page that the browser had put by may have placed the order meanwhile.
+    const anew = ({ persisted }: PageTransitionEvent) => persisted && window.location.reload();
+    window.addEventListener('pageshow', anew);
+    return () => window.removeEventListener('pageshow', anew);
   }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: once it is sent, nothing of it is to be found again.
   useEffect(() => {
     if (!sent) return;
     dropOrder({ shop, address: thisPage() });
     setFound(null);
+    // A page that is read anew must not offer the lines of its address a second time.
+    if (begun.standing === '') window.history.replaceState(null, '', newOrderHref(begun.supplier.id));
   }, [sent]);
   const look = () => {
     keep({ ...begun, standing }, read());

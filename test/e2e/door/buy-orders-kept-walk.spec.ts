@@ -83,6 +83,10 @@ test.describe('an order that is being written', () => {
 
     await millrace.getByRole('button', { name: 'Mark as ordered' }).click();
     await expect(millrace.getByRole('link', { name: 'Look at it' })).toBeVisible();
+    // Read anew, the list offers only what is not ordered yet.
+    await page.reload();
+    await expect(lists).toHaveCount(1);
+    await expect(page.getByRole('button', { name: 'Mark as ordered' })).toHaveCount(1);
     await page.goto('/buy/orders');
     await expect(page.getByRole('region', { name: 'Written and not sent' }).getByRole('listitem')).toHaveCount(1);
     await expect(page.getByRole('region', { name: 'Written and not sent' })).toContainText('Hollow Supply');
@@ -197,6 +201,13 @@ test.describe('without scripts', () => {
     await expect(page.getByRole('button', { name: /^Let \$33\.00/ })).toHaveCount(0);
     await page.goto('/shelf/bt-liquid');
     await expect(page.getByRole('region', { name: 'Offers as a table' })).toContainText('$33.00');
+
+    await page.goto(WRITE);
+    await page.getByLabel('Packs of Bt liquid, 1 gal').fill('1');
+    await page.getByRole('button', { name: 'It is ordered' }).click();
+    await page.getByRole('link', { name: 'Look at it' }).click();
+    await page.getByRole('button', { name: 'Nothing more will come' }).click();
+    await expect(page.getByRole('main')).toContainText('closed, 1 pack never came');
 
     await page.goto('/shelf/suppliers/hollow');
     await page

@@ -21,7 +21,9 @@ export function MarkOrdered({ shop, supplier, formId, fields, packs }: MarkOrder
   const isDone = state.status === 'done';
   // biome-ignore lint/correctness/useExhaustiveDependencies: only an order that was just placed is looked for, and once.
   useEffect(() => {
-    if (isDone) dropPlaced(shop, supplier, packs);
+    if (!isDone) return;
+    dropPlaced(shop, supplier, packs);
+    window.history.replaceState(null, '', addressWithout(packs));
   }, [isDone]);
   return (
     <form ref={form} action={send}>
@@ -39,4 +41,17 @@ export function MarkOrdered({ shop, supplier, formId, fields, packs }: MarkOrder
       )}
     </form>
   );
+}
+
+/** The address of the list without what is ordered now, so that a page that is read anew does not offer it again. */
+function addressWithout(packs: MarkOrderedProps['packs']): string {
+  const { pathname, search } = window.location;
+  const fields = [...new URLSearchParams(search)];
+  const offers = new Set(packs.map(({ offer }) => offer));
+  const placed = fields.flatMap(([name, value]) => {
+    const row = /^(lines\[\d+\]\.)offer$/.exec(name)?.[1];
+    return row !== undefined && offers.has(value) ? [row] : [];
+  });
+  const left = fields.filter(([name]) => !placed.some((row) => name.startsWith(row)));
+  return `${pathname}?${new URLSearchParams(left)}`;
 }
