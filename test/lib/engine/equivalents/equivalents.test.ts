@@ -146,21 +146,29 @@ test('a break-even is where the order turns: before it one is cheaper, behind it
   expect(curve.filter(({ isBefore }) => isBefore).every(({ isCheaper }) => isCheaper)).toBe(true);
 });
 
-test('what is priced when the time is over turns no order and is no point of a curve', async () => {
+test.each([200, 500, 600, 800])(
+  'what is priced when the time is over, after %i looks at it, turns no order',
+  async (looks) => {
+    const ours = shop();
+    let looked = 0;
+    const run = await highsSolver({ secondsLeft: () => (++looked > looks ? 0 : 60), told: () => {} });
+    const found = equivalentsOf(ours, asked(ours), WHEN, run);
+    if (!found) throw new Error('there is something to compare');
+    for (const { before } of found.breakEven.flips) {
+      const [best = 0, other = 0] = before.seasons.map((season) => season?.total);
+      expect(best).toBeLessThanOrEqual(other);
+    }
+    expect(found.breakEven.isWhole).toBe(looked <= looks);
+  },
+);
+
+test('what is priced when the time is over is no point of a curve', async () => {
   const ours = shop();
-  let calls = 0;
-  // The clock runs out after so many looks at it, wherever the search is then.
-  const run = await highsSolver({ secondsLeft: () => (++calls > 400 ? 0 : 60), told: () => {} });
-  const found = equivalentsOf(ours, asked(ours), WHEN, run);
-  if (!found) throw new Error('there is something to compare');
-  expect(found.breakEven.isWhole).toBe(false);
-  for (const { before } of found.breakEven.flips) {
-    const [best, other] = before.seasons.map((season) => season?.total ?? 0);
-    expect(best).toBeLessThanOrEqual(other ?? 0);
-  }
-  const ingredients = found.candidates.flatMap(({ ingredient, season }) => (season ? (ingredient ?? []) : []));
-  const points = seasonCurve(found.season, ingredients, run, 2);
-  expect(points.flatMap(({ seasons }) => seasons)).toEqual(points.flatMap(() => ingredients.map(() => null)));
+  const found = equivalentsOf(ours, asked(ours), WHEN, await solver());
+  const ingredients = found?.candidates.flatMap(({ ingredient, season }) => (season ? (ingredient ?? []) : [])) ?? [];
+  const over = await highsSolver({ secondsLeft: () => 0, told: () => {} });
+  const points = found ? seasonCurve(found.season, ingredients, over, 2) : [];
+  expect(points.flatMap(({ seasons }) => seasons)).toEqual(Array.from({ length: 4 * ingredients.length }, () => null));
 });
 
 test('what may not share the tank, or is in the recipe already, cannot stand in it', () => {
