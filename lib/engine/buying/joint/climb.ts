@@ -43,8 +43,9 @@ export function stepUp(
 ): Prices[] {
   const reward = Float64Array.from(prices[0]?.reward ?? []);
   const next = prices.map(({ fixed }) => ({ fixed: new Float64Array(fixed.length), reward }));
+  const all = usersBySlot(mayUse, slots.all.length);
   for (const [slot, one] of slots.all.entries()) {
-    const users = usersOf(slot, mayUse);
+    const users = all[slot] ?? [];
     if (users.length === 0) continue;
     const wanted = users.map((part) => (prices[part]?.fixed[slot] ?? 0) + size * (presence?.isIn[part]?.[slot] ?? 0));
     const { freight, minimum } = one;
@@ -79,11 +80,11 @@ export function equalShares(slots: Slots, mayUse: readonly ReadonlySet<number>[]
 /** How far apart the parts are on each order, squared and added up: how long a step has to be follows from it. */
 export function spreadOf(slots: Slots, mayUse: readonly ReadonlySet<number>[], presence: Presence): number {
   let spread = 0;
+  const all = usersBySlot(mayUse, slots.all.length);
   for (const [slot, one] of slots.all.entries()) {
     const filled = filledShare(one, presence.goods[slot] ?? 0);
     let [count, sum, squares] = one.minimum > 0 ? [1, filled, filled * filled] : [0, 0, 0];
-    for (const [part, its] of mayUse.entries()) {
-      if (!its.has(slot)) continue;
+    for (const part of all[slot] ?? []) {
       const is = presence.isIn[part]?.[slot] ?? 0;
       count += 1;
       sum += is;
@@ -94,14 +95,24 @@ export function spreadOf(slots: Slots, mayUse: readonly ReadonlySet<number>[], p
   return spread;
 }
 
-const usersOf = (slot: number, mayUse: readonly ReadonlySet<number>[]): number[] =>
-  mayUse.flatMap((its, part) => (its.has(slot) ? part : []));
+/** The parts that may be in each order. It is asked for at every step, and changes only with the graphs. */
+function usersBySlot(mayUse: readonly ReadonlySet<number>[], width: number): number[][] {
+  const known = users.get(mayUse);
+  if (known) return known;
+  const bySlot = Array.from({ length: width }, (): number[] => []);
+  for (const [part, its] of mayUse.entries()) for (const slot of its) bySlot[slot]?.push(part);
+  users.set(mayUse, bySlot);
+  return bySlot;
+}
+
+const users = new WeakMap<readonly ReadonlySet<number>[], number[][]>();
 
 /**
  * The nearest values to some wanted ones that share an order out: each part is asked for no less than nothing, its goods
  * give back no less than nothing and no more than its minimum, and what is asked for is the freight and what is given.
  */
 export function ontoSum(wanted: readonly number[], given: number, freight: number, minimum: number) {
+  if (minimum === 0) return { asked: ontoFreight(wanted, freight), given: 0 };
   const back = (off: number) => Math.min(minimum, Math.max(0, given + off));
   const over = (off: number) => {
     let sum = -back(off) - freight;
@@ -117,6 +128,18 @@ export function ontoSum(wanted: readonly number[], given: number, freight: numbe
   }
   // At the higher end no more is asked for than there is.
   return { asked: wanted.map((value) => Math.max(0, value - high)), given: back(high) };
+}
+
+/** The same where goods give nothing back: so much is taken off everyone that what stays adds up to the freight. */
+function ontoFreight(wanted: readonly number[], freight: number): number[] {
+  const falling = [...wanted].sort((a, b) => b - a);
+  let [added, off] = [0, 0];
+  for (const [index, value] of falling.entries()) {
+    added += value;
+    const each = (added - freight) / (index + 1);
+    if (value - each > 0) off = each;
+  }
+  return wanted.map((value) => Math.max(0, value - off));
 }
 
 /** From any amount of money down to less than a micro. */

@@ -2,7 +2,7 @@ import type { Horizon } from '../horizon';
 import { cheapestColumn, type Prices } from './cheapest-column';
 import { type Column, columnOf, totalOfChoice } from './column';
 import { localOf, type PartGraph } from './part-graph';
-import type { Slots } from './slots';
+import { type Slots, twinOf } from './slots';
 
 /**
  * A choice of columns after each part in turn has joined the orders of the others, for as long as that makes it cheaper.
@@ -31,17 +31,13 @@ export function improved(
 }
 
 /** What being in an order costs a part when the others' orders are sent anyway. */
-function besideOthers({ all }: Slots, columns: readonly Column[], part: number): Prices {
-  const sent = new Set<string>();
+function besideOthers(slots: Slots, columns: readonly Column[], part: number): Prices {
+  const isSent = new Uint8Array(slots.all.length);
   for (const [other, { goods }] of columns.entries()) {
-    if (other !== part) for (const slot of goods.keys()) sent.add(keyOf(all[slot] ?? never()));
+    if (other !== part) for (const slot of goods.keys()) isSent[twinOf(slots, slot)[0]] = 1;
   }
-  const fixed = Float64Array.from(all, (slot) => (sent.has(keyOf(slot)) ? 0 : (slot.supplier.freightPerOrder ?? 0)));
+  const fixed = Float64Array.from(slots.all, ({ supplier }, slot) =>
+    isSent[twinOf(slots, slot)[0]] === 1 ? 0 : (supplier.freightPerOrder ?? 0),
+  );
   return { fixed, reward: new Float64Array(fixed.length) };
-}
-
-const keyOf = ({ supplier, day }: Slots['all'][number]): string => `${day} ${supplier.id}`;
-
-function never(): never {
-  throw new RangeError('buying: an order that is not looked at');
 }
