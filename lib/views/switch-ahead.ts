@@ -3,6 +3,7 @@ import { decimalText } from '@/shared/measure/decimal-text';
 import type { Dose } from '@/shared/measure/dose';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { showDay } from '@/shared/time/show-day';
+import type { Plan } from '../engine/ahead/plan';
 import { planAhead } from '../engine/ahead/plan-ahead';
 import { type PlanDifferences, planDifferences } from '../engine/ahead/plan-differences';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
@@ -24,7 +25,8 @@ export type Effect = { before: string; figure: Fig | null; after: string };
 /** What a switch would do, before anybody does it. */
 export type SwitchSeen = { to: LineTo; effects: Effect[]; flags: Flag[] };
 
-type Here = Pick<HereNow, 'file' | 'shop' | 'today'>;
+/** The shop, with the weeks ahead of it where somebody has made them already. */
+type Here = Pick<HereNow, 'file' | 'shop' | 'today'> & { plan?: Plan };
 
 /** What the switch of a recipe to a candidate does; null for what stands there now, and for what is not allowed. */
 export function switchAhead(here: Here, found: Equivalents, product: string): SwitchSeen | null {
@@ -53,13 +55,13 @@ function lineTo({ wanted: { ingredient: now }, candidates }: Equivalents, produc
 }
 
 /** The weeks ahead as they are and with the switch; null when the recipe is no longer as it was compared. */
-function switchedPlan({ file, shop, today }: Here, { wanted }: Equivalents, to: LineTo): Switched | null {
+function switchedPlan({ file, shop, today, plan: made }: Here, { wanted }: Equivalents, to: LineTo): Switched | null {
   const recipe = file.recipes.find(({ id }) => id === wanted.recipe.id);
   const line = recipe?.ingredients.findIndex(({ product }) => product === wanted.ingredient.product.id) ?? -1;
   if (!recipe || line < 0) return null;
   const ingredients = recipe.ingredients.map((one, at) => (at === line ? lineOf(to) : one));
   const recipes = file.recipes.map((one) => (one.id === recipe.id ? { ...one, ingredients } : one));
-  const plan = planAhead(shop, today, WEEKS_AHEAD);
+  const plan = made ?? planAhead(shop, today, WEEKS_AHEAD);
   const next = planAhead(shopOfFile({ ...file, recipes }), today, WEEKS_AHEAD);
   return { plan, next, differences: planDifferences(plan, next) };
 }

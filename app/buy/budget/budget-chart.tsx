@@ -84,12 +84,12 @@ function Hatches() {
   return (
     <defs>
       {[
-        ['foreseen-product', 'var(--leaf)'],
-        ['foreseen-labour', 'var(--soft)'],
-      ].map(([id, colour]) => (
-        <pattern key={id} id={id} width="5" height="5" patternUnits="userSpaceOnUse">
+        ['foreseen-product', 'var(--leaf)', 1.8],
+        ['foreseen-labour', 'var(--soft)', 0.9],
+      ].map(([id, colour, radius]) => (
+        <pattern key={id} id={String(id)} width="5" height="5" patternUnits="userSpaceOnUse">
           <rect width="5" height="5" fill="var(--sheet)" />
-          <circle cx="2.5" cy="2.5" r="1.4" fill={colour} />
+          <circle cx="2.5" cy="2.5" r={radius} fill={String(colour)} />
         </pattern>
       ))}
       {[
