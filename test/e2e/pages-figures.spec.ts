@@ -32,6 +32,7 @@ test('a figure opened in another tab leads to the page of its working, with the 
 const PAGES = [
   ...['/today', '/week', '/shelf', '/shelf?as=table', '/shelf/calcium-5', '/buy/plan', '/buy/budget?by=bench'],
   '/buy/equivalents?recipe=thrips-turn&product=spinosad-half&curve=yes',
+  '/buy?product=&price=150&use=170',
 ];
 
 for (const path of PAGES) {
