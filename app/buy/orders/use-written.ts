@@ -42,16 +42,11 @@ export function useWritten(form: FormRef, begun: Begun, sent: object | false): W
     fill(again);
     setFound({ written, isBack: true, gone });
   };
-  // biome-ignore lint/correctness/useExhaustiveDependencies: looked for once, when the page is alive.
-  useEffect(() => {
+  useOnceAlive(() => {
     const kept = keptOrder({ shop, address: thisPage() });
     if (kept) putBack(kept);
     else read();
-    // Whoever comes back to a page that the browser had put by may have placed the order meanwhile.
-    const anew = ({ persisted }: PageTransitionEvent) => persisted && window.location.reload();
-    window.addEventListener('pageshow', anew);
-    return () => window.removeEventListener('pageshow', anew);
-  }, []);
+  });
   // biome-ignore lint/correctness/useExhaustiveDependencies: once it is sent, nothing of it is to be found again.
   useEffect(() => {
     if (!sent) return;
@@ -76,6 +71,17 @@ export function useWritten(form: FormRef, begun: Begun, sent: object | false): W
     putBack(found.written);
   };
   return { typed, isReadable: faults.length === 0, standing, found, look, throwAway, takeBack };
+}
+
+/** Does something once the page is alive, and reads a page anew that the browser had put by: much may have happened since. */
+function useOnceAlive(look: () => void): void {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once.
+  useEffect(() => {
+    look();
+    const anew = ({ persisted }: PageTransitionEvent) => persisted && window.location.reload();
+    window.addEventListener('pageshow', anew);
+    return () => window.removeEventListener('pageshow', anew);
+  }, []);
 }
 
 /** The fields of a form as they stand: to be read, and to be written into. */
