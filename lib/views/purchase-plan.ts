@@ -35,8 +35,8 @@ export type PlannedLine = {
 /** A reason why a line is so: a sentence, and the figure in it where it has one. */
 export type Why = { words: string; figure: Fig | null };
 
-/** What no order comes in time for. Nobody can order what nobody offers. */
-export type LateSeen = { product: string; on: Day; amount: Fig; isOffered: boolean };
+/** What no order comes in time for: on a day; or of what nobody offers, from a day on. */
+export type LateSeen = { product: string; on: Day; amount: Fig };
 
 export type PlannedOrder = {
   key: string;
@@ -60,6 +60,8 @@ export type PlanScreen = Pick<HereNow, 'today' | 'ways'> & {
   isSearched: boolean;
   orders: PlannedOrder[];
   late: LateSeen[];
+  /** What is short of products that nobody offers, in all, so that it is in no order. */
+  unoffered: LateSeen[];
   cost: { packs: Fig; freight: Fig; capital: Fig; left: Fig; total: Fig; ofWhichWaste: Fig };
   habits: { name: string; cost: Fig; more: Fig; isDearer: boolean }[];
   /** What no plan can be below, and so what could still be saved at most; nothing once this one is proven. */
@@ -79,7 +81,8 @@ export async function planScreen(clock: Clock, weeks: number): Promise<PlanScree
     ...{ shopId: here.id, today: here.today, ways: here.ways, weeks, formId: newCommandId() },
     ...{ state: planState(run, clock), isSearched: run?.plan != null },
     orders: plan.orders.map((order, number) => orderSeen(plan, order, number)),
-    late: plan.late.map((late) => lateSeen(plan, late)),
+    late: plan.late.filter(isOfferedIn(plan)).map((late) => lateSeen(plan, late)),
+    unoffered: unofferedIn(plan),
     cost: {
       ...{ packs: figure('packs'), freight: figure('freight'), capital: figure('capital'), left: figure('left') },
       ...{ total: figure('total'), ofWhichWaste: figure('ofWhichWaste') },
@@ -183,10 +186,25 @@ function whySeen(plan: PurchasePlan, order: Order, number: number, at: number): 
   }));
 }
 
-const lateSeen = (plan: PurchasePlan, { product, on }: PurchasePlan['late'][number]): LateSeen => ({
+type Late = PurchasePlan['late'][number];
+
+const isOfferedIn =
+  ({ parts }: PurchasePlan) =>
+  ({ product }: Late): boolean =>
+    parts.some(({ part }) => part.need.product === product);
+
+const lateSeen = (plan: PurchasePlan, { product, on }: Late): LateSeen => ({
   ...{ product: product.name, on, amount: figuresOfPlan(plan)('late', product.id, on) },
-  isOffered: plan.parts.some(({ part }) => part.need.product === product),
 });
+
+/** The first day of each product that nobody offers, with all that is short of it. */
+function unofferedIn(plan: PurchasePlan): LateSeen[] {
+  const short = plan.late.filter((late) => !isOfferedIn(plan)(late));
+  const firsts = short.filter(({ product }, at) => short.findIndex((one) => one.product === product) === at);
+  return firsts.map(({ product, on }) => ({
+    ...{ product: product.name, on, amount: figuresOfPlan(plan)('late', product.id) },
+  }));
+}
 
 const HABIT_NAMES: Record<HabitName, string> = {
   smallestPack: 'Always the smallest pack',

@@ -73,19 +73,24 @@ function Proof({ screen: { isSearched, proof, cost, ways } }: { screen: PlanScre
 }
 
 /** What no order comes in time for, and what nobody offers. */
-function Late({ screen: { late, ways } }: { screen: PlanScreen }) {
-  if (late.length === 0) return null;
+function Late({ screen: { late, unoffered, ways } }: { screen: PlanScreen }) {
+  if (late.length === 0 && unoffered.length === 0) return null;
   return (
     <section aria-labelledby="late">
       <h2 id="late">Late</h2>
-      {late.some(({ isOffered }) => isOffered) && (
+      {late.length > 0 && (
         <p className="grave">No order placed today comes in time for these. They are ordered today all the same.</p>
       )}
       <ul className={styles.list}>
-        {late.map(({ product, on, amount, isOffered }) => (
-          <li key={`${product} ${on}`}>
+        {late.map(({ product, on, amount }) => (
+          <li key={amount.at}>
             <b>{product}</b>: <Figure of={amount} ways={ways} /> for {showDay(on, ways.today)}
-            {!isOffered && <span className="grave">; nobody offers it, so it is in no order</span>}
+          </li>
+        ))}
+        {unoffered.map(({ product, on, amount }) => (
+          <li key={amount.at}>
+            <b>{product}</b>: <Figure of={amount} ways={ways} /> in all, from {showDay(on, ways.today)} on.{' '}
+            <span className="grave">Nobody offers it, so it is in no order.</span>
           </li>
         ))}
       </ul>

@@ -1,3 +1,4 @@
+import { type Stock, sum } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
 import { arrivalOf } from '@/shared/time/working-days';
 import type { Projection } from '../ahead/plan';
@@ -5,8 +6,9 @@ import { projectionOf } from '../ahead/projection';
 import type { PurchasePlan } from '../buying/purchase-plan';
 import { withOnOrder } from '../orders/on-order';
 import type { Offer } from '../shop';
+import { buyingAddress } from './buying-way';
 import { amountWords } from './buying-words';
-import { count, entered, type FoundWorking, type Shown, type Step } from './shown';
+import { count, entered, type FoundWorking, type Shown, type Step, worked } from './shown';
 
 const projections = new WeakMap<PurchasePlan, Projection>();
 
@@ -18,8 +20,9 @@ function projectionFor(plan: PurchasePlan): Projection {
   return known;
 }
 
-/** The working of what no order comes in time for: `PRODUCT/DAY`. */
+/** The working of what no order comes in time for: `PRODUCT/DAY`, or `PRODUCT` in all. */
 export function lateWorking(plan: PurchasePlan, [id, day]: string[]): FoundWorking | null {
+  if (day === undefined) return lateInAll(plan, id);
   const late = plan.late.find((one) => one.product.id === id && one.on === day);
   if (!late) return null;
   const { product, on, amount } = late;
@@ -36,6 +39,22 @@ export function lateWorking(plan: PurchasePlan, [id, day]: string[]): FoundWorki
       ...offers.map((offer) => arrivalStep(plan, offer)),
       entered('Safety days', count(plan.shop.safetyDays, 'days'), 'Setup, the shop'),
     ],
+  };
+}
+
+/** All that comes too late of a product, day by day. */
+function lateInAll(plan: PurchasePlan, id: string | undefined): FoundWorking | null {
+  const days = plan.late.filter(({ product }) => product.id === id);
+  const [first] = days;
+  if (!first) return null;
+  const shown = (amount: Stock): Shown => ({ kind: 'stock', amount, form: first.product.form });
+  return {
+    title: `${first.product.name} that no order brings in time, ${plan.weeks} weeks`,
+    value: shown(sum(days.map(({ amount }) => amount))),
+    rule: 'What the sprayings take, less what the shelf and what is on order give, of every day that no order placed today comes in time for.',
+    steps: days.map(({ product, on, amount }) =>
+      worked(showDay(on, plan.today), shown(amount), 'added', buyingAddress(plan, 'late', product.id, on)),
+    ),
   };
 }
 

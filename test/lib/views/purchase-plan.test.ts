@@ -79,8 +79,8 @@ test('why a line is so: the larger pack is cheaper per mL, and so much of it wou
 test('what no order comes in time for opens to the spraying that is short and to when each order would be there', async () => {
   // Ten working days from Tuesday 31 March are Tuesday 14 April: the 6th and the 13th are late.
   const screen = await bought([{ ...HALF_LITRE, leadDays: 10 }]);
-  expect(screen.late.map(({ on, isOffered, amount }) => [on, isOffered, amount.value])).toEqual(
-    ['2026-04-06', '2026-04-13'].map((on) => [on, true, { kind: 'stock', amount: 120_000, form: 'liquid' }]),
+  expect(screen.late.map(({ on, amount }) => [on, amount.value])).toEqual(
+    ['2026-04-06', '2026-04-13'].map((on) => [on, { kind: 'stock', amount: 120_000, form: 'liquid' }]),
   );
   const working = await opened(CLOCK, screen.late[0]?.amount.at ?? '');
   expect(working.steps).toMatchObject([
@@ -93,9 +93,12 @@ test('what no order comes in time for opens to the spraying that is short and to
 
 test('what nobody offers is not said to be ordered', async () => {
   const screen = await bought([]);
-  expect(screen.orders).toEqual([]);
-  expect(new Set(screen.late.map(({ isOffered }) => isOffered))).toEqual(new Set([false]));
-  await openAll(CLOCK, screen.late.slice(0, 2));
+  expect([screen.orders, screen.late]).toEqual([[], []]);
+  // 52 × 120 mL from the first Monday on, told once.
+  expect(screen.unoffered).toMatchObject([
+    { product: 'Product', on: '2026-04-06', amount: { value: { amount: 6_240_000 } } },
+  ]);
+  await openAll(CLOCK, screen.unoffered);
 });
 
 test('a plan that is proven says so; another says what none can be below, and what could be saved at most', async () => {
