@@ -62,17 +62,22 @@ function byProduct<T extends { product: Product }>(list: T[]): Map<Product, T[]>
   return grouped;
 }
 
-type ProductDemand = Demand & { product: Product };
-
 /** The dated demand of each product that is not known yet, in the order of the sprayings. */
-const demandsOf = (sprayings: Spraying[], known: ReadonlyMap<Product, unknown>): Map<Product, ProductDemand[]> =>
-  byProduct(
-    sprayings.flatMap(({ date, lines }) =>
-      lines
-        .filter(({ ingredient }) => !known.has(ingredient.product))
-        .map((line) => ({ product: line.ingredient.product, day: dayNumber(date), line })),
-    ),
-  );
+function demandsOf(sprayings: Spraying[], known: ReadonlyMap<Product, unknown>): Map<Product, Demand[]> {
+  const demands = new Map<Product, Demand[]>();
+  // Thousands of lines are worked out anew while somebody moves a slider, so that nothing is made here but the demands.
+  for (const { date, lines } of sprayings) {
+    const day = dayNumber(date);
+    for (const line of lines) {
+      const { product } = line.ingredient;
+      if (known.has(product)) continue;
+      const its = demands.get(product);
+      if (its) its.push({ day, line });
+      else demands.set(product, [{ day, line }]);
+    }
+  }
+  return demands;
+}
 
 const costOf = ({ cost }: { cost: Micros | null }): Micros | null => cost;
 

@@ -1,8 +1,7 @@
-import type { Micros, Stock } from '@/shared/quantity/amounts';
+import { type Micros, micros, plus, type Stock } from '@/shared/quantity/amounts';
 import { ofEach } from '@/shared/quantity/rounding';
 import { addDays, type Day } from '@/shared/time/day';
 import type { Bench, Offer, Product, Program, Shop } from '../shop';
-import { sumKnown } from './cost-sums';
 import type { IngredientLine, ProductAhead, Projection, Spraying } from './plan';
 import { projectionWith } from './projection';
 import { horizonEnd, newLine, sprayingsBetween } from './sprayings';
@@ -32,18 +31,20 @@ export function whatIf(as: Projection, next: Projection): WhatIf {
   const change = <T>(of: (projection: Projection) => T): Change<T> => ({ from: of(as), to: of(next) });
   return {
     material: change(({ totals }) => totals.materialCost),
-    toBuy: change(({ sprayings }) =>
-      sumKnown(
-        sprayings.flatMap(({ lines }) => lines),
-        ({ shortCost }) => shortCost,
-      ),
-    ),
+    toBuy: change(toBuyOf),
     waste: change(({ totals }) => totals.wasteCost),
     labour: change(({ totals }) => totals.labourCost),
     unknownCosts: change(({ totals }) => totals.unknownCosts),
     sprayings: change(({ sprayings }) => sprayings.length),
     products: as.products.flatMap((ahead, number) => otherwise(ahead, next.products[number])),
   };
+}
+
+/** What all that is short would cost to buy, as far as it is known. */
+function toBuyOf({ sprayings }: Projection): Micros {
+  let sum = micros(0);
+  for (const { lines } of sprayings) for (const { shortCost } of lines) sum = plus(sum, shortCost ?? micros(0));
+  return sum;
 }
 
 function otherwise(ahead: ProductAhead, next: ProductAhead | undefined): WhatIf['products'] {
@@ -78,9 +79,11 @@ export function supposedProjection(as: Projection, supposed: Supposed): Projecti
   const sprayings = sprayingsBetween(its, today, horizonEnd(today, weeks)).filter(
     ({ date }) => !isLost(date, supposed),
   );
-  for (const line of sprayings.flatMap(({ lines }) => lines)) {
-    const isMeant = supposed.product === null || line.ingredient.product === supposed.product;
-    if (isMeant) takeOtherwise(line, supposed.usePercent);
+  for (const { lines } of sprayings) {
+    for (const line of lines) {
+      const isMeant = supposed.product === null || line.ingredient.product === supposed.product;
+      if (isMeant) takeOtherwise(line, supposed.usePercent);
+    }
   }
   return projectionWith(its, sprayings, today, weeks);
 }

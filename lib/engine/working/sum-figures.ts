@@ -1,7 +1,7 @@
 import type { Micros } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
 import { sumKnown } from '../ahead/cost-sums';
-import type { Plan, Spraying } from '../ahead/plan';
+import type { IngredientLine, Plan, Spraying } from '../ahead/plan';
 import { count, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
 const UNKNOWN = 'Not known for this one, so it is not in the sum.';
@@ -87,27 +87,29 @@ const plantStep = ({ recipe, date, program, plants }: Spraying): Step =>
 
 /** What the shelf does not hold of what is sprayed. */
 function toBuyTotal({ sprayings, weeks }: Plan): FoundWorking {
-  const missing = sprayings.flatMap(({ program, date, lines }) =>
-    lines.flatMap(({ ingredient, amount, short, shortCost }, number) =>
-      amount === null || short === 0 ? [] : [{ program, date, product: ingredient.product, number, shortCost }],
-    ),
-  );
+  const costs: (Micros | null)[] = [];
+  for (const { lines } of sprayings) for (const line of lines) if (isMissing(line)) costs.push(line.shortCost);
   return {
     title: `To buy for ${weeks} weeks`,
-    value: sumShown(missing.map(({ shortCost }) => shortCost)),
+    value: sumShown(costs),
     rule: 'The part of what is sprayed that no usable bottle holds, at the cheapest offers per unit, without freight. What is unknown is not in the sum.',
     get steps() {
-      return missing.map(({ product, program, date, number, shortCost }) =>
-        worked(
-          `${product.name}, ${showDay(date)}`,
-          money(shortCost, UNKNOWN),
-          `program ${program.id}`,
-          figureAddress('spraying', program.id, date, 'line', number, 'shortCost'),
-        ),
+      return sprayings.flatMap((spraying) =>
+        spraying.lines.flatMap((line, number) => (isMissing(line) ? toBuyStep(spraying, line, number) : [])),
       );
     },
   };
 }
+
+const isMissing = ({ amount, short }: IngredientLine): boolean => amount !== null && short > 0;
+
+const toBuyStep = ({ program, date }: Spraying, { ingredient, shortCost }: IngredientLine, number: number): Step =>
+  worked(
+    `${ingredient.product.name}, ${showDay(date)}`,
+    money(shortCost, UNKNOWN),
+    `program ${program.id}`,
+    figureAddress('spraying', program.id, date, 'line', number, 'shortCost'),
+  );
 
 const wasteTotal = ({ products, weeks }: Plan): FoundWorking => ({
   title: `About to be wasted in ${weeks} weeks`,
