@@ -47,14 +47,12 @@ export function useWritten(form: FormRef, begun: Begun, sent: object | false): W
     if (kept) putBack(kept);
     else read();
   });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: once it is sent, nothing of it is to be found again.
-  useEffect(() => {
-    if (!sent) return;
+  useOnceSent(sent, () => {
     dropOrder({ shop, address: thisPage() });
     setFound(null);
     // A page that is read anew must not offer the lines of its address a second time.
     if (begun.standing === '') window.history.replaceState(null, '', newOrderHref(begun.supplier.id));
-  }, [sent]);
+  });
   const look = () => {
     keep({ ...begun, standing }, read());
     // What was thrown away could only be taken back over what is typed now.
@@ -82,6 +80,13 @@ function useOnceAlive(look: () => void): void {
     window.addEventListener('pageshow', anew);
     return () => window.removeEventListener('pageshow', anew);
   }, []);
+}
+
+function useOnceSent(sent: object | false, then: () => void): void {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each time it is sent.
+  useEffect(() => {
+    if (sent) then();
+  }, [sent]);
 }
 
 /** The fields of a form as they stand: to be read, and to be written into. */
