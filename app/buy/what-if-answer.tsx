@@ -1,5 +1,6 @@
 import type { OrderWhen, ProductSaid, SumOtherwise, WhatIfSaid } from '@/lib/views/what-if';
 import { Figure } from '../_parts/figure';
+import { FlagLines } from '../_parts/flag-lines';
 import { shownText, type Ways } from '../_parts/shown-text';
 import { weeksWords } from '../shelf/weeks-words';
 import styles from './what-if.module.css';
@@ -22,7 +23,13 @@ export function WhatIfAnswer({ said, isAway, ways }: AnswerProps) {
         ))}
         {!said && <p className="soft">Move something: what it changes stands here. Nothing is saved.</p>}
         {said?.isSupposed && <Digest said={said} ways={ways} />}
+        {said && said.stops.length > 0 && (
+          <p className="grave">
+            {said.stops.length === 1 ? 'One stop comes' : `${said.stops.length} stops come`} with it. The label governs.
+          </p>
+        )}
       </div>
+      {said && <FlagLines flags={said.stops} />}
       {said && said.sums.length + said.products.length > 0 && <Changes said={said} ways={ways} />}
     </>
   );

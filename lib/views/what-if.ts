@@ -4,8 +4,11 @@ import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import type { Plan } from '../engine/ahead/plan';
+import { planDifferences } from '../engine/ahead/plan-differences';
 import { isOtherwise } from '../engine/ahead/supposed';
 import { type Change, type ProductOtherwise, type WhatIf, whatIf } from '../engine/ahead/what-if';
+import { flagsOf } from '../engine/rules/all-rules';
+import type { Flag } from '../engine/rules/flag';
 import { supposedIn } from '../engine/working/what-if-figures';
 import { aheadKept } from './ahead-kept';
 import { type Fig, type FigAt, figuresOf } from './figures';
@@ -29,6 +32,8 @@ export type WhatIfSaid = {
   /** How many of them would have to be ordered before, and how many after the day that is planned, or not at all. */
   sooner: number;
   later: number;
+  /** What would stop a spraying more, or stop others because of it, and does not now. */
+  stops: Flag[];
   faults: Fault[];
 };
 
@@ -60,9 +65,16 @@ export function whatIfSaid(plan: Plan, figure: FigAt, fields: WhatIfFields): Wha
     products: otherwise.products.toSorted(byOrderDay).map((product) => productSaid(of, plan, next, product)),
     sooner: days.filter(isSooner).length,
     later: days.filter(({ from, to }) => isSooner({ from: to, to: from })).length,
+    stops: supposed.extra ? newStops(plan, next) : [],
     faults,
   };
 }
+
+/** That a product is short is said by the day on which it runs out. */
+const newStops = (plan: Plan, next: Plan): Flag[] =>
+  planDifferences(plan, { ...next, flags: flagsOf(next) }).newFlags.filter(
+    ({ severity, rule }) => severity === 'stop' && rule !== 'short',
+  );
 
 /** Finds a figure as it is planned, as it would be, and what that is more or less. */
 type Figs = { planned: FigAt; supposed: FigAt; more: FigAt };

@@ -70,6 +70,18 @@ test('less use puts them off', () => {
   expect(said({ use: '20' }).later).toBeGreaterThan(0);
 });
 
+test('what the labels stop about a spraying more is said beside what it costs, and about nothing else', () => {
+  const [first] = figures.plan.sprayings.filter(({ date }) => date > TODAY);
+  if (!first) throw new Error('the demo shop sprays nothing later');
+  const { stops, sums } = said({ extra: first.program.id, extraOn: first.date });
+  expect(sums.length).toBeGreaterThan(0);
+  expect(stops.length).toBeGreaterThan(0);
+  expect(stops.every(({ severity, rule }) => severity === 'stop' && rule !== 'short')).toBe(true);
+  const known = new Set(figures.plan.flags.map(({ message }) => message));
+  expect(stops.some(({ message }) => !known.has(message))).toBe(true);
+  for (const fields of [{ use: '300' }, { lost: TODAY }]) expect(said(fields).stops).toEqual([]);
+});
+
 const faultsOf = (fields: Partial<WhatIfFields>) => said(fields).faults.map(({ path }) => path);
 
 test('what is half typed is asked for, what cannot be is said, and neither is supposed', () => {
