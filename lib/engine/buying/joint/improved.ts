@@ -5,7 +5,8 @@ import { localOf, type PartGraph } from './part-graph';
 import { type Slots, twinOf } from './slots';
 
 /**
- * A choice of columns after each part in turn has joined the orders of the others, for as long as that makes it cheaper.
+ * A choice of columns after each part in turn has joined the orders of the others, for as long as that makes it cheaper;
+ * thoroughly, also after each order in turn was left out by all who are in it.
  *
  * Takes    one column and one graph of each part, and whether the time is over
  */
@@ -14,30 +15,94 @@ export function improved(
   graphs: readonly PartGraph[],
   slots: Slots,
   horizon: Horizon,
-  isOver: () => boolean,
+  { thoroughly, isOver }: { thoroughly: boolean; isOver: () => boolean },
 ): Column[] {
-  let [columns, total] = [[...choice], totalOfChoice(choice)];
-  for (let turn = 0, idle = 0; idle < choice.length && !isOver(); turn++) {
-    const part = turn % choice.length;
-    const graph = graphs[part];
-    const found = graph && cheapestColumn(graph, horizon, localOf(graph, besideOthers(slots, columns, part)));
-    const column = found ? columnOf(graph.part, slots, horizon, found.bought) : null;
-    const next = columns.map((one, index) => (index === part && column ? column : one));
-    const cost = totalOfChoice(next);
-    idle = cost < total ? 0 : idle + 1;
-    if (cost < total) [columns, total] = [next, cost];
-  }
-  return columns;
+  const search = new Improving(choice, graphs, slots, horizon, isOver);
+  search.joinOrders();
+  while (thoroughly && search.leaveOrders() && !isOver()) search.joinOrders();
+  return search.columns;
 }
 
-/** What being in an order costs a part when the others' orders are sent anyway. */
-function besideOthers(slots: Slots, columns: readonly Column[], part: number): Prices {
-  const isSent = new Uint8Array(slots.all.length);
-  for (const [other, { goods }] of columns.entries()) {
-    if (other !== part) for (const slot of goods.keys()) isSent[twinOf(slots, slot)[0]] = 1;
+class Improving {
+  private total: number;
+
+  constructor(
+    choice: readonly Column[],
+    private readonly graphs: readonly PartGraph[],
+    private readonly slots: Slots,
+    private readonly horizon: Horizon,
+    private readonly isOver: () => boolean,
+  ) {
+    this.columns = [...choice];
+    this.total = totalOfChoice(choice);
   }
-  const fixed = Float64Array.from(slots.all, ({ supplier }, slot) =>
-    isSent[twinOf(slots, slot)[0]] === 1 ? 0 : (supplier.freightPerOrder ?? 0),
-  );
-  return { fixed, reward: new Float64Array(fixed.length) };
+
+  columns: Column[];
+
+  /** Each part in turn, the others' orders being sent anyway, until none gains by it. */
+  joinOrders(): void {
+    const parts = this.columns.length;
+    for (let turn = 0, idle = 0; idle < parts && !this.isOver(); turn++) {
+      const part = turn % parts;
+      const column = this.cheapest(this.columns, part, null);
+      idle = column && this.keep(replaced(this.columns, part, column)) ? 0 : idle + 1;
+    }
+  }
+
+  /** Each order in turn, without it: those who are in it find another way, one after the other. Says whether any gained. */
+  leaveOrders(): boolean {
+    let gained = false;
+    for (const order of new Set(
+      this.columns.flatMap(({ goods }) => [...goods.keys()].map((slot) => this.orderOf(slot))),
+    )) {
+      if (this.isOver()) return false;
+      let next: Column[] | null = this.columns;
+      for (const [part, { goods }] of this.columns.entries()) {
+        if (!next || ![...goods.keys()].some((slot) => this.orderOf(slot) === order)) continue;
+        const column = this.cheapest(next, part, order);
+        next = column && replaced(next, part, column);
+      }
+      if (next && this.keep(next)) gained = true;
+    }
+    return gained;
+  }
+
+  private keep(columns: Column[]): boolean {
+    const total = totalOfChoice(columns);
+    if (total >= this.total) return false;
+    this.columns = columns;
+    this.total = total;
+    return true;
+  }
+
+  /** The cheapest way of a part when the others' orders are sent anyway, and one order is left out. */
+  private cheapest(columns: readonly Column[], part: number, without: number | null): Column | null {
+    const graph = this.graphs[part];
+    const found =
+      graph && cheapestColumn(graph, this.horizon, localOf(graph, this.besideOthers(columns, part, without)));
+    return found ? columnOf(graph.part, this.slots, this.horizon, found.bought) : null;
+  }
+
+  /** What being in an order costs a part. */
+  private besideOthers(columns: readonly Column[], part: number, without: number | null): Prices {
+    const { slots } = this;
+    const isSent = new Uint8Array(slots.all.length);
+    for (const [other, { goods }] of columns.entries()) {
+      if (other !== part) for (const slot of goods.keys()) isSent[this.orderOf(slot)] = 1;
+    }
+    const fixed = Float64Array.from(slots.all, ({ supplier }, slot) => {
+      const order = this.orderOf(slot);
+      if (order === without) return Infinity;
+      return isSent[order] === 1 ? 0 : (supplier.freightPerOrder ?? 0);
+    });
+    return { fixed, reward: new Float64Array(fixed.length) };
+  }
+
+  /** An order that pays its freight and one that is free of it are the same order here. */
+  private orderOf(slot: number): number {
+    return twinOf(this.slots, slot)[0];
+  }
 }
+
+const replaced = (columns: readonly Column[], part: number, column: Column): Column[] =>
+  columns.map((one, index) => (index === part ? column : one));

@@ -92,6 +92,7 @@ class JointSearch {
     if (this.parts.length > 1 && this.lookAt(pace.FEW_NODES)) {
       this.begin();
       this.climb(pace.FOR_PROVING, pace.COARSE_REACH);
+      this.improve(this.best.columns, true);
     }
     if (!this.isProven() && this.isWorthAll()) this.lookAt(MOST_NODES);
     if (this.look && !this.isProven()) this.prove();
@@ -123,7 +124,7 @@ class JointSearch {
     this.climb(pace.FOR_THE_REST, pace.FINE_REACH);
     this.generate();
     this.choose();
-    this.improve(this.best?.columns ?? []);
+    this.improve(this.best?.columns ?? [], true);
     if (!this.isProven()) this.countAll();
   }
 
@@ -230,7 +231,11 @@ class JointSearch {
     let isNew = false;
     for (const [part, column] of columns.entries()) if (column && this.master.add(part, column)) isNew = true;
     this.propose(columns);
-    if (toPlan) this.improve(columns.flatMap((column) => column ?? []));
+    if (toPlan)
+      this.improve(
+        columns.flatMap((column) => column ?? []),
+        false,
+      );
     if (proves) this.bound = Math.max(this.bound, height - NOTHING);
     if (height > (this.center?.height ?? Number.NEGATIVE_INFINITY)) this.center = { prices, height, least, proves };
     return { columns, height, isNew };
@@ -242,9 +247,10 @@ class JointSearch {
   }
 
   /** Bring a choice of columns down as far as one part after the other can, and keep it if it is the best. */
-  private improve(choice: readonly Column[]): void {
+  private improve(choice: readonly Column[], thoroughly: boolean): void {
     if (choice.length < this.parts.length || !this.look) return;
-    const columns = improved(choice, this.look.graphs, this.slots, this.horizon, this.isOver);
+    const how = { thoroughly, isOver: this.isOver };
+    const columns = improved(choice, this.look.graphs, this.slots, this.horizon, how);
     for (const [part, column] of columns.entries()) this.master.add(part, column);
     this.propose(columns);
     if (!this.asksHowLarge) return;
