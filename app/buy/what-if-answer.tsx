@@ -98,7 +98,11 @@ function SumRow({ of: { what, from, to, more }, ways }: { of: SumOtherwise; ways
 }
 
 function ProductRows({ of: { product, from, to }, ways }: { of: ProductSaid; ways: Ways }) {
-  const lines = LINES.filter(({ figure }) => textOf(from, figure, ways) !== textOf(to, figure, ways));
+  const isLate = to.weeks !== null && to.weeks < 0;
+  // That it is late is said in words, also where it is as many weeks as before.
+  const isSaid = (figure: When) =>
+    (isLate && figure === 'weeksUntilReorder') || textOf(from, figure, ways) !== textOf(to, figure, ways);
+  const lines = LINES.filter(({ figure }) => isSaid(figure));
   return (
     <tbody>
       <tr className={styles.product}>
@@ -112,7 +116,7 @@ function ProductRows({ of: { product, from, to }, ways }: { of: ProductSaid; way
           <td>
             <When of={from} figure={figure} ways={ways} />
           </td>
-          <td className={to.weeks !== null && to.weeks < 0 ? styles.late : undefined}>
+          <td className={isLate && figure !== 'runsOutOn' ? styles.late : undefined}>
             <When of={to} figure={figure} ways={ways} />
           </td>
         </tr>
