@@ -21,7 +21,7 @@ export function DeliveryForm({ screen, delivery }: DeliveryFormProps) {
   const { order } = delivery;
   const { state, send, isSending, form, commandId } = useSent(
     receiveDeliveryAction,
-    `delivery ${order?.id ?? delivery.id}`,
+    `delivery ${shopId} ${order?.id ?? delivery.id}`,
   );
   return (
     <form ref={form} action={send} className={styles.form}>
