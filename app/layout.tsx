@@ -12,6 +12,8 @@ import { FindAnything } from './_parts/find-anything';
 import { Hatching } from './_parts/hatching';
 import { PlaceLinks } from './_parts/place-links';
 import { PLACES } from './_parts/places';
+import { TypedEarly } from './_parts/typed-early';
+import { TypedEarlyNotes } from './_parts/typed-early-notes';
 import { UnsentMixes } from './_parts/unsent-mixes';
 import { WorkingOpener } from './_parts/working-opener';
 import styles from './layout.module.css';
@@ -58,6 +60,7 @@ const Alone = ({ children }: { children: ReactNode }) => (
 async function Framed({ here, children }: { here: HereNow | null; children: ReactNode }) {
   return (
     <>
+      <TypedEarlyNotes />
       <a className={styles.skip} href="#main">
         Skip to the page
       </a>
@@ -84,6 +87,7 @@ async function Framed({ here, children }: { here: HereNow | null; children: Reac
         {here && <EnteredAs who={await enteredAs()} />}
       </footer>
       {here && <WorkingOpener ways={here.ways} />}
+      <TypedEarly />
     </>
   );
 }
