@@ -27,13 +27,11 @@ const lot = fc.record({
 });
 
 /** The same, with a last day, and perhaps not there yet. */
-const dyingLot = fc
-  .tuple(lot, day(-90, 25), day(-5, 70))
-  .map(([one, receivedOn, expiresOn]) => ({
-    ...one,
-    receivedOn,
-    expiresOn: expiresOn > receivedOn ? expiresOn : null,
-  }));
+const dyingLot = fc.tuple(lot, day(-90, 25), day(-5, 70)).map(([one, receivedOn, expiresOn]) => ({
+  ...one,
+  receivedOn,
+  expiresOn: expiresOn > receivedOn ? expiresOn : null,
+}));
 
 const offer = fc.record({
   product: fc.constantFrom(...PRODUCTS),
