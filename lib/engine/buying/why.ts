@@ -94,7 +94,8 @@ function timing({ need, isLate }: Part, order: Order, line: OrderLine, first: Us
   const { freeFreightOver, freightPerOrder, minimumOrder } = order.supplier;
   const without = order.goods - line.cost;
   const isFree = freightPerOrder !== null && freeFreightOver !== null && order.goods >= freeFreightOver;
-  const shared = [...new Set(others.map(({ offer }) => offer.product))];
+  // What is never opened is there for the order's sake: no need of its own says how long it could wait.
+  const shared = first.openedOn === null ? [] : [...new Set(others.map(({ offer }) => offer.product))];
   return [
     ...(shared.length > 0 ? [{ kind: 'shares an order' as const, with: shared, latestOn: dayFromNumber(latest) }] : []),
     ...(isFree && without < (freeFreightOver ?? 0) ? [{ kind: 'freight becomes free' as const }] : []),

@@ -80,3 +80,7 @@ export function totalOfChoice(columns: readonly Column[]): number {
   const orders = ordersOf(purchases);
   return areTaken(orders) ? totalOf(purchases, orders) : Infinity;
 }
+
+/** How many packs a choice of columns buys: of two that cost the same, fewer are better. */
+export const packsIn = (columns: readonly Column[]): number =>
+  columns.reduce((count, { purchase }) => count + purchase.packs.length, 0);

@@ -5,7 +5,7 @@ import type { Horizon } from '../horizon';
 import type { Pack } from '../pack';
 import { daysBehind, ratePerDay, stillUsed } from '../pack-use';
 import type { Bought } from '../shortest-path';
-import { type Column, columnsOf, totalOfChoice } from './column';
+import { type Column, columnsOf, packsIn, totalOfChoice } from './column';
 import { MOST_SHUT } from './extras';
 import type { Slots } from './slots';
 
@@ -14,7 +14,8 @@ type Fill = { goods: number; cost: number; packs: { part: number; pack: Pack }[]
 
 /**
  * A choice of columns with its orders filled up where that pays: to the supplier's minimum, or until the freight is free,
- * with whatever packs cost least for that. What was in an order beside the need is taken out first.
+ * with whatever packs cost least for that, and of those the fewest. What was in an order beside the need is taken out
+ * first.
  *
  * Takes    one column of each part, and whether the time is over
  * Gives    the same choice where nothing pays
@@ -39,7 +40,7 @@ export function filledUp(
       ]);
       const columns = columnsOf(parts, slots, horizon, plan).flatMap((column) => column ?? []);
       const cost = columns.length < parts.length || !fill ? Infinity : totalOfChoice(columns);
-      if (cost < total) [best, total] = [columns, cost];
+      if (cost < total || (cost === total && packsIn(columns) < packsIn(best))) [best, total] = [columns, cost];
     }
   }
   return best;
@@ -93,11 +94,21 @@ const together = (a: Fill, b: Fill): Fill => ({
 /** So many different fills are gone on with. */
 const MOST_FILLS = 150;
 
-/** The fills that cost less than every larger one, none larger than is wanted but one. */
-function nearest<Any extends { goods: number; cost: number }>(fills: Any[], wanted: number): Any[] {
-  const falling = fills.sort((a, b) => Math.min(b.goods, wanted) - Math.min(a.goods, wanted) || a.cost - b.cost);
+/** The fills that cost less than every larger one, or as little with fewer packs; none larger than is wanted but one. */
+function nearest<Any extends { goods: number; cost: number; packs: readonly unknown[] }>(
+  fills: Any[],
+  wanted: number,
+): Any[] {
+  const falling = fills.sort(
+    (a, b) =>
+      Math.min(b.goods, wanted) - Math.min(a.goods, wanted) || a.cost - b.cost || a.packs.length - b.packs.length,
+  );
   const kept: Any[] = [];
-  for (const fill of falling) if (fill.cost < (kept.at(-1)?.cost ?? Infinity)) kept.push(fill);
+  for (const fill of falling) {
+    const last = kept.at(-1);
+    const isFewer = fill.cost === last?.cost && fill.packs.length < last.packs.length;
+    if (!last || fill.cost < last.cost || isFewer) kept.push(fill);
+  }
   return kept.filter((_, at) => (at * MOST_FILLS) % kept.length < MOST_FILLS);
 }
 

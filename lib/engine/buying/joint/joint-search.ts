@@ -6,7 +6,7 @@ import type { Solver } from '../solver';
 import type { Prices } from './cheapest-column';
 import { chooseFreely } from './choice';
 import { between, blended, equalShares, noPresence, spreadOf, stepUp } from './climb';
-import { type Column, columnOf, columnsOf, type Ordered, totalOfChoice } from './column';
+import { type Column, columnOf, columnsOf, type Ordered, packsIn, totalOfChoice } from './column';
 import { filledUp } from './filled-up';
 import { type Floor, floorOf } from './floor';
 import { improved } from './improved';
@@ -171,7 +171,8 @@ class JointSearch {
     if (whole.length < this.parts.length) return;
     const total = totalOfChoice(whole);
     if (total === Infinity) return;
-    if (!this.best || total < this.best.total) this.keep(whole, total);
+    const isFewer = total === this.best?.total && packsIn(whole) < packsIn(this.best.columns);
+    if (!this.best || total < this.best.total || isFewer) this.keep(whole, total);
     if (this.best) this.solver.told({ best: this.best.total, bound: this.bound });
   }
 

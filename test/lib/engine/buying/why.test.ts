@@ -110,3 +110,19 @@ test('a price by quantity, and an order that is shared', async () => {
   );
   expect(shared).toContain('o1: It could wait until Thursday 9 April, but comes in one order with P.');
 });
+
+test('what is only bought to make an order large enough could not wait, and is said to stay shut', async () => {
+  const said = await reasonsIn(
+    [
+      { pack: '2 L', price: '50.00' },
+      { product: 'q', pack: '2 L', price: '50.00' },
+      { pack: '100 mL', price: '6.00' },
+    ],
+    { freightPerOrder: '30.00', freeFreightOver: '105.00' },
+    365,
+  );
+  expect(said.filter((one) => one.startsWith('o2'))).toEqual([
+    'o2: With it the order is worth $105.00, and its freight is free.',
+    'o2: 1 pack would still be shut at the end of these weeks.',
+  ]);
+});
