@@ -10,7 +10,7 @@ import { TODAY } from './any-market';
 import { anyShop } from './any-shop';
 
 /*
- * 40 shops in an ordinary run; the 1,000 that are asked for once in a while with BUYING_SHOPS=1000 take about two
+ * 40 shops in an ordinary run; the 1,000 that are asked for once in a while with BUYING_SHOPS=1000 take about four
  * minutes.
  */
 const SHOPS = Number(process.env.BUYING_SHOPS ?? 40);
