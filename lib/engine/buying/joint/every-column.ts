@@ -50,7 +50,7 @@ export function everyColumn(
   const columns: Column[][] = [];
   for (const [part, graph] of graphs.entries()) {
     const ways = new Ways(graph, slots, horizon, localOf(graph, prices[part] ?? never()));
-    const its = ways.columns({ most: (least[part] ?? 0) + margin, isOver });
+    const its = ways.columns({ most: (least[part] ?? 0) + margin, isAlone: graphs.length === 1, isOver });
     if (!its) return null;
     columns.push(its);
   }

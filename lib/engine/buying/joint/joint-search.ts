@@ -3,15 +3,16 @@ import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Bought } from '../shortest-path';
 import type { Solver } from '../solver';
+import { BestPlan } from './best-plan';
 import type { Prices } from './cheapest-column';
 import { chooseFreely } from './choice';
 import { between, blended, equalShares, noPresence, spreadOf, stepUp } from './climb';
-import { type Column, columnOf, columnsOf, type Ordered, packsIn, totalOfChoice } from './column';
+import { type Column, columnOf, columnsOf, type Ordered } from './column';
 import { filledUp } from './filled-up';
 import { type Floor, floorOf } from './floor';
 import { improved } from './improved';
 import { Look, type Scope } from './look';
-import { Master, MICROS } from './master';
+import { Master } from './master';
 import * as pace from './pace';
 import { MOST_NODES } from './part-graph';
 import { Proof } from './proof';
@@ -50,7 +51,7 @@ class JointSearch {
   private readonly master: Master;
   private readonly floors: Floor[];
   private look: Look | null = null;
-  private best: { columns: Column[]; total: number } | null = null;
+  private readonly best: BestPlan;
   private bound: number;
   /** Whether any order may have to be of a size. */
   private readonly asksHowLarge: boolean;
@@ -67,6 +68,7 @@ class JointSearch {
   ) {
     this.slots = slotsFor(parts);
     this.master = new Master(solver, this.slots, parts.length);
+    this.best = new BestPlan(parts, this.slots, horizon);
     this.floors = parts.map((part) => floorOf(part, horizon));
     this.asksHowLarge = this.slots.all.some(({ minimum }) => minimum > 0);
     this.bound = this.floor();
@@ -87,7 +89,7 @@ class JointSearch {
   }
 
   run(): Joint | null {
-    if (!this.best) return null;
+    if (this.best.total === Infinity) return null;
     // A part that shares its orders with no other is solved at once; several first need a plan to start from.
     if (this.parts.length > 1 && this.lookAt(pace.FEW_NODES)) {
       this.begin();
@@ -111,8 +113,8 @@ class JointSearch {
 
   /** Whether everything that could be in a better plan is few enough to look at. */
   private isWorthAll(): boolean {
-    if (this.solver.secondsLeft() <= 0) return false;
-    return !this.center?.proves || this.gap() * this.parts.length <= (this.best?.total ?? 0) * pace.MOST_MARGIN * 2;
+    if (this.isOver()) return false;
+    return !this.center?.proves || this.gap() * this.parts.length <= this.best.total * pace.MOST_MARGIN * 2;
   }
 
   /** Bring the bound up to the best plan, and the best plan down to it. */
@@ -124,7 +126,7 @@ class JointSearch {
     this.climb(pace.FOR_THE_REST, pace.FINE_REACH);
     this.generate();
     this.choose();
-    this.improve(this.best?.columns ?? [], true);
+    this.improve(this.best.columns, true);
     if (!this.isProven()) this.countAll();
   }
 
@@ -132,14 +134,14 @@ class JointSearch {
   private lookAt(nodes: number): boolean {
     const isAll = nodes === MOST_NODES;
     const { center } = this;
-    const slack = (this.best?.total ?? 0) - this.floor();
+    const slack = this.best.total - this.floor();
     const scopes = this.parts.map((part, index): Scope => {
       const { least, ahead } = this.floors[index] ?? never();
       const reached =
         this.proof.isSimple && center?.proves ? (center.least[index] ?? least) + this.gap() + NOTHING : least + slack;
       return { part, least, ahead, most: isAll ? reached : least + slack / this.parts.length };
     });
-    const isOver = () => isAll && this.solver.secondsLeft() <= 0;
+    const isOver = () => isAll && this.isOver();
     const look = Look.at(scopes, this.slots, this.horizon, { nodes, isAll, isOver });
     if (!look) return false;
     this.look = look;
@@ -150,7 +152,7 @@ class JointSearch {
   /** Leave out what cannot be in a better plan, now that more is proven. */
   private narrow(): void {
     const { center, look, best, proof } = this;
-    if (!center?.proves || !look?.isWhole() || !best) return;
+    if (!center?.proves || !look?.isWhole()) return;
     const { least, height } =
       proof.at(look, center.prices) ?? proof.heightOf(center.prices, look.see(center.prices).least);
     const margin = best.total - height + NOTHING;
@@ -162,26 +164,14 @@ class JointSearch {
   }
 
   private gap(): number {
-    return (this.best?.total ?? 0) - this.bound;
+    return this.best.total - this.bound;
   }
 
-  /** Keep a choice of columns when it is possible and the cheapest so far. */
   private propose(columns: readonly (Column | null)[]): void {
-    const whole = columns.flatMap((column) => column ?? []);
-    if (whole.length < this.parts.length) return;
-    const total = totalOfChoice(whole);
-    if (total === Infinity) return;
-    const isFewer = total === this.best?.total && packsIn(whole) < packsIn(this.best.columns);
-    if (!this.best || total < this.best.total || isFewer) this.keep(whole, total);
-    if (this.best) this.solver.told({ best: this.best.total, bound: this.bound });
-  }
-
-  /** The best plan, each of its orders as large as all parts together make it. */
-  private keep(columns: readonly Column[], total: number): void {
-    const packs = columns.map(({ purchase }) => purchase.packs);
-    const placed = columnsOf(this.parts, this.slots, this.horizon, packs).flatMap((column) => column ?? []);
-    for (const [part, column] of placed.entries()) this.master.add(part, column);
-    this.best = { columns: placed, total };
+    if (this.best.offer(columns)) {
+      for (const [part, column] of this.best.columns.entries()) this.master.add(part, column);
+    }
+    if (this.best.total < Infinity) this.solver.told({ best: this.best.total, bound: this.bound });
   }
 
   /**
@@ -204,7 +194,7 @@ class JointSearch {
       idle = top > before ? 0 : idle + 1;
       before = top;
       if (idle >= pace.MOST_IDLE) [at, reach, idle] = [this.center?.prices ?? at, reach / 2, 0];
-      const size = (reach * Math.max(0, (this.best?.total ?? 0) - height)) / spread;
+      const size = (reach * Math.max(0, this.best.total - height)) / spread;
       at = stepUp(this.slots, at, mayUse, presence, size);
       if (this.gap() * 2 > this.narrowed || !this.look?.isWhole()) continue;
       this.narrow();
@@ -232,11 +222,7 @@ class JointSearch {
     let isNew = false;
     for (const [part, column] of columns.entries()) if (column && this.master.add(part, column)) isNew = true;
     this.propose(columns);
-    if (toPlan)
-      this.improve(
-        columns.flatMap((column) => column ?? []),
-        false,
-      );
+    if (toPlan) this.improve(columns);
     if (proves) this.bound = Math.max(this.bound, height - NOTHING);
     if (height > (this.center?.height ?? Number.NEGATIVE_INFINITY)) this.center = { prices, height, least, proves };
     return { columns, height, isNew };
@@ -248,22 +234,22 @@ class JointSearch {
   }
 
   /** Bring a choice of columns down as far as one part after the other can, and keep it if it is the best. */
-  private improve(choice: readonly Column[], thoroughly: boolean): void {
-    if (choice.length < this.parts.length || !this.look) return;
+  private improve(choice: readonly (Column | null)[], thoroughly = false): void {
+    const whole = choice.flatMap((column) => column ?? []);
+    if (whole.length < this.parts.length || !this.look) return;
     const how = { thoroughly, isOver: this.isOver };
-    const columns = improved(choice, this.look.graphs, this.slots, this.horizon, how);
+    const columns = improved(whole, this.look.graphs, this.slots, this.horizon, how);
     for (const [part, column] of columns.entries()) this.master.add(part, column);
     this.propose(columns);
-    if (!this.asksHowLarge) return;
-    this.propose(filledUp(columns, this.parts, this.slots, this.horizon, this.isOver));
+    if (this.asksHowLarge) this.propose(filledUp(columns, this.parts, this.slots, this.horizon, this.isOver));
   }
 
   private choose(): void {
     const seconds = this.solver.secondsLeft() * pace.FOR_CHOOSING;
-    if (!this.best || this.gap() <= NOTHING || seconds <= 0) return;
-    const freely = () => chooseFreely(this.master.all(), this.slots, this.solver, this.best?.columns ?? [], seconds);
-    const chosen = this.asksHowLarge ? freely() : this.master.whole(this.best.columns, seconds);
-    if (chosen) this.propose(Array.isArray(chosen) ? chosen : this.master.chosen(chosen));
+    if (this.gap() <= NOTHING || seconds <= 0) return;
+    const { slots, solver, master, best } = this;
+    if (this.asksHowLarge) this.propose(chooseFreely(master.all(), slots, solver, best.columns, seconds) ?? []);
+    else this.propose(master.choose(best.columns, seconds)?.columns ?? []);
   }
 
   /**
@@ -272,26 +258,37 @@ class JointSearch {
    * counted lies above what is proven by as much as was counted up to.
    */
   private countAll(): void {
-    const { look, center, proof, master } = this;
+    const { look, center, proof } = this;
     const at = look && center && proof.at(look, center.prices);
     if (!at) return;
     proof.raise(at.height - NOTHING);
     for (const part of pace.COUNTED) {
-      const { best } = this;
-      if (!best || this.isProven()) return;
-      const margin = Math.max(0, best.total - at.height) * part + NOTHING;
-      if (!proof.enter(master, look, at, margin)) return;
-      const chosen = master.whole(best.columns, this.solver.secondsLeft());
-      if (!chosen) return;
-      this.propose(master.chosen(chosen));
-      proof.raise(Math.min(chosen.bound * MICROS - NOTHING, at.height + margin - 2 * NOTHING));
+      if (this.isProven()) return;
+      const margin = Math.max(0, this.best.total - at.height) * part + NOTHING;
+      const columns = proof.near(look, at, margin);
+      const bound = columns && this.chooseFrom(columns);
+      if (bound === null) return;
+      proof.raise(Math.min(bound, at.height + margin) - 2 * NOTHING);
     }
+  }
+
+  /** Choose among some columns of each part. Gives what no choice of them can be below. */
+  private chooseFrom(columns: readonly Column[][]): number | null {
+    const [its] = columns;
+    if (columns.length === 1) {
+      for (const column of its ?? []) this.propose([column]);
+      return this.best.total;
+    }
+    for (const [part, all] of columns.entries()) for (const column of all) this.master.add(part, column);
+    const chosen = this.master.choose(this.best.columns, this.solver.secondsLeft());
+    if (chosen) this.propose(chosen.columns);
+    return chosen?.bound ?? null;
   }
 
   /** Whether no plan can be cheaper, for certain. */
   private isProven(): boolean {
     const { proof, best } = this;
-    return proof.isCertain() && (best?.total ?? 0) - proof.beside(this.bound) <= NOTHING;
+    return proof.isCertain() && best.total - proof.beside(this.bound) <= NOTHING;
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Entry, Program, Relaxed, Solver, Whole } from '../solver';
+import type { Entry, Program, Relaxed, Solver } from '../solver';
 import type { Prices } from './cheapest-column';
 import type { Column } from './column';
 import type { Slots } from './slots';
@@ -135,14 +135,18 @@ export class Master {
     }, 0);
   }
 
-  /** Choose whole columns, from a choice that is possible: one column of each part. */
-  whole(start: readonly Column[], seconds: number): Whole | null {
+  /** The cheapest choice of one column of each part, and what none can be below, micros. Takes a choice that is possible. */
+  choose(start: readonly Column[], seconds: number): { columns: Column[]; bound: number } | null {
     const program = this.program();
-    return program.whole(
+    const found = program.whole(
       this.columns.map(({ number }) => number),
       this.valuesOf(start),
       seconds,
     );
+    if (!found) return null;
+    const columns: Column[] = [];
+    for (const { column, number, part } of this.columns) if ((found.values[number] ?? 0) > 0.5) columns[part] = column;
+    return { columns, bound: found.bound * MICROS };
   }
 
   close(): void {
@@ -154,13 +158,6 @@ export class Master {
     const all: Column[][] = this.links.map(() => []);
     for (const { column, part } of [...this.columns, ...this.waiting]) all[part]?.push(column);
     return all;
-  }
-
-  /** The column of each part that a solution chooses. */
-  chosen({ values }: Whole): Column[] {
-    const chosen: Column[] = [];
-    for (const { column, number, part } of this.columns) if ((values[number] ?? 0) > 0.5) chosen[part] = column;
-    return chosen;
   }
 
   /** A choice of columns as the value of every column of the program. */

@@ -33,14 +33,15 @@ const MOST_MIXTURES = 20_000;
  *
  *   a mixture comes to at least Σ price × (1 + capital − reward − credit), and what cannot be used of it is not credited
  *
- * Takes    the way, the most that it may come to with them, and what a unit that stays shut can gain
+ * Takes    the way, the most that it may come to with them, what a unit that stays shut can gain, and whether nobody else
+ *          is in these orders, so that each must be large enough by this alone
  * Gives    null when there are too many, or the time is over
  */
 export function mixturesFor(
   graph: PartGraph,
   horizon: Horizon,
   prices: Prices,
-  within: { way: Way; most: number; rate: number; isOver: () => boolean },
+  within: { way: Way; most: number; rate: number; isAlone: boolean; isOver: () => boolean },
 ): Ordered[][] | null {
   const { way } = within;
   const kinds = kindsFor(graph, horizon, prices, way);
@@ -53,7 +54,9 @@ export function mixturesFor(
   for (const [at, kind] of kinds.entries()) {
     mixtures = mixtures.flatMap((mixture) => withMore(mixture, kind));
     const isLastOfOrder = kinds[at + 1]?.slot !== kind.slot;
-    if (isLastOfOrder || mixtures.length > MOST_MIXTURES / 20) mixtures = undominated(mixtures, surely, kind.slot);
+    const asked = { slot: kind.slot, minimum: graph.slots.all[kind.slot]?.minimum ?? 0 };
+    if (isLastOfOrder || mixtures.length > MOST_MIXTURES / 20) mixtures = undominated(mixtures, surely, asked);
+    if (isLastOfOrder && within.isAlone) mixtures = mixtures.filter((one) => isLargeEnough(one, asked));
     if (mixtures.length > MOST_MIXTURES || within.isOver()) return null;
   }
   return mixtures.map(({ packs }) => packs.map((one) => orderedOf(graph, one)));
@@ -110,11 +113,17 @@ function helps({ slots, part }: PartGraph, { pack, slot }: Kind, way: Way, { goo
   return countOf(way, pack, part.packs, slot) + beside < (pack.levels.at(-1)?.atLeast ?? 1);
 }
 
+/** What an order asks to be worth. */
+type Asked = { slot: number; minimum: number };
+
+const isLargeEnough = ({ slots, goods }: Mixture, { slot, minimum }: Asked): boolean =>
+  !slots.includes(slot) || (goods.get(slot) ?? 0) >= minimum;
+
 /**
  * Mixtures without those that another one makes needless: one in the same orders that is worth no less in the order that
  * is looked at and as much in the others, and surely comes to no more, since all of it will be used.
  */
-function undominated(mixtures: readonly Mixture[], surely: number, slot: number): Mixture[] {
+function undominated(mixtures: readonly Mixture[], surely: number, { slot, minimum }: Asked): Mixture[] {
   const groups = new Map<string, Mixture[]>();
   for (const one of mixtures) {
     const others = [...one.goods].filter(([at]) => at !== slot);
@@ -122,7 +131,7 @@ function undominated(mixtures: readonly Mixture[], surely: number, slot: number)
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
   return [...groups.values()].flatMap((group) => {
-    const worth = ({ goods }: Mixture) => goods.get(slot) ?? 0;
+    const worth = ({ goods }: Mixture) => Math.min(minimum, goods.get(slot) ?? 0);
     const kept: Mixture[] = [];
     for (const one of group.sort((a, b) => a.cost - b.cost || worth(b) - worth(a))) {
       const isNeedless = kept.some(

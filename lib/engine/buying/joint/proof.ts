@@ -1,6 +1,7 @@
 import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Prices } from './cheapest-column';
+import type { Column } from './column';
 import { everyColumn, isCertain, surelyLeast } from './every-column';
 import type { Look } from './look';
 import { Master } from './master';
@@ -55,11 +56,9 @@ export class Proof {
     return { prices, least, height: least.reduce((sum, one) => sum + one, Master.ordersAt(this.slots, prices)) };
   }
 
-  /** Add every column that comes out within a margin of each part's least. Says whether it could. */
-  enter(master: Master, { graphs }: Look, { prices, least }: Height, margin: number): boolean {
-    const columns = everyColumn(graphs, this.slots, this.horizon, prices, { least, margin, isOver: this.isOver });
-    for (const [part, its] of (columns ?? []).entries()) for (const column of its) master.add(part, column);
-    return columns !== null;
+  /** Every column that comes out within a margin of each part's least: by part; null when there are too many. */
+  near({ graphs }: Look, { prices, least }: Height, margin: number): Column[][] | null {
+    return everyColumn(graphs, this.slots, this.horizon, prices, { least, margin, isOver: this.isOver });
   }
 
   raise(bound: number): void {

@@ -28,6 +28,9 @@ type Step = { one: Ordered; before: Step | null };
 /** How ways are followed: no further than to a cost, as long as the time lasts, and whether what is in the orders counts. */
 export type Following = { most: number; isOver: () => boolean; toColumns: boolean };
 
+/** What columns are asked for, and whether each must be a plan by itself. */
+export type Asking = { most: number; isAlone: boolean; isOver: () => boolean };
+
 /** So many ways are followed; with more, the answer is not complete. */
 const MOST_WAYS = 60_000;
 
@@ -80,14 +83,14 @@ export class Ways {
   }
 
   /** Every column that comes out no higher, the cheapest of those that do the same for all orders; null as before. */
-  columns({ most, isOver }: Omit<Following, 'toColumns'>): Column[] | null {
+  columns({ most, isAlone, isOver }: Asking): Column[] | null {
     const { graph, horizon, prices } = this;
     const ways = this.follow({ most, isOver, toColumns: true });
     if (!ways) return null;
     const columns = new Map<string, Column>();
     for (const way of ways) {
       const path = packsOf(way);
-      const mixtures = mixturesFor(graph, horizon, prices, { way, most, rate: this.rate, isOver });
+      const mixtures = mixturesFor(graph, horizon, prices, { way, most, rate: this.rate, isAlone, isOver });
       if (!mixtures) return null;
       for (const extras of mixtures) {
         if (++this.count > MOST_WAYS || (this.count % 256 === 0 && isOver())) return null;

@@ -152,14 +152,16 @@ function atPrices(part: Parameters<typeof partGraph>[0], within: Horizon, seed: 
     const total = costOfPurchase(purchase);
     return { total, goods, cost: total + cheapestWay(goods, Infinity), costAsAsked: total + cheapestWay(goods, 0) };
   });
-  const columns = (ways.columns({ most: least + MARGIN, isOver }) ?? []).map(({ purchase, goods }): Priced => {
-    const again = costOfPurchase(purchaseOf(part.need, within, purchase.packs));
-    const byOrder = [...goods].map(([slot, value]): [string, number] => {
-      const one = slots.all[slot];
-      return [one ? orderKey(one.supplier.id, one.day) : '', value];
-    });
-    return { total: again, goods: new Map(byOrder), cost: 0, costAsAsked: 0 };
-  });
+  const columns = (ways.columns({ most: least + MARGIN, isAlone: false, isOver }) ?? []).map(
+    ({ purchase, goods }): Priced => {
+      const again = costOfPurchase(purchaseOf(part.need, within, purchase.packs));
+      const byOrder = [...goods].map(([slot, value]): [string, number] => {
+        const one = slots.all[slot];
+        return [one ? orderKey(one.supplier.id, one.day) : '', value];
+      });
+      return { total: again, goods: new Map(byOrder), cost: 0, costAsAsked: 0 };
+    },
+  );
   // The larger of the two that an order can be stands behind the other.
   const asked = new Map(slots.all.map(({ supplier, day, minimum }) => [orderKey(supplier.id, day), minimum]));
   return { least, columns, every, asked };
