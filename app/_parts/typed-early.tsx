@@ -11,7 +11,7 @@ declare global {
 
 /** How often a field is looked at until React has taken it over, and how long after that it may still be emptied, ms. */
 const LOOK_EVERY = 50;
-const LOOKS_AFTER = 20;
+const LOOKS_AFTER = 10;
 
 /** Types once more what was typed before this page could listen: each field once React has taken it over and emptied it. */
 export function TypedEarly() {

@@ -38,3 +38,21 @@ test('a box that is ticked before the scripts of a page listen stays ticked', as
   await page.waitForLoadState('networkidle');
   await expect(box).toBeChecked({ checked: !before });
 });
+
+test('what was typed early and sent is not typed once more into the form that is empty again', async ({ page }) => {
+  const release = await slowPage(page, '/shelf');
+  const search = page.getByLabel('Name or substance');
+  await search.fill('oil');
+  release();
+  await page.waitForFunction(() => {
+    const field = document.querySelector('input[type="search"], input[name="find"]');
+    return field !== null && Object.keys(field).some((key) => key.startsWith('__reactProps'));
+  });
+  await page.evaluate(() => {
+    const field = document.querySelector<HTMLInputElement>('input[type="search"], input[name="find"]');
+    field?.dispatchEvent(new Event('submit', { bubbles: true }));
+    if (field) field.value = '';
+  });
+  await page.waitForTimeout(700);
+  await expect(search).toHaveValue('');
+});
