@@ -38,3 +38,23 @@ export const areTaken = (orders: readonly Order[]): boolean =>
 export const totalOf = (purchases: readonly Purchase[], orders: readonly Order[]): number =>
   purchases.reduce((total, one) => total + costOfPurchase(one), 0) +
   orders.reduce((total, { freight }) => total + (freight ?? 0), 0);
+
+/** total = packs + freight + capital − left; what of the packs will die within the horizon stands apart. Micros. */
+export type PlanCost = {
+  packs: Micros;
+  freight: Micros;
+  capital: Micros;
+  left: Micros;
+  total: number;
+  ofWhichWaste: Micros;
+};
+
+/** What purchases come to, part by part. Unknown freight counts nothing. */
+export const planCostOf = (purchases: readonly Purchase[], orders: readonly Order[]): PlanCost => ({
+  packs: sum(purchases.map(({ goods }) => goods)),
+  freight: sum(orders.map(({ freight }) => freight ?? micros(0))),
+  capital: sum(purchases.map(({ capital }) => capital)),
+  left: sum(purchases.map(({ left }) => left)),
+  total: totalOf(purchases, orders),
+  ofWhichWaste: sum(purchases.map(({ waste }) => waste)),
+});

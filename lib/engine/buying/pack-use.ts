@@ -124,8 +124,7 @@ export function creditUnopened(
 ): Micros[] {
   let used = usedBefore;
   return packs.map(({ price, size, lastDay }) => {
-    const mostUsed = (need.whole * daysBehind(horizon, lastDay)) / horizon.days;
-    const part = Math.max(0, Math.min(size, mostUsed - used));
+    const part = Math.max(0, Math.min(size, usableBehind(need, horizon, lastDay) - used));
     used += part;
     return nearestBy<Micros>((price * part) / size, () => exactShare(price, part, size));
   });
@@ -136,7 +135,11 @@ const exactShare = (price: number, part: number, size: number) =>
 
 /** What of a pack that is left over will still be used, µL or mg. */
 export const stillUsed = (need: Need, horizon: Horizon, { left, lastDay }: PackUse): number =>
-  Math.min(left, (need.whole * daysBehind(horizon, lastDay)) / horizon.days);
+  Math.min(left, usableBehind(need, horizon, lastDay));
+
+/** What the need takes behind the horizon until a day, at the pace of the horizon, µL or mg. */
+export const usableBehind = (need: Need, horizon: Horizon, lastDay: number): number =>
+  (need.whole * daysBehind(horizon, lastDay)) / horizon.days;
 
 /** How a pack's price turns into the cost of a day, for estimates. */
 export const ratePerDay = ({ capitalPerYear: { over, under } }: Horizon): number =>

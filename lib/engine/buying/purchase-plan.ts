@@ -1,4 +1,4 @@
-import { type Micros, micros, type Stock, stock, sum } from '@/shared/quantity/amounts';
+import { type Stock, stock } from '@/shared/quantity/amounts';
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import type { Projection } from '../ahead/plan';
 import { projectionOf } from '../ahead/projection';
@@ -8,7 +8,7 @@ import { type Purchase, purchaseOf } from './bought';
 import { byHabit, cheapestPerMl, type Habit, type Part, smallestPack } from './habit';
 import { type Horizon, horizonOf } from './horizon';
 import { askedOf, needOf, toBuy } from './need';
-import { type Order, ordersOf, totalOf } from './orders';
+import { type Order, ordersOf, type PlanCost, planCostOf, totalOf } from './orders';
 import { marketFor } from './pack';
 import { plannedParts } from './planned-parts';
 import type { Solver } from './solver';
@@ -34,16 +34,6 @@ export type PurchasePlan = {
   /** Each product that has to be bought, with its packs one after another. */
   parts: { part: Part; purchase: Purchase }[];
   unknowns: Unknown[];
-};
-
-/** total = packs + freight + capital − left; what of the packs will die within the horizon stands apart. Micros. */
-export type PlanCost = {
-  packs: Micros;
-  freight: Micros;
-  capital: Micros;
-  left: Micros;
-  total: number;
-  ofWhichWaste: Micros;
 };
 
 /** What somebody would have to enter before the plan can count it. */
@@ -78,7 +68,7 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
   const offered = parts.filter(({ packs }) => packs.length > 0);
   const { purchases, bound, isCertain } = plannedParts(offered, horizon, solver);
   const orders = ordersOf(purchases);
-  const cost = costOf(purchases, orders);
+  const cost = planCostOf(purchases, orders);
   const gap = cost.total - bound;
   return {
     ...{ shop, today, weeks, horizon, orders, cost, bound },
@@ -134,12 +124,3 @@ function latenessOf({ need, isLate }: Part): PurchasePlan['late'] {
     return isLate[place] ? [{ product: need.product, on: dayFromNumber(day), amount }] : [];
   });
 }
-
-const costOf = (purchases: readonly Purchase[], orders: readonly Order[]): PlanCost => ({
-  packs: sum(purchases.map(({ goods }) => goods)),
-  freight: sum(orders.map(({ freight }) => freight ?? micros(0))),
-  capital: sum(purchases.map(({ capital }) => capital)),
-  left: sum(purchases.map(({ left }) => left)),
-  total: totalOf(purchases, orders),
-  ofWhichWaste: sum(purchases.map(({ waste }) => waste)),
-});

@@ -7,7 +7,7 @@ import type { Horizon } from './horizon';
 import { placeAfter } from './need';
 import type { Order, OrderLine } from './orders';
 import type { Pack } from './pack';
-import { daysBehind, openPack } from './pack-use';
+import { openPack, stillUsed } from './pack-use';
 import type { PurchasePlan } from './purchase-plan';
 
 /** Why a line of a purchase plan is as it is: the facts, for a sentence or a table. */
@@ -70,7 +70,7 @@ function againstOthers({ need, packs }: Part, horizon: Horizon, chosen: UsedPack
       const on = dayFromNumber(use.lastDay + 1);
       return { kind: 'other dies', other: other.offer, part: use.left / other.size, on };
     }
-    const used = Math.min(use.left, (need.whole * daysBehind(horizon, use.lastDay)) / horizon.days);
+    const used = stillUsed(need, horizon, use);
     if (use.left > used) return { kind: 'other is too much', other: other.offer, part: (use.left - used) / other.size };
     return { kind: 'other costs more in all', other: other.offer };
   });

@@ -1,4 +1,4 @@
-import { type Micros, micros, type Stock, sum } from '@/shared/quantity/amounts';
+import { type Micros, type Stock, sum } from '@/shared/quantity/amounts';
 import { add, type Exact, exact, multiply } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { type Day, dayNumber, WEEKDAYS } from '@/shared/time/day';
@@ -7,7 +7,7 @@ import { amountOf, horizonEnd, sprayingsBetween } from '../ahead/sprayings';
 import { groundOf } from '../bench/ground';
 import { type Horizon, horizonOf } from '../buying/horizon';
 import { type Asked, needOf, toBuy } from '../buying/need';
-import { type Order, ordersOf, totalOf } from '../buying/orders';
+import { type Order, ordersOf, planCostOf } from '../buying/orders';
 import { marketFor } from '../buying/pack';
 import { plannedParts } from '../buying/planned-parts';
 import type { Solver } from '../buying/solver';
@@ -72,14 +72,10 @@ export function seasonCost(
   if (toBuy(need) > 0 && market.packs.length === 0) return null;
   const { purchases } = toBuy(need) === 0 ? { purchases: [] } : plannedParts([{ need, ...market }], horizon, solver);
   const orders = ordersOf(purchases);
+  const { packs: goods, freight, capital, left, total, ofWhichWaste: wasteCost } = planCostOf(purchases, orders);
   return {
-    total: totalOf(purchases, orders),
-    goods: sum(purchases.map(({ goods }) => goods)),
-    freight: sum(orders.map(({ freight }) => freight ?? micros(0))),
+    ...{ total, goods, freight, capital, left, wasteCost },
     noFreight: [...new Set(orders.flatMap(({ freight, supplier }) => (freight === null ? supplier.name : [])))],
-    capital: sum(purchases.map(({ capital }) => capital)),
-    left: sum(purchases.map(({ left }) => left)),
-    wasteCost: sum(purchases.map(({ waste }) => waste)),
     needed: need.whole,
     packs: packsIn(orders, shop),
     inTime: solver.secondsLeft() > 0,

@@ -1,10 +1,9 @@
-import { micros, sum } from '@/shared/quantity/amounts';
 import { dayFromNumber } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
 import { type Purchase, purchaseOf, type UsedPack } from '../buying/bought';
 import { byHabit, cheapestPerMl, type Part, smallestPack } from '../buying/habit';
-import { type Order, type OrderLine, ordersOf, totalOf } from '../buying/orders';
-import type { PlanCost, PurchasePlan } from '../buying/purchase-plan';
+import { type Order, type OrderLine, ordersOf, type PlanCost, planCostOf } from '../buying/orders';
+import type { PurchasePlan } from '../buying/purchase-plan';
 import { figureAddress } from './shown';
 
 /** One way of buying for the weeks of a plan: the plan's own, or a habit's. The figures of all are worked out alike. */
@@ -58,14 +57,7 @@ function madeWay(plan: PurchasePlan, name: HabitName): Way {
   const parts = offered.map((part, at) => ({ part, purchase: purchaseOf(part.need, plan.horizon, bought[at] ?? []) }));
   const purchases = parts.map(({ purchase }) => purchase);
   const orders = ordersOf(purchases);
-  const cost: PlanCost = {
-    packs: sum(purchases.map(({ goods }) => goods)),
-    freight: sum(orders.map(({ freight }) => freight ?? micros(0))),
-    capital: sum(purchases.map(({ capital }) => capital)),
-    left: sum(purchases.map(({ left }) => left)),
-    total: totalOf(purchases, orders),
-    ofWhichWaste: sum(purchases.map(({ waste }) => waste)),
-  };
+  const cost = planCostOf(purchases, orders);
   return { plan, under: ['habit', name], named: `, always buying ${HABIT_WORDS[name]}`, parts, orders, cost };
 }
 

@@ -3,7 +3,7 @@ import { ratePerDay } from '../pack-use';
 import { chainOf, shutBundles } from './bundles';
 import type { Ordered } from './column';
 import { extrasFor } from './extras';
-import type { Arc, PartGraph } from './part-graph';
+import { type Arc, gainBeside, type PartGraph } from './part-graph';
 import type { Slots } from './slots';
 
 /**
@@ -93,7 +93,7 @@ export class Walk {
     const { open, width, waits, graph } = this;
     const { fixed, reward } = this.prices;
     const price = pack.levels[0]?.price ?? 0;
-    const gain = to === graph.nodes ? graph.filling.gain(this.rate, keeps) : 0;
+    const gain = gainBeside(graph, this.rate, { to, keeps });
     const closed = (this.closed[from] ?? Infinity) - gain;
     for (let slot = firstSlot; slot <= lastSlot; slot++) {
       const begun = closed + (fixed[slot] ?? 0);

@@ -1,7 +1,7 @@
 import type { Horizon } from '../horizon';
 import { bundlesOf } from './bundles';
 import { type Prices, Walk, waitsOf } from './cheapest-column';
-import { type Arc, type PartGraph, withArcs } from './part-graph';
+import { type Arc, gainBeside, type PartGraph, withArcs } from './part-graph';
 
 /** The least that it can still cost from a node on: with an order open (node × slots + slot), and with none. */
 export type Completion = { open: Float64Array; closed: Float64Array };
@@ -15,7 +15,7 @@ export function completionOf(graph: PartGraph, horizon: Horizon, prices: Prices)
   const waits = waitsOf(slots, horizon);
   open.fill(0, graph.nodes * width);
   const rate = graph.filling.rate(prices);
-  const gain = (to: number, keeps: number) => (to === graph.nodes ? graph.filling.gain(rate, keeps) : 0);
+  const gain = (to: number, keeps: number) => gainBeside(graph, rate, { to, keeps });
   const behind = (to: number, slot: number) => Math.min(open[to * width + slot] ?? Infinity, closed[to] ?? Infinity);
   const back = (arc: Arc, slot: number): number => {
     const [reward, price] = [prices.reward[slot] ?? 0, arc.pack.levels[0]?.price ?? 0];
@@ -68,7 +68,7 @@ function leastCosts(graph: PartGraph, horizon: Horizon, prices: Prices): (arc: A
   const waits = waitsOf(graph.slots, horizon);
   const rate = graph.filling.rate(prices);
   return ({ pack, to, firstSlot, lastSlot, share, keeps }) => {
-    const gain = to === graph.nodes ? graph.filling.gain(rate, keeps) : 0;
+    const gain = gainBeside(graph, rate, { to, keeps });
     const costs = new Float64Array(lastSlot - firstSlot + 1);
     for (let slot = firstSlot; slot <= lastSlot; slot++) {
       const off = share - (waits[slot] ?? 0) - (prices.reward[slot] ?? 0);
@@ -125,7 +125,7 @@ export function withinReach(graph: PartGraph, horizon: Horizon, prices: Prices, 
     const before = Math.min(begun, there.open[from * width + slot] ?? Infinity);
     const behind = Math.min(on.closed[to] ?? Infinity, on.open[to * width + slot] ?? Infinity);
     const price = pack.levels[0]?.price ?? 0;
-    const gain = to === graph.nodes ? graph.filling.gain(rate, keeps) : 0;
+    const gain = gainBeside(graph, rate, { to, keeps });
     return before + price * (share - (waits[slot] ?? 0) - (prices.reward[slot] ?? 0)) + behind - gain <= most;
   };
   return withArcs(

@@ -58,14 +58,19 @@ const known = new WeakMap<Pack, Map<number, Map<number, number[]>>>();
 
 function costsOf({ need }: Part, horizon: Horizon, pack: Pack, orderOn: number, price: number): number[] {
   if (price === 0) return [];
-  const lastDay = arrivalOn(pack, horizon, orderOn) + pack.unopenedDays;
-  const tied = ratePerDay(horizon) * (Math.min(lastDay, horizon.end) - orderOn);
+  const { lastDay, tied } = whileShut(pack, horizon, orderOn);
   const shut = Array.from({ length: MOST_SHUT }, () => ({ price, size: pack.size, lastDay }));
   let cost = 0;
   return creditUnopened(need, horizon, shut, 0).map((credit) => {
     cost += price * (1 + tied) - credit;
     return cost;
   });
+}
+
+/** The last day of a pack that is never opened, and what part of its price the capital is until then or the end. */
+export function whileShut(pack: Pack, horizon: Horizon, orderOn: number): { lastDay: number; tied: number } {
+  const lastDay = arrivalOn(pack, horizon, orderOn) + pack.unopenedDays;
+  return { lastDay, tied: ratePerDay(horizon) * (Math.min(lastDay, horizon.end) - orderOn) };
 }
 
 /** As many as the largest thing that an order can be made large enough for. */

@@ -1,13 +1,13 @@
 import type { Supplier } from '../../shop';
-import { arrivalOn, type UsedPack } from '../bought';
+import type { UsedPack } from '../bought';
 import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Pack } from '../pack';
-import { daysBehind, ratePerDay, stillUsed } from '../pack-use';
+import { stillUsed, usableBehind } from '../pack-use';
 import type { Bought } from '../shortest-path';
 import { type Column, columnsOf, packsIn, totalOfChoice } from './column';
-import { MOST_SHUT } from './extras';
-import type { Slots } from './slots';
+import { MOST_SHUT, whileShut } from './extras';
+import { type Slots, twinOf } from './slots';
 
 /** Packs put into an order beside what is needed: what they are worth, what they cost, and which they are. Micros. */
 type Fill = { goods: number; cost: number; packs: { part: number; pack: Pack }[] };
@@ -53,14 +53,12 @@ const isBeside = (one: UsedPack, supplier: Supplier, day: number): boolean =>
   one.openedOn === null && isIn(one, supplier, day);
 
 /** The orders of a choice whose supplier asks how large they are. */
-function ordersToFill(choice: readonly Column[], { all }: Slots): { supplier: Supplier; day: number }[] {
-  const orders = new Map<string, { supplier: Supplier; day: number }>();
-  for (const slot of choice.flatMap(({ goods }) => [...goods.keys()])) {
-    const one = all[slot];
-    const asks = one && (one.supplier.minimumOrder ?? one.supplier.freeFreightOver) !== null;
-    if (asks) orders.set(`${one.day} ${one.supplier.id}`, one);
-  }
-  return [...orders.values()];
+function ordersToFill(choice: readonly Column[], slots: Slots): { supplier: Supplier; day: number }[] {
+  const orders = new Set(choice.flatMap(({ goods }) => [...goods.keys()].map((slot) => twinOf(slots, slot)[0])));
+  return [...orders].flatMap((order) => {
+    const one = slots.all[order];
+    return one && (one.supplier.minimumOrder ?? one.supplier.freeFreightOver) !== null ? one : [];
+  });
 }
 
 type Wanted = { supplier: Supplier; day: number; wanted: number };
@@ -121,14 +119,13 @@ function fillsOf(part: Part, needed: readonly UsedPack[], horizon: Horizon, { su
   let fills = [{ goods: 0, cost: 0, used: before, packs: [] as Pack[] }];
   for (const pack of kinds) {
     const price = pack.levels[0]?.price ?? 0;
-    const lastDay = arrivalOn(pack, horizon, day) + pack.unopenedDays;
-    const tied = 1 + ratePerDay(horizon) * (Math.min(lastDay, horizon.end) - day);
-    const mostUsed = (need.whole * daysBehind(horizon, lastDay)) / horizon.days;
+    const { lastDay, tied } = whileShut(pack, horizon, day);
+    const mostUsed = usableBehind(need, horizon, lastDay);
     const more = fills.flatMap((fill) => {
       const all = [fill];
       for (let last = fill; last.goods < wanted && price > 0 && all.length <= MOST_SHUT; ) {
         const used = Math.max(0, Math.min(pack.size, mostUsed - last.used));
-        const cost = last.cost + price * (tied - used / pack.size);
+        const cost = last.cost + price * (1 + tied - used / pack.size);
         last = { goods: last.goods + price, cost, used: last.used + used, packs: [...last.packs, pack] };
         all.push(last);
       }

@@ -1,6 +1,6 @@
 import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
-import { daysBehind, ratePerDay } from '../pack-use';
+import { ratePerDay, usableBehind } from '../pack-use';
 import type { Prices } from './cheapest-column';
 import type { Slots } from './slots';
 
@@ -27,14 +27,14 @@ export class Filling {
       for (const { offer, levels, size, arrivals, unopenedDays } of packs) {
         if (offer.supplier !== supplier) continue;
         const arrivesOn = arrivals[day - horizon.start] ?? day;
-        const keeps = daysBehind(horizon, arrivesOn + unopenedDays);
-        if (keeps > 0) this.dearest[slot] = Math.max(this.dearest[slot] ?? 0, (levels[0]?.price ?? 0) / size);
-        most = Math.max(most, keeps);
+        const used = usableBehind(need, horizon, arrivesOn + unopenedDays);
+        if (used > 0) this.dearest[slot] = Math.max(this.dearest[slot] ?? 0, (levels[0]?.price ?? 0) / size);
+        most = Math.max(most, used);
       }
       // What is credited keeps beyond the horizon, so that its money is tied up until then.
       this.tied[slot] = ratePerDay(horizon) * (horizon.end - day);
     }
-    this.mostUsed = (need.whole * most) / horizon.days;
+    this.mostUsed = most;
   }
 
   /** What a unit can gain at most, at these prices. Micros for a µL or a mg. */

@@ -1,11 +1,10 @@
-import { arrivalOn } from '../bought';
 import type { Horizon } from '../horizon';
 import { leastPrice } from '../least-ahead';
 import type { Pack } from '../pack';
-import { daysBehind, ratePerDay } from '../pack-use';
+import { usableBehind } from '../pack-use';
 import type { Prices } from './cheapest-column';
 import type { Ordered } from './column';
-import { MOST_SHUT } from './extras';
+import { MOST_SHUT, whileShut } from './extras';
 import type { PartGraph } from './part-graph';
 import { countOf, type Way } from './ways';
 
@@ -93,13 +92,11 @@ function kindsFor({ slots, part }: PartGraph, horizon: Horizon, { reward }: Pric
     for (const pack of part.packs) {
       if (pack.offer.supplier !== supplier) continue;
       if (minimum === 0 && (pack.levels.length === 1 || countOf(way, pack, part.packs, slot) === 0)) continue;
-      const lastDay = arrivalOn(pack, horizon, day) + pack.unopenedDays;
-      const behind = daysBehind(horizon, lastDay);
-      const tied = ratePerDay(horizon) * (Math.min(lastDay, horizon.end) - day);
-      const off = (behind > 0 ? 0 : 1) + tied - (reward[slot] ?? 0);
+      const { lastDay, tied } = whileShut(pack, horizon, day);
+      const mostUsed = usableBehind(part.need, horizon, lastDay);
+      const off = (mostUsed > 0 ? 0 : 1) + tied - (reward[slot] ?? 0);
       const cost = Math.min(...pack.levels.map(({ price }) => price * off));
-      const mostUsed = (part.need.whole * behind) / horizon.days;
-      kinds.push({ pack, slot, cost, perUnit: behind > 0 ? leastPrice(pack) / pack.size : 0, mostUsed });
+      kinds.push({ pack, slot, cost, perUnit: mostUsed > 0 ? leastPrice(pack) / pack.size : 0, mostUsed });
     }
   }
   return kinds;

@@ -77,6 +77,10 @@ export function partGraph(part: Part, all: Slots, horizon: Horizon, within: With
   }
 }
 
+/** What packs that stay shut can gain beside an arc, at so much a unit: something only where the arc ends the way. */
+export const gainBeside = ({ nodes, filling }: PartGraph, rate: number, { to, keeps }: Pick<Arc, 'to' | 'keeps'>) =>
+  to === nodes ? filling.gain(rate, keeps) : 0;
+
 /** A graph as it is drawn, before it stands among those of all parts. */
 type Drawn = Omit<PartGraph, 'at' | 'most' | 'isThinned' | 'filling'>;
 

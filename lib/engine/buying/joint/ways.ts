@@ -5,7 +5,7 @@ import { type Prices, waitsOf } from './cheapest-column';
 import { type Column, columnOf, type Ordered } from './column';
 import { completionOf, leastFree } from './completion';
 import { mixturesFor } from './mixtures';
-import type { Arc, PartGraph } from './part-graph';
+import { type Arc, gainBeside, type PartGraph } from './part-graph';
 import { hasOrderCost, type Slots } from './slots';
 
 /**
@@ -139,7 +139,7 @@ export class Ways {
       way.cost +
       (isNew ? (prices.fixed[slot] ?? 0) : 0) +
       leastCost(arc, (this.waits[slot] ?? 0) + (prices.reward[slot] ?? 0));
-    const gain = arc.to === graph.nodes ? graph.filling.gain(this.rate, arc.keeps) : 0;
+    const gain = gainBeside(graph, this.rate, arc);
     if (cost - gain + this.behind(arc.to, slot) > most) return;
     const slots = isNew ? [...way.slots, slot].sort((a, b) => a - b) : way.slots;
     const goods = toColumns && one.minimum > 0 ? added(way.goods, slot, leastPrice(arc.pack)) : way.goods;
