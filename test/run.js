@@ -2,7 +2,8 @@
  * `npm test`: everything that says whether this program is right, in one go. Plain JavaScript, because it installs what
  * is missing first. Ends with one plain line, `N passed, N failed`, counted over all suites.
  *
- * Takes    names of suites to run (types, style, rules, browser), else all; what follows `--` goes to the test runner
+ * Takes    names of suites to run (types, style, rules, browser), else all; `--long` gives every property all of its
+ *          runs; what follows `--` goes to the test runner
  */
 import { fileURLToPath } from 'node:url';
 import { prepareCode } from '../lib/command-line/start/prepare.js';
@@ -12,8 +13,11 @@ import { SUITES } from './run/suites.js';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const cut = process.argv.indexOf('--');
-const named = process.argv.slice(2, cut === -1 ? undefined : cut);
+const words = process.argv.slice(2, cut === -1 ? undefined : cut);
+const named = words.filter((word) => word !== '--long');
 const extra = cut === -1 ? [] : process.argv.slice(cut + 1);
+
+if (words.includes('--long')) process.env.TEST_LONG = '1';
 
 await tellTroubles(async () => {
   await prepareCode(root);

@@ -14,7 +14,7 @@ export default defineConfig({
   test: {
     // A failure is told whole: the test command shows these messages and nothing else.
     chaiConfig: { truncateThreshold: 0 },
-    testTimeout: 60_000,
+    testTimeout: process.env.TEST_LONG === '1' ? 3_600_000 : 60_000,
     // Left to itself, vitest keeps one processor for itself, and it hardly needs it.
     maxWorkers: '100%',
     projects: [
