@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-const PURE = ['test/shared', 'test/lib/engine', 'test/outside', 'test/worked'];
+const PURE = ['test/shared', 'test/lib/engine', 'test/outside', 'test/worked', 'test/witness'];
 const within = (folder: string) => `${folder}/**/*.test.{ts,tsx}`;
 
 export default defineConfig({

@@ -1,0 +1,20 @@
+/*
+ * Parts of the definitions that the witness follows already and the program does not yet. Each is switched on with the
+ * change that brings it.
+ */
+export const LANDED = {
+  /** `need` is null where a part of it is unknown; `unknownSince` and `unknown-need`. */
+  unknownNeed: false,
+  /** A price counts from its `since` on. */
+  futurePrices: false,
+  /** `closedOn` of suppliers, and special days without hours. */
+  holidays: false,
+  /** An offer without a lead time has no day to order by. */
+  unknownLead: false,
+  /** Mode groups as their schemes define them. */
+  modeGroups: false,
+  /** Sprayers without `fillCapacity`. */
+  sprayersAlone: false,
+  /** A product with a pH range is flagged where no pH of the spray is known. */
+  unknownPh: false,
+};
