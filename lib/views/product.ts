@@ -10,6 +10,7 @@ import { type ProductComing, productComing } from './coming-in';
 import type { Fig } from './figures';
 import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
+import { modesInWords } from './mode-words';
 import { type OfferShown, offersShown } from './offers-shown';
 import { type RampSteps, rampSteps } from './ramp-steps';
 import { type ReplaceShown, replaceShown } from './replace-shown';
@@ -25,6 +26,8 @@ export type ProductScreen = Pick<House, 'today' | 'ways'> & {
   facts: Product;
   /** What in its label is unlike what labels usually say. */
   doubts: string[];
+  /** Its modes of action, in words. */
+  modes: string[];
   shopId: string;
   sheets: SheetShown[];
   weeks: { week: Day; cells: Fig[] }[];
@@ -52,6 +55,7 @@ export async function productScreen(clock: Clock, id: string): Promise<ProductSc
     product: shelfProduct(house, ahead, await bottleAddresses(house.id)),
     facts: ahead.product,
     doubts: labelDoubts(ahead.product),
+    modes: modesInWords(ahead.product),
     shopId: house.id,
     sheets: await sheetsOf(house.id, id, shop.zone),
     weeks: ahead.weeks.map(({ week }, number) => ({

@@ -12,7 +12,7 @@ export type RotationTurn = Pick<Turn, 'on' | 'modes'> & { recipe: string; isPlan
 export type RotationBench = {
   id: string;
   name: string;
-  /** The groups that it had and will have, as far as the plan reaches, each once. */
+  /** The groups that it had and will have and that count, as far as the plan reaches, each once. */
   groups: string[];
   /** The first planned spraying that brings a group too often in a row. */
   firstOver: { on: Day; group: string; inARow: number } | null;
@@ -60,7 +60,7 @@ export function rotationSeen({ shop, plan, today }: Pick<House, 'shop' | 'plan' 
 }
 
 const groupsOf = (turns: readonly Turn[]): string[] => [
-  ...new Set(turns.flatMap(({ modes }) => modes.map(({ group }) => group))),
+  ...new Set(turns.flatMap(({ modes }) => modes.flatMap(({ countsAs }) => countsAs ?? []))),
 ];
 
 function firstOverOf(turns: readonly Turn[]): RotationBench['firstOver'] {

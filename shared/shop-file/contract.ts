@@ -80,7 +80,9 @@ const Label = section({
     'Most applications in 365 days.',
   ),
   minDaysBetween: maybe(days('Write whole days, 0 or more.')).describe('Fewest days between two applications.'),
-  modes: listOf(words(40, 'Write a mode-of-action group, such as "IRAC 3A".')).describe('Mode-of-action groups.'),
+  modes: listOf(words(40, 'Write a mode-of-action group, such as "IRAC 3A".')).describe(
+    'Mode-of-action groups, best with their scheme: "IRAC 3A", "FRAC M05". A sub-group counts as its group.',
+  ),
   signalWord: maybe(words(40, 'Write the signal word.')).describe('Signal word.'),
   protectiveEquipment: listOf(words(100, 'Write one piece of equipment.')).describe('What to wear.'),
   sprayPh: maybe(PhRange).describe('The pH the mixed spray must have.'),

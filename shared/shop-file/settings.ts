@@ -122,7 +122,7 @@ export const Settings = section({
   ),
   wagePerHour: maybe(money()).describe('What an hour of work costs.'),
   sameModeInARow: setting(count(1, 100, 'Write a whole number, 1 or more.'), 2).describe(
-    'How many applications in a row may carry the same mode of action on one bench.',
+    'How many applications in a row may carry the same mode-of-action group on one bench; one of high risk may once.',
   ),
   minutesPerPlant: maybe(number(0, 600, 'Write minutes, such as 0.25.')).describe(
     'How long spraying takes for each plant, minutes. With the wage it prices work that no program has planned.',

@@ -114,15 +114,43 @@ const inTurn = (most: number, ...modes: string[][]) => {
   ).map(({ program }) => program);
 };
 
-test('R67 (seen, from a fault report): M05 and 1 in one product count as both, neither as a third', () => {
+test('R67 (seen, from a fault report): a product of M05 and 1 counts as group 1, and not as 11', () => {
   expect(inTurn(1, ['FRAC M05', 'FRAC 1'], ['FRAC 1'])).toEqual(['g1']);
-  expect(inTurn(1, ['FRAC M05', 'FRAC 1'], ['FRAC M05'])).toEqual(['g1']);
+  // M05 is multi-site, which FRAC lets anybody repeat.
+  expect(inTurn(1, ['FRAC M05', 'FRAC 1'], ['FRAC M05'])).toEqual([]);
   expect(inTurn(1, ['FRAC M05', 'FRAC 1'], ['FRAC 11'])).toEqual([]);
 });
 
 test('R64 (seen, UC IPM Apple, as R21, note 1): a group of high risk once, any other twice in a row', () => {
-  // The shop sets one number; 2 unless it says otherwise, and 1 is the stricter.
   expect(inTurn(2, ['FRAC 3'], ['FRAC 3'])).toEqual([]);
   expect(inTurn(2, ['FRAC 3'], ['FRAC 3'], ['FRAC 3'])).toEqual(['g2']);
-  expect(inTurn(1, ['FRAC 11'], ['FRAC 11'])).toEqual(['g1']);
+  expect(inTurn(2, ['FRAC 11'], ['FRAC 11'])).toEqual(['g1']);
+  expect(inTurn(2, ['FRAC 11'], ['FRAC 3'], ['FRAC 11'])).toEqual([]);
+});
+
+test('IRAC Mode of Action Classification 7.3, note e (seen in a copy): 8, 13 and UN may be rotated freely', () => {
+  for (const group of ['IRAC 8D', 'IRAC 13', 'IRAC UN']) expect(inTurn(1, [group], [group], [group])).toEqual([]);
+  for (const group of ['IRAC 6', 'IRAC 23']) expect(inTurn(1, [group], [group])).toEqual(['g1']);
+});
+
+test('IRAC 10 and 11 (memory): UNB to UNV are of unknown mode; 4A, 4C and 4D, as 3A and 3B, share a target', () => {
+  for (const letter of 'BEFMPV') expect(inTurn(1, [`IRAC UN${letter}`], [`IRAC UN${letter}`])).toEqual([]);
+  expect(inTurn(2, ['IRAC 4A'], ['IRAC 4C'], ['IRAC 4D'])).toEqual(['g2']);
+  expect(inTurn(1, ['IRAC 3A'], ['IRAC 3B'])).toEqual(['g1']);
+  expect(inTurn(1, ['IRAC 4A'], ['IRAC 3A'])).toEqual([]);
+});
+
+test('FRAC Code Lists 2018 to 2021 (seen in copies): M is multi-site, U of unknown mode, and 4 of high risk', () => {
+  for (const group of ['FRAC M01', 'FRAC M2', 'FRAC U06', 'FRAC BM02']) {
+    expect(inTurn(1, [group], [group], [group])).toEqual([]);
+  }
+  expect(inTurn(2, ['FRAC 4'], ['FRAC 4'])).toEqual(['g1']);
+  // Medium by the same list.
+  expect(inTurn(2, ['FRAC 8'], ['FRAC 8'])).toEqual([]);
+});
+
+test('FRAC Code Lists 2020 to 2024 (memory): 1, 10, 11, 25 and 41 are of high risk; 2 and 7 are not, nor is IRAC 11', () => {
+  for (const code of [1, 10, 11, 25, 41]) expect(inTurn(9, [`FRAC ${code}`], [`FRAC ${code}`])).toEqual(['g1']);
+  for (const code of [2, 3, 5, 7, 9, 12, 17, 40]) expect(inTurn(2, [`FRAC ${code}`], [`FRAC ${code}`])).toEqual([]);
+  expect(inTurn(2, ['IRAC 11A'], ['IRAC 11A'])).toEqual([]);
 });

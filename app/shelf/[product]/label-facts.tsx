@@ -2,12 +2,14 @@ import type { Product } from '@/lib/engine/shop';
 import { showMinutes, showNumber } from '@/shared/measure/show';
 import styles from '../../_parts/facts.module.css';
 
+type Label = { product: Product; modes: string[]; doubts: string[] };
+
 /** The product's own label, as somebody typed it in. What was never entered says so. */
-export function LabelFacts({ product, doubts }: { product: Product; doubts: string[] }) {
+export function LabelFacts({ product, modes, doubts }: Label) {
   return (
     <>
       <dl className={styles.facts}>
-        {factsOf(product).map(([name, value]) => (
+        {factsOf(product, modes).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd className={value === null ? 'grave' : undefined}>{value ?? 'not known'}</dd>
@@ -23,9 +25,9 @@ export function LabelFacts({ product, doubts }: { product: Product; doubts: stri
   );
 }
 
-function factsOf(product: Product): [string, string | null][] {
+function factsOf(product: Product, modes: string[]): [string, string | null][] {
   const { contents, label, shelfLife, densityGPerMl, gtins } = product;
-  const { rates, rei, phiDays, maxApplicationsPerYear, minDaysBetween, modes, sprayPh } = label;
+  const { rates, rei, phiDays, maxApplicationsPerYear, minDaysBetween, sprayPh } = label;
   return [
     ...rates.map(({ use, min, max }): [string, string] => [
       `Rate, ${use}`,

@@ -60,7 +60,7 @@ export function AskedField({ asked }: { asked: Asked }) {
         </>
       );
     case 'modes':
-      return <LinesField name="label.modes" label="Modes of action" hint="One a line, such as IRAC 3A." />;
+      return <LinesField name="label.modes" label="Modes of action" hint="One a line, with its scheme: IRAC 3A." />;
     case 'safety':
       return (
         <>

@@ -21,8 +21,9 @@ export default async function ModesPage() {
       </p>
       <h1>Modes of action</h1>
       <p className="soft">
-        The shop allows the same mode group {sameModeInARow} times in a row on a bench. Sprayings without any group do
-        not count.
+        The shop allows the same mode group {sameModeInARow} times in a row on a bench, one of high resistance risk
+        once. Sub-groups count as their group. Sprayings without any group do not count; groups that are multi-site or
+        of unknown mode never count as repeated.
       </p>
       <Programs screen={screen} />
       <Benches screen={screen} />
@@ -75,7 +76,7 @@ function Benches({ screen: { benches, today } }: { screen: RotationScreen }) {
 }
 
 function Bench({ bench: { name, groups, firstOver, turns }, today }: { bench: RotationBench; today: Day }) {
-  const digest = groups.length === 0 ? 'no mode of action' : groups.join(', ');
+  const digest = groups.length === 0 ? 'no mode of action that counts' : groups.join(', ');
   const notes = firstOver && (
     <span className={styles.over}>
       <SeverityMark severity="warn" />
@@ -105,10 +106,11 @@ function Modes({ turn: { modes, isPlanned } }: { turn: RotationTurn }) {
       {isPlanned ? 'planned' : 'recorded'}
       {modes.length === 0
         ? ' · no mode of action'
-        : modes.map(({ group, inARow, isOver }) => (
+        : modes.map(({ group, countsAs, inARow, isOver }) => (
             <span key={group} className={isOver ? 'grave' : undefined}>
               {' · '}
               {isOver && <SeverityMark severity="warn" />} {group}
+              {countsAs === null && ', never a repeat'}
               {inARow > 1 && `, ${inARow} in a row`}
             </span>
           ))}

@@ -3,6 +3,7 @@ import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity
 import { groundOf } from '../bench/ground';
 import { sprayFor } from '../bench/spray-volume';
 import { toEnterForStrength } from '../mix/missing-strength';
+import { modesOf } from '../rotation/mode-group';
 import { doseFindings, type Sprayed } from '../rules/dose-outside-label';
 import { mixFindings } from '../rules/must-not-mix';
 import type { Ingredient, Product, Recipe, Shop } from '../shop';
@@ -142,7 +143,8 @@ const needsRates = ({ kind, label }: Product): boolean =>
 /** Other substances first, then what else differs on its label: formulation, intervals, modes of action. */
 function broughtBeside(product: Product, now: Product, substance: string): string[] {
   const other = product.contents.filter((one) => !sameSubstance(one.substance, substance));
-  const { rei, phiDays, modes } = product.label;
+  const { rei, phiDays } = product.label;
+  const known = new Set(modesOf(now).map(({ group }) => group));
   return [
     ...other.map((one) => `${one.substance} ${one.amount} ${one.basis}`),
     ...(product.formulation !== null && product.formulation !== now.formulation
@@ -150,7 +152,9 @@ function broughtBeside(product: Product, now: Product, substance: string): strin
       : []),
     ...(rei === now.label.rei ? [] : [rei === null ? 'REI unknown' : `REI ${rei / 60} h`]),
     ...(phiDays === now.label.phiDays ? [] : [phiDays === null ? 'PHI unknown' : `PHI ${phiDays} days`]),
-    ...modes.filter((mode) => !now.label.modes.includes(mode)),
+    ...modesOf(product)
+      .filter(({ group }) => !known.has(group))
+      .map(({ text }) => text),
   ];
 }
 

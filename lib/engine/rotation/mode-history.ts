@@ -5,9 +5,14 @@ import { countTurn, modesByRecipe, noRuns } from '../rules/mode-runs';
 import { benchMemory, turnsOf } from '../rules/turns';
 import type { Unflagged } from '../rules/unflagged';
 import type { Bench, Recipe } from '../shop';
+import { canRepeat } from './mode-group';
 
-/** A group that a bench gets, and the how manieth time in a row; whether that is more often than the shop allows. */
-export type ModeInTurn = { group: string; inARow: number; isOver: boolean };
+/**
+ * A group that a bench gets, and how many times in a row with this turn; whether that is more often than it may come.
+ *
+ * `group` is written with its sub-group, and `countsAs` is the group that is counted; null for one that is never a repetition.
+ */
+export type ModeInTurn = { group: string; countsAs: string | null; inARow: number; isOver: boolean };
 
 /** A bench is sprayed: on record, or as planned. `modes` is empty when nothing in it has a group. */
 export type ModeTurn = { day: Day; recipe: Recipe; planned: Spraying | null; modes: ModeInTurn[] };
@@ -29,10 +34,11 @@ export function modeHistory(plan: Unflagged): BenchModes[] {
   for (const turn of turnsOf(plan)) {
     const { recipe, planned, day } = turn;
     for (const spot of turn.spots) {
-      const modes = countTurn(runsOn(spot), modesOf(recipe)).map(({ mode, run }) => ({
+      const modes = countTurn(runsOn(spot), modesOf(recipe), most).map(({ mode, run, isOver }) => ({
         group: mode.text,
+        countsAs: canRepeat(mode) ? mode.group : null,
         inARow: run,
-        isOver: run > most,
+        isOver,
       }));
       turns.get(spot.bench.id)?.push({ day: dayFromNumber(day), recipe, planned, modes });
     }

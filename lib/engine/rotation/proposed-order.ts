@@ -135,6 +135,6 @@ class Search {
 
   private counted(before: Runs | undefined, modes: readonly Mode[]) {
     const counted = before ? { turns: before.turns, modes: new Map(before.modes) } : noRuns();
-    return { counted, over: countTurn(counted, modes).filter(({ run }) => run > this.rule.most).length };
+    return { counted, over: countTurn(counted, modes, this.rule.most).filter(({ isOver }) => isOver).length };
   }
 }

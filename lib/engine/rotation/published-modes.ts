@@ -1,5 +1,5 @@
-import { plain } from '../rules/in-words';
 import type { Product } from '../shop';
+import { modeGroupsIn, modesOf } from './mode-group';
 
 /*
  * The mode-of-action groups that are published for active ingredients, to be held against what was typed in from a label.
@@ -109,8 +109,10 @@ export function publishedModes({ kind, contents }: Pick<Product, 'kind' | 'conte
 
 /** The same without what is not classified, or of unknown action: resistance to it is not shared, and few labels name it. */
 export const classifiedModes = (product: Pick<Product, 'kind' | 'contents'>): string[] =>
-  publishedModes(product).filter((mode) => !/ (NC|UN[A-Z]?)$/.test(mode));
+  publishedModes(product).filter((mode) =>
+    modeGroupsIn(mode, product.kind).some(({ standing }) => standing !== 'unknown'),
+  );
 
 /** What is published for a product whose label names no group, so that what it does in a row is not counted. */
 export const modesMissing = (product: Product): string[] =>
-  product.label.modes.some((mode) => plain(mode) !== '') ? [] : classifiedModes(product);
+  modesOf(product).length > 0 ? [] : classifiedModes(product);

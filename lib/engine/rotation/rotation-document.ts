@@ -2,6 +2,7 @@ import { counted, listed } from '../rules/in-words';
 import { modesByRecipe } from '../rules/mode-runs';
 import type { Unflagged } from '../rules/unflagged';
 import type { Program } from '../shop';
+import { canRepeat } from './mode-group';
 import { type BenchModes, modeHistory } from './mode-history';
 import { type ProposedOrder, proposedOrder } from './proposed-order';
 import { modesMissing } from './published-modes';
@@ -16,7 +17,7 @@ export type RotationDocument = ReturnType<typeof rotationDocument>;
  */
 export function rotationDocument(plan: Unflagged) {
   const modesOf = modesByRecipe();
-  const hasModes = ({ recipes }: Program): boolean => recipes.some((recipe) => modesOf(recipe).length > 0);
+  const hasModes = ({ recipes }: Program): boolean => recipes.some((recipe) => modesOf(recipe).some(canRepeat));
   return {
     sameModeInARow: plan.shop.sameModeInARow,
     benches: modeHistory(plan).map(benchOf),

@@ -1,9 +1,9 @@
 import { showMinutes } from '@/shared/measure/show';
 import type { Minutes } from '@/shared/quantity/amounts';
 import { minutesUp } from '@/shared/time/hours';
+import { modeGroupsIn } from '../rotation/mode-group';
 import { classifiedModes } from '../rotation/published-modes';
 import type { Product, ProductKind } from '../shop';
-import { plain } from './in-words';
 
 /**
  * What in a typed-in label is unlike what labels usually say, so that somebody reads the label once more. The label is
@@ -14,6 +14,7 @@ import { plain } from './in-words';
 export const labelDoubts = (product: Product): string[] => [
   ...intervalDoubt(product),
   ...modeDoubt(product),
+  ...schemeDoubt(product),
   ...shelfLifeDoubt(product),
 ];
 
@@ -52,18 +53,24 @@ function intervalDoubt({ kind, label: { rei, signalWord } }: Product): string[] 
 
 function modeDoubt({ name, kind, contents, label }: Product): string[] {
   const published = classifiedModes({ kind, contents });
-  const entered = new Set(label.modes.map(code).filter((mode) => mode !== ''));
-  if (published.length === 0 || published.some((mode) => entered.has(code(mode)))) return [];
+  const texts = label.modes.filter((mode) => mode.trim() !== '');
+  const entered = new Set(texts.flatMap((text) => modeGroupsIn(text, kind)).map(({ group }) => group));
+  const isEntered = (mode: string) => modeGroupsIn(mode, kind).some(({ group }) => entered.has(group));
+  if (published.length === 0 || published.some(isEntered)) return [];
   const groups = published.join(' and ');
-  return entered.size === 0
+  return texts.length === 0
     ? [`No mode of action is entered for ${name}; ${groups} is published for what is in it. Look on its label.`]
     : [
         `${label.modes.join(', ')} is entered for ${name}, and ${groups} is published for what is in it. Read it again.`,
       ];
 }
 
-/** The group alone: some labels name the scheme beside it, and some do not. */
-const code = (mode: string): string => plain(mode).replace(/^(irac|frac)?\s*(group)?\s*/, '');
+/** A number without its scheme is compared with nothing but itself. */
+const schemeDoubt = ({ name, kind, label }: Product): string[] =>
+  label.modes
+    .flatMap((text) => modeGroupsIn(text, kind))
+    .filter(({ scheme, group }) => scheme === null && /^\d/.test(group))
+    .map(({ text }) => `Write which scheme mode group ${text} of ${name} is from: IRAC, FRAC or HRAC.`);
 
 /** Source: Penn State Extension, "Pesticide storage": from 2 to 8 years. Where sources differ, only the furthest is doubted. */
 const LONGEST_YEARS = 8;

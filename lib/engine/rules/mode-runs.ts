@@ -1,9 +1,11 @@
+import { canRepeat, type ModeGroup, modesOf, mostInARow } from '../rotation/mode-group';
 import type { Product, Recipe } from '../shop';
-import { withSources } from '../strength/sources';
-import { plain } from './in-words';
 
-/** A mode-of-action group in a recipe, as it compares and as it is written, with the first product that brings it. */
-export type Mode = { key: string; text: string; product: Product };
+/** A mode-of-action group in a recipe, with the first product that brings it. */
+export type Mode = ModeGroup & { product: Product };
+
+/** A mode on a bench: how many times in a row it has come with this turn, and whether that is more often than it may. */
+export type CountedMode = { mode: Mode; run: number; isOver: boolean };
 
 /** How many turns with any group a bench has had, and for each group its last one, and how many in a row that was. */
 export type Runs = { turns: number; modes: Map<string, { last: number; run: number }> };
@@ -21,9 +23,8 @@ export function modesByRecipe(): (recipe: Recipe) => readonly Mode[] {
     if (before) return before;
     const modes = new Map<string, Mode>();
     for (const { product } of recipe.ingredients) {
-      for (const text of withSources(product).flatMap(({ label }) => label.modes)) {
-        const key = plain(text);
-        if (key !== '' && !modes.has(key)) modes.set(key, { key, text: text.trim(), product });
+      for (const mode of modesOf(product)) {
+        if (!modes.has(mode.group)) modes.set(mode.group, { ...mode, product });
       }
     }
     const found = [...modes.values()];
@@ -35,16 +36,17 @@ export function modesByRecipe(): (recipe: Recipe) => readonly Mode[] {
 /**
  * Count one more turn on a bench.
  *
- * Gives   of each group how many turns in a row it has come, this one included; nothing for a turn without any group,
- *         which neither counts nor interrupts
+ * Takes   how often in a row the shop allows a group
+ * Gives   of each group how many turns in a row it has come, this one included; 1 for a group that is never a repetition;
+ *         nothing for a turn without any group, which neither counts nor interrupts
  */
-export function countTurn(runs: Runs, modes: readonly Mode[]): { mode: Mode; run: number }[] {
+export function countTurn(runs: Runs, modes: readonly Mode[], shopAllows: number): CountedMode[] {
   if (modes.length === 0) return [];
   runs.turns += 1;
   return modes.map((mode) => {
-    const before = runs.modes.get(mode.key);
-    const run = before?.last === runs.turns - 1 ? before.run + 1 : 1;
-    runs.modes.set(mode.key, { last: runs.turns, run });
-    return { mode, run };
+    const before = runs.modes.get(mode.group);
+    const run = canRepeat(mode) && before?.last === runs.turns - 1 ? before.run + 1 : 1;
+    runs.modes.set(mode.group, { last: runs.turns, run });
+    return { mode, run, isOver: run > mostInARow(mode, shopAllows) };
   });
 }

@@ -5,7 +5,7 @@ import { application, bench, once, planOf, product, recipe } from '../engine/rul
 const plan = planOf(
   {
     settings: { sameModeInARow: 1 },
-    products: [product('p1', { modes: ['FRAC M04'] }), product('p2', { modes: ['FRAC 11'] }), product('p3')],
+    products: [product('p1', { modes: ['FRAC 7'] }), product('p2', { modes: ['FRAC 11'] }), product('p3')],
     benches: ['b1', 'b2', 'b3'].map((id) => bench(id)),
     recipes: [recipe('r1', 'p1'), recipe('r2', 'p2'), recipe('r3', 'p3')],
     programs: [
@@ -22,7 +22,7 @@ const { benches } = rotationSeen({ shop: plan.shop, plan, today: plan.today });
 
 test('a bench says in a line which groups it gets, and the first planned spraying that brings one too often', () => {
   expect(benches.map(({ id, groups, firstOver }) => ({ id, groups, firstOver }))).toEqual([
-    { id: 'b1', groups: ['FRAC M04', 'FRAC 11'], firstOver: { on: '2026-03-03', group: 'FRAC M04', inARow: 3 } },
+    { id: 'b1', groups: ['FRAC 7', 'FRAC 11'], firstOver: { on: '2026-03-03', group: 'FRAC 7', inARow: 3 } },
     { id: 'b2', groups: [], firstOver: null },
   ]);
 });

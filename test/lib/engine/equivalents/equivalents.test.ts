@@ -44,7 +44,12 @@ function shop(more: object = {}): Shop {
           contents: [{ substance: 'spinosad', amount: 3, basis: '% w/w' as const }],
         },
         {
-          ...{ ...insecticide, id: 'both', name: 'Both', label: { ...rates('20 mL/L'), modes: ['IRAC 5', 'IRAC 3A'] } },
+          ...{
+            ...insecticide,
+            id: 'both',
+            name: 'Both',
+            label: { ...rates('20 mL/L'), modes: ['irac5', 'IRAC 3a', 'NC'] },
+          },
           contents: [...active(60), { substance: 'pyrethrins', amount: 10, basis: 'g/L' as const }],
         },
       ],

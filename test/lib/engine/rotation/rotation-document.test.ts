@@ -9,8 +9,8 @@ const plan = planOf(
   {
     settings: { sameModeInARow: 1 },
     products: [
-      fungicide('p1', 'captan', ['FRAC M04']),
-      fungicide('p2', 'azoxystrobin', ['FRAC 11']),
+      fungicide('p1', 'boscalid', ['FRAC 7']),
+      fungicide('p2', 'captan', ['FRAC M4']),
       fungicide('p3', 'myclobutanil', []),
       fungicide('p4', 'potassium bicarbonate', []),
     ],
@@ -27,14 +27,24 @@ const plan = planOf(
 );
 
 test('each bench shows what it has had and will have, each group with how often in a row', () => {
-  const over = { group: 'FRAC M04', inARow: 2, isOver: true };
+  const over = { group: 'FRAC 7', countsAs: 'FRAC 7', inARow: 2, isOver: true };
   expect(rotationDocument(plan).benches).toEqual([
     {
       bench: 'b1',
       turns: [
-        { on: '2026-03-01', recipe: 'r1', program: null, modes: [{ group: 'FRAC M04', inARow: 1, isOver: false }] },
+        {
+          on: '2026-03-01',
+          recipe: 'r1',
+          program: null,
+          modes: [{ group: 'FRAC 7', countsAs: 'FRAC 7', inARow: 1, isOver: false }],
+        },
         { on: '2026-03-03', recipe: 'r1', program: 'g1', modes: [over] },
-        { on: '2026-03-04', recipe: 'r2', program: 'g1', modes: [{ group: 'FRAC 11', inARow: 1, isOver: false }] },
+        {
+          on: '2026-03-04',
+          recipe: 'r2',
+          program: 'g1',
+          modes: [{ group: 'FRAC M04', countsAs: null, inARow: 1, isOver: false }],
+        },
         { on: '2026-03-05', recipe: 'r3', program: 'g2', modes: [] },
       ],
     },
@@ -57,4 +67,15 @@ test('each program with groups has its order, and the words for it', () => {
 
 test('a product with a published group and none entered is named; one that no group is published for is not', () => {
   expect(rotationDocument(plan).notEntered).toEqual([{ product: 'p3', published: ['FRAC 3'] }]);
+});
+
+test('what is multi-site is shown, and never as a repetition', () => {
+  const repeated = planOf({
+    products: [fungicide('p1', 'captan', ['frac m4'])],
+    programs: [once('g1', '2026-03-03', { repeat: 'FREQ=DAILY;COUNT=2' })],
+  });
+  const shown = { group: 'FRAC M04', countsAs: null, inARow: 1, isOver: false };
+  const { benches, programs } = rotationDocument(repeated);
+  expect(benches.map(({ turns }) => turns.map(({ modes }) => modes))).toEqual([[[shown], [shown]]]);
+  expect(programs).toEqual([]);
 });

@@ -37,6 +37,7 @@ const captan = { kind: 'fungicide', contents: [{ substance: 'captan', amount: 50
 test.each([
   { modes: ['FRAC M04'], doubt: null },
   { modes: ['Group M04'], doubt: null },
+  { modes: ['m4'], doubt: null },
   { modes: ['frac m04', 'FRAC 11'], doubt: null },
   {
     modes: [],
@@ -61,4 +62,11 @@ test.each([
 ])('it keeps $days days', ({ days, doubted }) => {
   expect(doubts({}, { shelfLife: { unopenedDays: days } })).toHaveLength(doubted ? 1 : 0);
   expect(doubts({}, { shelfLife: { openedDays: days } })).toHaveLength(doubted ? 1 : 0);
+});
+
+test('a number whose scheme neither the text nor the kind of the product tells is asked about', () => {
+  const asks = ['Write which scheme mode group 4A of Product p1 is from: IRAC, FRAC or HRAC.'];
+  expect(doubts({ modes: ['4a'] }, { kind: 'other' })).toEqual(asks);
+  expect(doubts({ modes: ['4a'] })).toEqual([]);
+  expect(doubts({ modes: ['IRAC 4a'] }, { kind: 'other' })).toEqual([]);
 });

@@ -43,7 +43,7 @@ test('records count, and the flag names the first product in the mix that brings
       benches: ['b2'],
       product: 'a',
       message:
-        'IRAC 3A comes 3 times in a row on Bench b2, here with Product a. This shop allows 2 in a row. Use a product of another mode group here, or put one in between.',
+        'IRAC 3A (group 3) comes 3 times in a row on Bench b2, here with Product a. This shop allows 2 in a row. Use a product of another mode group here, or put one in between.',
     },
   ]);
 });
@@ -51,4 +51,38 @@ test('records count, and the flag names the first product in the mix that brings
 test('the shop decides how many in a row', () => {
   const plan = planOf({ settings: { sameModeInARow: 1 }, products, recipes, programs: inTurn('a', 'b', 'c') });
   expect(modeRepeated(plan).map(({ program }) => program)).toEqual(['g1']);
+});
+
+test('a group of high risk is said apart from what the shop allows', () => {
+  const both = product('both', { modes: ['FRAC 11', 'FRAC 3'] }, { kind: 'fungicide' });
+  const messages = (...names: string[]) =>
+    modeRepeated(
+      planOf({
+        products: [...products, both],
+        recipes: [...recipes, recipe('both', 'both')],
+        programs: inTurn(...names),
+      }),
+    ).map(({ message }) => message);
+  expect(messages('both', 'both')).toEqual([
+    'FRAC 11 comes 2 times in a row on Bench b1, here with Product both. FRAC 11 is of high resistance risk, so once in a row is the most. Use a product of another mode group here, or put one in between.',
+  ]);
+  expect(messages('both', 'both', 'both').at(-1)).toBe(
+    'FRAC 11 comes 3 times in a row on Bench b1; FRAC 3 comes 3 times in a row on Bench b1, here with Product both. FRAC 11 is of high resistance risk, so once in a row is the most. This shop allows 2 in a row. Use a product of another mode group here, or put one in between.',
+  );
+});
+
+test('what is not classified neither counts nor breaks a row; what is multi-site or unknown breaks it', () => {
+  const between = (modes: string[]) => product('between', { modes });
+  const flaggedWith = (modes: string[]) =>
+    modeRepeated(
+      planOf({
+        products: [...products, between(modes)],
+        recipes: [...recipes, recipe('between', 'between')],
+        programs: inTurn('a', 'a', 'between', 'a'),
+      }),
+    ).map(({ program }) => program);
+  expect(flaggedWith(['FRAC NC'])).toEqual(['g3']);
+  expect(flaggedWith(['not classified'])).toEqual(['g3']);
+  expect(flaggedWith(['FRAC M05'])).toEqual([]);
+  expect(flaggedWith(['UN'])).toEqual([]);
 });
