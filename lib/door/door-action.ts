@@ -5,11 +5,12 @@ import type { z } from 'zod';
 import type { FormState, Typed } from '@/shared/forms/form-state';
 import { explain, type Outcome } from '@/shared/outcome';
 import { ownHosts } from './allowed-hosts';
+import { secondsToWait, tooManyChanges } from './change-rate';
 import { markEntered } from './entered';
 import { incidentSentence, logIncident, REQUEST_ID_HEADER } from './incident';
 import { judgeKnock } from './judge-knock';
 import { howMany, readForm } from './read-form';
-import { type Visitor, visitorOf } from './visitor';
+import { addressOfVisitor, type Visitor, visitorOf } from './visitor';
 
 /** What to tell the person when it is done, and where to look. */
 export type Done = { message: string; link?: string };
@@ -25,7 +26,7 @@ export type FormAction = (state: FormState, form: FormData) => Promise<FormState
  *
  * Takes    the form's contract, and what to do with a form that fits it (the command, then revalidatePath or redirect)
  * Gives    the next state of the form; `redirect` and `notFound` inside pass through
- * Refuses  a request that is not from our own page; a form the contract refuses; whatever the command refuses. Faults
+ * Refuses  a request that is not from our own page; more changes than a person makes; a form the contract refuses; whatever the command refuses. Faults
  *          whose paths are all names of fields stand beside those fields
  */
 export function doorAction<S extends z.ZodType>(
@@ -42,14 +43,11 @@ export function doorAction<S extends z.ZodType>(
     const read = readForm(contract, form);
     if (!read.ok) return read.state;
     try {
-      const sent = await headers();
-      return stateAfter(
-        await run(
-          read.value,
-          visitorOf((name) => sent.get(name)),
-        ),
-        read.typed,
-      );
+      const given = await headers();
+      const header = (name: string) => given.get(name);
+      const seconds = await secondsToWait(addressOfVisitor(header));
+      if (seconds !== null) return refused(tooManyChanges(seconds), read.typed);
+      return stateAfter(await run(read.value, visitorOf(header)), read.typed);
     } catch (error) {
       unstable_rethrow(error);
       return refused(incidentSentence(logIncident('action', error)), read.typed);

@@ -4,25 +4,26 @@ import type { z } from 'zod';
 import type { Problem, ProblemCode } from '@/shared/api/problem';
 import { explain, type Fault, type Outcome, type Refusal } from '@/shared/outcome';
 import { ownHosts } from './allowed-hosts';
-import { API_BYTES } from './body-limits';
+import { bodyLimit } from './body-limits';
+import { secondsToWait, tooManyChanges } from './change-rate';
 import { incidentSentence, logIncident } from './incident';
 import { judgeKnock } from './judge-knock';
 import { readFileBody, readJsonBody } from './read-body';
 import { DATA_POLICY, FILE_POLICY, SECURITY_HEADERS } from './security-headers';
 import { type Tell, toldInSteps, untold, wantsSteps } from './told-in-steps';
-import { type Visitor, visitorOf } from './visitor';
+import { addressOfVisitor, type Visitor, visitorOf } from './visitor';
 
 /**
- * What a route takes: its query, and for a POST its JSON body with the most bytes it may have; where it `takes` a file of
- * some type, the body is its bytes. `saveAs` names a download, which is JSON unless it has another `type`: then the
+ * What a route takes: its query, and for a POST its JSON body; where it `takes` a file of some type, the body is its
+ * bytes. `bodyLimit` says how long it may be. A POST that `looks` changes nothing and does not count as a change. `saveAs` names a download, which is JSON unless it has another `type`: then the
  * document is a text, or the bytes of a file that a browser shows. A `tagged` download has an ETag, and whoever
  * has it already is told that nothing has changed (304). A route that `tells` says how far it is, to whoever accepts that.
  */
 export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
   query: Q;
   body?: B;
-  limit?: number;
   takes?: string;
+  looks?: boolean;
   saveAs?: (document: T, query: z.output<Q>) => string;
   type?: string;
   tagged?: boolean;
@@ -58,6 +59,8 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
 
       const query = contract.query.safeParse(queryOf(searchParams));
       if (!query.success) return unreadable(400, 'This address asks for something else than is offered.', query.error);
+      const seconds = contract.body && !contract.looks ? await secondsToWait(addressOfVisitor(knock.header)) : null;
+      if (seconds !== null) return tooMany(seconds);
       const body = await readBody(contract, request);
       if (body instanceof Response) return body;
       const given = { query: query.data, body: body.value, visitor: visitorOf(knock.header) };
@@ -92,11 +95,12 @@ const incident = (method: string, error: unknown): Response =>
   problem(500, 'fault-of-ours', incidentSentence(logIncident(`${method} route`, error)));
 
 async function readBody<B extends z.ZodType>(
-  contract: { body?: B; limit?: number; takes?: string },
+  contract: { body?: B; takes?: string },
   request: Request,
 ): Promise<Response | { value: z.output<B> }> {
   if (!contract.body) return { value: undefined as z.output<B> };
-  const { takes, limit = API_BYTES } = contract;
+  const { takes } = contract;
+  const limit = bodyLimit(new URL(request.url).pathname);
   const sent = await (takes ? readFileBody(request, takes, limit) : readJsonBody(request, limit));
   if (!sent.ok) return problem(sent.turned.status, 'turned-away', sent.turned.message);
   const reading = contract.body.safeParse(sent.value);
@@ -176,6 +180,12 @@ function unreadable(status: number, message: string, error: z.ZodError): Respons
     message,
     error.issues.map((issue) => ({ path: issue.path.join('.'), message: issue.message })),
   );
+}
+
+function tooMany(seconds: number): Response {
+  const answered = problem(429, 'turned-away', tooManyChanges(seconds));
+  answered.headers.set('Retry-After', String(seconds));
+  return answered;
 }
 
 function problem(status: number, code: ProblemCode, message: string, faults?: Fault[]): Response {

@@ -1,19 +1,24 @@
 import { randomBytes } from 'node:crypto';
 import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
 import { ownHosts } from './allowed-hosts';
+import { DEEPEST_BODY, isApi } from './body-limits';
+import { concurrencyGate } from './concurrency';
 import { hasEntered } from './entered';
+import { isHeldFormTooDeep } from './held-form';
 import { REQUEST_ID_HEADER } from './incident';
 import { judgeKnock, type TurnedAway, turnedProblem } from './judge-knock';
 import { DATA_POLICY, SECURITY_HEADERS } from './security-headers';
+import { turnedPage } from './turned-page';
+import { ADDRESS_HEADER } from './visitor';
 
 /**
  * Stands in front of Next: every request, to whatever path, is judged before Next sees it, and every answer
- * carries the security headers.
+ * carries the security headers. No visitor has more than so many requests answered at once.
  *
  * Next answers 500 when a form cannot be decoded, as if the fault were ours. So when a POST to a page ends in 500
  * and no action of ours ever began, the sender is told 400 with a sentence instead.
  */
-export function frontOf(handle: RequestListener): RequestListener {
+export function frontOf(handle: RequestListener, atOnce = concurrencyGate()): RequestListener {
   return (request, response) => {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
     const turned = judgeTwice(request) ?? judgeKnock(knockOf(request), ownHosts());
@@ -22,9 +27,34 @@ export function frontOf(handle: RequestListener): RequestListener {
     dropForwarded(request);
     const requestId = randomBytes(12).toString('hex');
     request.headers[REQUEST_ID_HEADER] = requestId;
-    if (request.method === 'POST' && !/^\/api\//i.test(request.url ?? '')) blameTheSender(response, requestId);
-    handle(request, response);
+    request.headers[ADDRESS_HEADER] = addressOf(request);
+    const isForm = request.method === 'POST' && !isApi(request.url ?? '');
+    const admitted = async (): Promise<TurnedAway | null> => {
+      if (isForm && (await isHeldFormTooDeep(request))) return TOO_DEEP;
+      return (await atOnce(addressOf(request), response)) ? null : TOO_MANY;
+    };
+    admitted().then((refused) => {
+      if (refused) return turnAway(request, response, refused);
+      if (isForm) blameTheSender(response, requestId);
+      return handle(request, response);
+    });
   };
+}
+
+const TOO_DEEP: TurnedAway = {
+  status: 400,
+  message: `Lists and objects in the form nest more than ${DEEPEST_BODY} deep. Nothing was changed.`,
+};
+
+const TOO_MANY: TurnedAway = {
+  status: 503,
+  message: 'Too much was asked for at once from this device. Wait a few seconds, then try again. Nothing was changed.',
+};
+
+/** The sender's address: what a limit is counted by. A network gives one home a whole /64 of the newer addresses. */
+function addressOf({ socket }: IncomingMessage): string {
+  const address = (socket.remoteAddress ?? 'unknown').replace(/^::ffff:/, '');
+  return address.includes(':') ? address.split(':').slice(0, 4).join(':') : address;
 }
 
 function knockOf(request: IncomingMessage) {
@@ -45,7 +75,12 @@ function judgeTwice(request: IncomingMessage): TurnedAway | null {
 /** Nothing trusted stands in front of this server, so no X-Forwarded-* may reach Next, which would believe it. */
 function dropForwarded(request: IncomingMessage): void {
   for (const name of Object.keys(request.headers)) {
-    if (name.startsWith('x-forwarded-') || name === 'forwarded' || name === REQUEST_ID_HEADER) {
+    if (
+      name.startsWith('x-forwarded-') ||
+      name === 'forwarded' ||
+      name === REQUEST_ID_HEADER ||
+      name === ADDRESS_HEADER
+    ) {
       delete request.headers[name];
     }
   }
@@ -55,11 +90,27 @@ function dropForwarded(request: IncomingMessage): void {
 const LINGER_MS = 2_000;
 
 /** Answer with one sentence and hang up. Who is still sending is heard out a little, and then cut off. */
-function turnAway(request: IncomingMessage, response: ServerResponse, { status, message }: TurnedAway): void {
-  if (status === 405) response.setHeader('Allow', 'GET, HEAD, POST, OPTIONS');
-  sendSentence(response, status, message);
+function turnAway(request: IncomingMessage, response: ServerResponse, turned: TurnedAway): void {
+  if (response.headersSent || response.destroyed) return;
+  if (turned.status === 405) response.setHeader('Allow', 'GET, HEAD, POST, OPTIONS');
+  if (turned.status === 503) response.setHeader('Retry-After', '3');
+  if (turned.isOtherSite && isOpenedByAPerson(request)) sendPage(response, turned.status, request.url ?? '/');
+  else sendSentence(response, turned.status, turned.message);
   request.resume();
   setTimeout(() => request.complete || request.socket.destroy(), LINGER_MS).unref();
+}
+
+/** True when a browser asks for a whole page because somebody followed a link. */
+function isOpenedByAPerson({ method, headers }: IncomingMessage): boolean {
+  return method === 'GET' && headers['sec-fetch-mode'] === 'navigate' && headers['sec-fetch-dest'] === 'document';
+}
+
+function sendPage(response: ServerResponse, status: number, path: string): void {
+  response.statusCode = status;
+  response.setHeader('Content-Type', 'text/html; charset=utf-8');
+  response.setHeader('Content-Security-Policy', DATA_POLICY);
+  response.setHeader('Cache-Control', 'no-store');
+  response.end(turnedPage(path));
 }
 
 function sendSentence(response: ServerResponse, status: number, message: string): void {

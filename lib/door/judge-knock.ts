@@ -1,11 +1,16 @@
 import type { Problem } from '@/shared/api/problem';
-import { API_BYTES, bytesInWords, FORM_BYTES } from './body-limits';
+import { bodyLimit, bytesInWords, isApi } from './body-limits';
 
 /** What a request shows before it is let in. Header names are lower case. */
 export type Knock = { method: string; path: string; header(name: string): string | null };
 
 /** A request turned away, with the status and one sentence that says why. */
-export type TurnedAway = { status: 400 | 403 | 405 | 411 | 413 | 415; message: string };
+export type TurnedAway = {
+  status: 400 | 403 | 405 | 411 | 413 | 415 | 503;
+  message: string;
+  /** True when a browser said that another site asked. */
+  isOtherSite?: boolean;
+};
 
 /** What is answered to a request that was turned away. */
 export const turnedProblem = ({ message }: Pick<TurnedAway, 'message'>): Problem => ({ code: 'turned-away', message });
@@ -14,13 +19,15 @@ export const turnedProblem = ({ message }: Pick<TurnedAway, 'message'>): Problem
  * Whether a request may come in at all. The same judgement stands in front of the server, in the proxy,
  * and inside every action and route, because each of the first two can be missing or bypassed.
  *
- * Refuses  a method this shop has no use for (405); a Host that is not this machine, a change without
- *          an Origin or with a foreign one (403); a form without a length (411), too long (413) or not a form (415);
+ * Refuses  a method this shop has no use for (405); a Host that is not this machine, whatever the browser says another
+ *          site asked for, a change without an Origin or with a foreign one (403); a form without a length (411), too long (413) or not a form (415);
  *          an action id or router state that no page of ours has sent (400)
  * Source   X-Forwarded-* is never read: nothing trusted stands in front of this server
  */
 export function judgeKnock(knock: Knock, hosts: ReadonlySet<string>): TurnedAway | null {
-  return judgeAddress(knock, hosts) ?? judgeOrigin(knock) ?? judgeRouterState(knock) ?? judgeBody(knock);
+  return (
+    judgeAddress(knock, hosts) ?? judgeSite(knock) ?? judgeOrigin(knock) ?? judgeRouterState(knock) ?? judgeBody(knock)
+  );
 }
 
 function judgeAddress(knock: Knock, hosts: ReadonlySet<string>): TurnedAway | null {
@@ -47,6 +54,20 @@ function isOwnPath(path: string): boolean {
   }
 }
 
+/**
+ * Browsers say which site made them ask. Only our own pages and a person (a typed address, a bookmark) may, for pages as
+ * well as for changes: a page elsewhere could otherwise learn from how long an answer takes, or how large it is.
+ */
+function judgeSite(knock: Knock): TurnedAway | null {
+  const site = knock.header('sec-fetch-site')?.toLowerCase() ?? 'none';
+  if (site === 'none' || site === 'same-origin') return null;
+  return {
+    status: 403,
+    message: 'Another site asked for this. Open it from Bench & Bottle itself.',
+    isOtherSite: true,
+  };
+}
+
 /** Whatever may change something must come from a page of this very server. */
 function judgeOrigin(knock: Knock): TurnedAway | null {
   if (knock.method === 'GET' || knock.method === 'HEAD') return null;
@@ -57,12 +78,11 @@ function judgeOrigin(knock: Knock): TurnedAway | null {
 
 function judgeBody(knock: Knock): TurnedAway | null {
   if (knock.method !== 'POST') return null;
-  const toApi = /^\/api\//i.test(knock.path);
-  const limit = toApi ? API_BYTES : FORM_BYTES;
+  const limit = bodyLimit(knock.path);
   if (Number(knock.header('content-length')) > limit) {
     return { status: 413, message: `That is too long: at most ${bytesInWords(limit)} can be sent here.` };
   }
-  return toApi ? null : judgeForm(knock);
+  return isApi(knock.path) ? null : judgeForm(knock);
 }
 
 /** A page takes forms and nothing else, so anything else is refused before it reaches the form reader. */

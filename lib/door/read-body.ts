@@ -1,5 +1,6 @@
-import { bytesInWords } from './body-limits';
+import { bytesInWords, DEEPEST_BODY } from './body-limits';
 import type { TurnedAway } from './judge-knock';
+import { isTooDeep } from './nesting';
 
 /** A JSON body, or why it was turned away. */
 export type Body = { ok: true; value: unknown } | { ok: false; turned: TurnedAway };
@@ -8,7 +9,7 @@ export type Body = { ok: true; value: unknown } | { ok: false; turned: TurnedAwa
  * Read a JSON body, counting every byte as it comes.
  *
  * Refuses  anything but application/json (415); more bytes than the limit, said or sent (413);
- *          fewer or more bytes than Content-Length said, bad UTF-8, bad JSON (400)
+ *          fewer or more bytes than Content-Length said, nesting deeper than `DEEPEST_BODY`, bad UTF-8, bad JSON (400)
  */
 export async function readJsonBody(request: Request, limit: number): Promise<Body> {
   const sent = await readWhole(request, 'application/json', limit);
@@ -63,6 +64,9 @@ async function readCounted(request: Request, limit: number): Promise<Uint8Array 
 }
 
 function parse(bytes: Uint8Array): Body {
+  if (isTooDeep(bytes)) {
+    return turn(400, `Lists and objects in the body nest more than ${DEEPEST_BODY} deep. Nothing was changed.`);
+  }
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
     return { ok: true, value: JSON.parse(text) };

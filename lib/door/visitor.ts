@@ -1,6 +1,9 @@
 /** Who is at the door: the name that entries are signed with. */
 export type Visitor = { actor: string };
 
+/** The request header in which the front of the server gives the sender's address. Never taken from outside. */
+export const ADDRESS_HEADER = 'x-bench-address';
+
 /** The cookie in which a browser remembers who works with it. */
 export const ENTERED_AS = 'entered-as';
 
@@ -18,6 +21,10 @@ export function visitorOf(header: (name: string) => string | null): Visitor {
   const named = cookies.find((cookie) => cookie.startsWith(`${ENTERED_AS}=`))?.slice(ENTERED_AS.length + 1);
   return { actor: readName(named ?? '') ?? NOBODY_NAMED };
 }
+
+/** The address that a request came from, as the front of the server saw it. Limits are counted by it. */
+export const addressOfVisitor = (header: (name: string) => string | null): string =>
+  header(ADDRESS_HEADER) ?? 'unknown';
 
 function readName(written: string): string | null {
   try {

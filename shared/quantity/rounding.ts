@@ -111,3 +111,6 @@ export function shareByValue<A extends number>(amount: A, values: readonly numbe
 
 /** Whole weeks in a number of days, rounded down: −1 day is −1 week, so that late says so. */
 export const wholeWeeks = (days: number): number => Math.floor(days / 7);
+
+/** Whole seconds in a number of milliseconds, rounded up: whoever waits that long has waited long enough. */
+export const wholeSeconds = (ms: number): number => Math.ceil(ms / 1_000);

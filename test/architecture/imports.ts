@@ -60,7 +60,7 @@ const ROOMS: Room[] = [
     // The door stands between the app and the world, and knows nothing of what is inside.
     in: /^lib\/door\//,
     own: [/^lib\/door\//, SHARED, CLOCK],
-    packages: [SERVER_ONLY, NODE, /^zod$/, /^next(\/|$)/],
+    packages: [SERVER_ONLY, NODE, /^zod$/, /^next(\/|$)/, /^rate-limiter-flexible$/],
   },
   {
     in: /^lib\/command-line\/serve\.ts$/,

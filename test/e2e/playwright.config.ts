@@ -8,13 +8,16 @@ const served = (data: string, port: string, more: Record<string, string> = {}) =
   command: 'node lib/command-line/start.js',
   cwd: join(import.meta.dirname, '../..'),
   url: `http://127.0.0.1:${port}/api/v1/schema`,
-  env: { DATA_DIR: join(E2E_DATA, data), PORT: port, HOST: '127.0.0.1', ...more },
+  env: { DATA_DIR: join(E2E_DATA, data), PORT: port, HOST: '127.0.0.1', ...MANY_CHANGES, ...more },
   reuseExistingServer: false,
   stdout: 'pipe' as const,
   stderr: 'pipe' as const,
   timeout: 300_000,
   gracefulShutdown: { signal: 'SIGTERM' as const, timeout: 5_000 },
 });
+
+/** The tests of all pages together send more changes in a minute than a person does. */
+const MANY_CHANGES = { CHANGES_PER_MINUTE: '100000' };
 
 /** One server is asked what it holds in memory, and has to be told how before it starts. */
 const TELLS_MEMORY = { NODE_OPTIONS: `--require "${join(import.meta.dirname, 'door/tell-memory.cjs')}"` };

@@ -124,6 +124,21 @@ const TURNED_AWAY: { what: string; status: number; sent: Knock }[] = [
     },
   },
   {
+    what: 'a mix of 300 kB',
+    status: 413,
+    sent: { path: '/api/v1/mix/finish', headers: toApi, body: `{"notes":"${'x'.repeat(0.3 * MB)}"}` },
+  },
+  {
+    what: 'a mix nested 33 deep',
+    status: 400,
+    sent: { path: '/api/v1/mix/finish', headers: toApi, body: `${'['.repeat(33)}${']'.repeat(33)}` },
+  },
+  {
+    what: 'a form nested 33 deep',
+    status: 400,
+    sent: { headers: toForm, body: formBody([['0', `${'['.repeat(33)}${']'.repeat(33)}`]]) },
+  },
+  {
     what: 'a POST where there is only something to read',
     status: 405,
     sent: { path: '/api/v1/plan', headers: toApi, body: '{}' },

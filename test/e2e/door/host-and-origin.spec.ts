@@ -36,6 +36,8 @@ const FOREIGN: { what: string; headers: Record<string, string | undefined> }[] =
     what: 'a foreign Host and X-Forwarded-Host of ours',
     headers: { Host: 'shop.example', Origin: OWN_ORIGIN, 'X-Forwarded-Host': OWN_HOST },
   },
+  { what: 'a form that the browser says another site sends', headers: { 'Sec-Fetch-Site': 'cross-site' } },
+  { what: 'a form that the browser says another port sends', headers: { 'Sec-Fetch-Site': 'same-site' } },
 ];
 
 for (const { what, headers } of FOREIGN) {
@@ -81,6 +83,23 @@ test('with a foreign Host no byte of a page or a shop is given, whatever form th
       expect(body.length).toBeLessThan(200);
     }
   }
+});
+
+test('another site is given no page, no figure and no file; a person who follows its link goes on with one tap', async ({
+  page,
+}) => {
+  for (const path of ['/today', '/board/x', '/api/v1/plan', '/api/v1/calendar.ics', '/keep-out/now']) {
+    const headers = { 'Sec-Fetch-Site': 'cross-site', 'Sec-Fetch-Mode': 'no-cors', 'Sec-Fetch-Dest': 'script' };
+    expect({ path, status: (await knock({ method: 'GET', path, headers })).status }).toEqual({ path, status: 403 });
+  }
+  await page.route('http://shop.example/', (route) =>
+    route.fulfill({ contentType: 'text/html', body: `<a href="${OWN_ORIGIN}/setup?from=mail">to the shop</a>` }),
+  );
+  await page.goto('http://shop.example/');
+  await page.getByRole('link', { name: 'to the shop' }).click();
+  await page.getByRole('link', { name: 'Open this page of Bench & Bottle' }).click();
+  await expect(page.getByRole('heading', { name: 'Setup', level: 1 })).toBeVisible();
+  expect(new URL(page.url()).search).toBe('?from=mail');
 });
 
 test('two Host headers are one too many', async () => {

@@ -1,7 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { z } from 'zod';
 import { doorRoute } from '@/lib/door/door-route';
-import { SheetBytes } from '@/shared/forms/safety-sheet';
+import { MOST_SHEET_BYTES, SheetBytes } from '@/shared/forms/safety-sheet';
 import { accept } from '@/shared/outcome';
 
 const ours = { host: '127.0.0.1:3000', origin: 'http://127.0.0.1:3000' };
@@ -9,7 +9,7 @@ const PDF = 'application/pdf';
 const bytes = new TextEncoder().encode('%PDF-1.7\nx\n%%EOF\n');
 
 const kept = vi.fn(async ({ body }: { body: Uint8Array }) => accept({ size: body.length }));
-const keep = doorRoute({ query: z.strictObject({}), body: SheetBytes, takes: PDF, limit: 1024 }, kept);
+const keep = doorRoute({ query: z.strictObject({}), body: SheetBytes, takes: PDF }, kept);
 const show = doorRoute({ query: z.strictObject({}), saveAs: () => 'the sheet/of "soap".pdf', type: PDF }, async () =>
   accept(bytes),
 );
@@ -29,11 +29,11 @@ test('a PDF that fits is taken as its bytes', async () => {
 });
 
 const endless = () =>
-  new ReadableStream({ pull: (controller) => controller.enqueue(new TextEncoder().encode('%PDF-1.7'.repeat(20))) });
+  new ReadableStream({ pull: (controller) => controller.enqueue(new TextEncoder().encode('%PDF-1.7'.repeat(20_000))) });
 
 test.each([
-  ['longer than it may be', 413, new Uint8Array(1_100), {}],
-  ['longer than it may be, and says less', 413, new Uint8Array(1_100), { 'content-length': '10' }],
+  ['longer than it may be', 413, new Uint8Array(MOST_SHEET_BYTES + 1), {}],
+  ['longer than it may be, and says less', 413, new Uint8Array(MOST_SHEET_BYTES + 1), { 'content-length': '10' }],
   ['without an end', 413, endless(), {}],
   ['shorter than it says', 400, bytes, { 'content-length': '500' }],
   ['of another kind', 415, bytes, { 'content-type': 'text/html' }],

@@ -1,12 +1,15 @@
 import { expect, test, vi } from 'vitest';
 import { z } from 'zod';
+import { JSON_BYTES } from '@/lib/door/body-limits';
 import { doorRoute } from '@/lib/door/door-route';
 import { Problem } from '@/shared/api/problem';
 import { accept, refuse } from '@/shared/outcome';
 
 const ours = { host: '127.0.0.1:3000', origin: 'http://127.0.0.1:3000', 'content-type': 'application/json' };
 const seen = vi.fn(async ({ body }: { body: { text: string } }) => accept({ length: body.text.length }));
-const route = doorRoute({ query: z.strictObject({}), body: z.strictObject({ text: z.string() }), limit: 1024 }, seen);
+const route = doorRoute({ query: z.strictObject({}), body: z.strictObject({ text: z.string() }) }, seen);
+
+const tooLong = `{"text":"${'x'.repeat(JSON_BYTES)}"}`;
 
 async function send(body: BodyInit | null, headers: Record<string, string> = {}, path = '/api/v1/x') {
   seen.mockClear();
@@ -22,18 +25,19 @@ async function send(body: BodyInit | null, headers: Record<string, string> = {},
 }
 
 const endless = () =>
-  new ReadableStream({ pull: (controller) => controller.enqueue(new TextEncoder().encode('x'.repeat(200))) });
+  new ReadableStream({ pull: (controller) => controller.enqueue(new TextEncoder().encode('x'.repeat(20_000))) });
 
 test('a body that fits is answered', async () => {
   expect(await send('{"text":"abc"}')).toEqual({ status: 200, said: { length: 3 }, ran: 1 });
 });
 
 test.each([
-  ['longer than it may be, and says so', 413, `{"text":"${'x'.repeat(1100)}"}`, { 'content-length': '1111' }],
-  ['longer than it may be, and says less', 413, `{"text":"${'x'.repeat(1100)}"}`, { 'content-length': '10' }],
+  ['longer than it may be, and says so', 413, tooLong, { 'content-length': String(tooLong.length) }],
+  ['longer than it may be, and says less', 413, tooLong, { 'content-length': '10' }],
   ['shorter than it says', 400, '{"text":"abc"}', { 'content-length': '500' }],
   ['longer than it says', 400, '{"text":"abc"}', { 'content-length': '5' }],
   ['cut off', 400, '{"text":', {}],
+  ['nested 33 deep', 400, '['.repeat(33), {}],
   ['empty', 400, '', {}],
   ['of another kind', 415, '{"text":"abc"}', { 'content-type': 'text/plain' }],
   ['squeezed', 415, '{"text":"abc"}', { 'content-encoding': 'gzip' }],

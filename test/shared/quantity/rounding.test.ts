@@ -10,6 +10,7 @@ import {
   stepUp,
   wholeDown,
   wholeNearest,
+  wholeSeconds,
   wholeUp,
   wholeWeeks,
 } from '@/shared/quantity/rounding';
@@ -93,4 +94,8 @@ test('an estimate decides as the exact value does, and asks for it only near a h
   );
   expect(asked).toBeLessThan(100);
   expect(nearestBy(2.4999999999999996, () => fraction(5n, 2n))).toBe(3);
+});
+
+test('a wait is told in whole seconds, never too short', () => {
+  expect([0, 1, 999, 1_000, 1_001].map(wholeSeconds)).toEqual([0, 1, 1, 1, 2]);
 });

@@ -2,7 +2,7 @@ import { clock } from '@/lib/clock';
 import { keepSafetySheet } from '@/lib/commands/keep-safety-sheet';
 import { doorRoute } from '@/lib/door/door-route';
 import { sheetAnswer } from '@/lib/views/safety-sheet';
-import { MOST_SHEET_BYTES, SheetBytes, SheetQuestion, SheetUpload } from '@/shared/forms/safety-sheet';
+import { SheetBytes, SheetQuestion, SheetUpload } from '@/shared/forms/safety-sheet';
 
 const PDF = 'application/pdf';
 
@@ -14,7 +14,7 @@ export const GET = doorRoute(
 
 /** Keep a further one. */
 export const POST = doorRoute(
-  { query: SheetUpload, body: SheetBytes, takes: PDF, limit: MOST_SHEET_BYTES },
+  { query: SheetUpload, body: SheetBytes, takes: PDF },
   ({ query: { commandId, shop: shopId, product, name: fileName }, body: bytes, visitor: { actor } }) =>
     keepSafetySheet({ commandId, shopId, actor, product, fileName, bytes }, clock),
 );
