@@ -11,7 +11,7 @@ import { alertsOf } from '@/lib/engine/alerts/alerts';
 import { isQuiet } from '@/lib/engine/alerts/quiet-hours';
 import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
-import { benchStates, doubtNow } from '@/lib/views/bench-states';
+import { benchStates, certaintyNow } from '@/lib/views/bench-states';
 import { type AlertSettings, type AlertWay, waysOf } from '@/shared/alerts/alert-settings';
 import { messageOf } from './alert-message';
 import { handOver } from './hand-over';
@@ -49,7 +49,7 @@ async function roundOf(shopId: string, clock: Clock): Promise<void> {
 export async function alertsNow(shop: Shop, clock: Clock): Promise<Alert[]> {
   const now = clock.now();
   const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
-  return alertsOf(plan, benchStates(shop, now, await doubtNow(clock)), now);
+  return alertsOf(plan, benchStates(shop, now, await certaintyNow(clock)), now);
 }
 
 type OneWay = { shopId: string; shop: Shop; way: AlertWay; settings: AlertSettings };

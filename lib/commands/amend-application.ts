@@ -6,6 +6,7 @@ import { keptUntil } from '@/lib/data/in-force';
 import { type RecordVersion, versionsIn } from '@/lib/data/record-versions';
 import { newestVersions } from '@/lib/data/save-recipes';
 import { recordReader, saveRecords } from '@/lib/data/save-records';
+import { seeClock } from '@/lib/data/see-clock';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
@@ -49,6 +50,7 @@ export type AmendedAs = { version: number; closedUntil: Instant | null };
  */
 export async function amendApplication(input: AmendApplication, clock: Clock): Promise<Outcome<AmendedAs>> {
   const { commandId, shopId, actor, ...body } = input;
+  await seeClock(clock.reading());
   const now = clock.now();
   return write<AmendedAs>(
     { id: commandId, name: 'amendApplication', shopId, body, actor },

@@ -1,8 +1,10 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { anchorClock, clockMark, settleClock } from '@/lib/data/clock-mark';
+import { remember, storeTrust, trustBefore } from '@/lib/data/clock-mark';
+import { database } from '@/lib/data/database';
 import { toStored } from '@/lib/data/whole';
 import { write } from '@/lib/data/writer';
+import { confirmed } from '@/lib/engine/keepout/clock-doubt';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Instant } from '@/shared/time/instant';
 
@@ -13,6 +15,11 @@ export type ConfirmClock = {
   actor?: string;
   /** What the clock showed when the person said that it is right. */
   shownAt: Instant;
+  /**
+   * Whether it was right before it went ahead, too, because the computer slept or was off. Left out: yes. If it was wrong
+   * and has been set, what was sprayed before is kept closed for longer by as much.
+   */
+  wasRight?: boolean;
 };
 
 const MINUTE = 60_000;
@@ -25,20 +32,25 @@ const MOST_SINCE_SHOWN = 5 * MINUTE;
  * Refuses  'clock-moved' when the clock shows something else by now than what was confirmed; 'not-found'
  */
 export async function confirmClock(input: ConfirmClock, clock: Clock): Promise<Outcome<{ confirmed: true }>> {
-  const { commandId, shopId, actor, shownAt } = input;
-  const reading = { now: clock.now(), steady: clock.steady() };
-  const command = { id: commandId, name: 'confirmClock', shopId, body: { shownAt }, actor };
+  const { commandId, shopId, actor, shownAt, wasRight = true } = input;
+  const reading = clock.reading();
+  const before = await trustBefore(false);
+  const trust = confirmed(before, reading, wasRight);
+  const body = { shownAt, ...(!wasRight && { wasRight }) };
+  const command = { id: commandId, name: 'confirmClock', shopId, body, actor };
+  let isSettled = false;
   const outcome = await write(command, reading.now, async (rows, stamp) => {
     const shop = await rows.shop.findUnique({ where: { id: shopId }, select: { id: true } });
     if (!shop) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     if (Math.abs(reading.now - shownAt) > MOST_SINCE_SHOWN) return refuse({ code: 'clock-moved' });
-    const mark = await clockMark(rows);
-    const [markAt, nowAt] = [toStored(mark ?? reading.now), toStored(reading.now)];
+    const [markAt, nowAt] = [toStored(before?.mark ?? reading.now), toStored(reading.now)];
     const line = { id: stamp.commandId, markAt, nowAt, actor: stamp.actor, recordedAt: nowAt };
     await rows.clockConfirmation.create({ data: line });
-    await settleClock(rows, reading);
+    await storeTrust(rows, trust);
+    isSettled = true;
     return accept({ confirmed: true as const });
   });
-  if (outcome.ok) await anchorClock(reading);
+  // A confirmation that is sent again confirms nothing anew.
+  if (outcome.ok && isSettled) remember(await database(), trust);
   return outcome;
 }

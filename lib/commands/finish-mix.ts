@@ -5,6 +5,7 @@ import { drawsOf, writeDraws } from '@/lib/data/poured-rows';
 import { recordChanges } from '@/lib/data/save-changes';
 import { newestVersions } from '@/lib/data/save-recipes';
 import { type ApplicationRecord, NO_DETAILS, saveRecords } from '@/lib/data/save-records';
+import { seeClock } from '@/lib/data/see-clock';
 import { applicationCount } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
@@ -43,6 +44,7 @@ export type Finished = { application: string; cost: Micros | null };
 export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<Finished>> {
   const { commandId, shopId, actor, ...body } = sent;
   const command = { id: commandId, name: 'finishMix', shopId, body: sayable(body), spokenAt: sent.startedAt, actor };
+  await seeClock(clock.reading());
   const now = clock.now();
   const input = { ...sent, startedAt: begun(sent.startedAt, now) };
   return write<Finished>(command, now, async (rows, stamp) => {

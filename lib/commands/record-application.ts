@@ -2,6 +2,7 @@ import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { newId } from '@/lib/data/new-id';
 import { NO_DETAILS, saveRecords } from '@/lib/data/save-records';
+import { seeClock } from '@/lib/data/see-clock';
 import { applicationCount, treatedOn } from '@/lib/data/shop-facts';
 import { sprayedOf } from '@/lib/data/sprayed';
 import { write } from '@/lib/data/writer';
@@ -30,6 +31,7 @@ export async function recordApplication(
 ): Promise<Outcome<{ application: string }>> {
   const { commandId, shopId, actor, ...body } = input;
   const command = { id: commandId, name: 'recordApplication', shopId, body, spokenAt: input.startedAt, actor };
+  await seeClock(clock.reading());
   return write(command, clock.now(), async (rows, stamp) => {
     const sprayed = await sprayedOf(rows, shopId, input);
     if (!sprayed.ok) return sprayed;

@@ -1,28 +1,58 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { doubtOfClock, markClock, noteDoubt } from '@/lib/data/clock-mark';
+import { remember, startWatch, storeTrust, trustBefore } from '@/lib/data/clock-mark';
+import { shopsHere } from '@/lib/data/shops';
+import { shopFileOf } from '@/lib/data/snapshot';
 import { inTurn } from '@/lib/data/writer';
-import type { ClockDoubt } from '@/lib/engine/keepout/clock-doubt';
+import { type ClockDoubt, type ClockReading, type ClockTrust, looked } from '@/lib/engine/keepout/clock-doubt';
+import { waitingIn } from '@/lib/engine/keepout/waiting';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
 
 /**
- * Look at the machine's clock once: note how far it was seen, or that it is in doubt.
+ * Look at the machine's clock once, and keep what is known of it.
  *
  * Takes   whether the program is only starting
  * Gives   why it is in doubt; null when it is not
  */
 export async function lookAtClock(clock: Clock, isStart = false): Promise<ClockDoubt | null> {
-  const reading = { now: clock.now(), steady: clock.steady() };
-  const doubt = await doubtOfClock(reading, isStart);
-  await inTurn((opened) => (doubt === null ? markClock(opened, reading) : noteDoubt(opened, reading)));
-  return doubt;
+  const before = await trustBefore(isStart);
+  const trust = await afterLook(before, clock.reading());
+  await inTurn(async (opened) => {
+    await opened.writer.$transaction((rows) => storeTrust(rows, trust));
+    remember(opened, trust);
+  });
+  return trust.doubt;
+}
+
+/** The shops are read only where it matters whether an interval waits to end in one of them. */
+async function afterLook(before: ClockTrust | null, reading: ClockReading): Promise<ClockTrust> {
+  let isAsked = false;
+  const trust = looked(before, reading, () => {
+    isAsked = true;
+    return true;
+  });
+  if (!isAsked) return trust;
+  const files = await Promise.all((await shopsHere()).map(({ id }) => shopFileOf(id)));
+  return looked(before, reading, waitingIn(files.map(shopOfFile)));
 }
 
 const A_MINUTE = 60_000;
 
-/** Look at the clock now and every minute, as long as the program runs. A look that fails is tried again by the next. */
+/**
+ * Look at the clock now and every minute, as long as the program runs. A look that fails is tried again by the next; until
+ * the first one succeeds the clock is in doubt.
+ */
 export async function watchClock(clock: Clock): Promise<void> {
-  const look = (isStart: boolean) =>
-    lookAtClock(clock, isStart).catch((error) => console.error('The clock could not be looked at:', error));
-  await look(true);
-  setInterval(() => look(false), A_MINUTE).unref();
+  let isStart = true;
+  await startWatch();
+  const look = async () => {
+    try {
+      await lookAtClock(clock, isStart);
+      isStart = false;
+    } catch (error) {
+      console.error('The clock could not be looked at:', error);
+    }
+  };
+  await look();
+  setInterval(look, A_MINUTE).unref();
 }

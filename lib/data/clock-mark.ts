@@ -1,37 +1,104 @@
 import 'server-only';
-import { type ClockDoubt, type ClockSigns, clockDoubt, MOST_AHEAD } from '@/lib/engine/keepout/clock-doubt';
-import type { Instant } from '@/shared/time/instant';
+import {
+  type ClockDoubt,
+  type ClockReading,
+  type ClockTrust,
+  looked,
+  MOST_AHEAD,
+  MOST_BEHIND,
+  type Waiting,
+} from '@/lib/engine/keepout/clock-doubt';
+import { type Instant, instantOf } from '@/shared/time/instant';
 import { type Database, database, type Rows } from './database';
-import { toInstant, toStored } from './whole';
+import { toInstant, toStored, toWhole } from './whole';
 
-/** The rows of the mark: how far the clock has been seen, and whether it is in doubt. */
-const [LATEST, DOUBTED] = ['latest', 'doubted'];
+/*
+ * What is known of this machine's clock. It is kept in memory from one look to the next, and in rows for the next start:
+ * each moment and offset under its name, the doubt and the steady count with theirs.
+ */
 
-/** What the machine's clock shows, and what it cannot be set by. */
-export type ClockReading = { now: Instant; steady: number };
+const LATEST = 'latest';
+const DOUBTED = 'doubted';
+const COUNT = 'count';
 
-/** The latest moment this clock was seen; where none was noted, the moment of the latest command. Null: neither. */
-export async function clockMark(rows: Rows): Promise<Instant | null> {
-  const row = await rows.clockMark.findUnique({ where: { id: LATEST } });
-  const last = row ? row.at : (await rows.command.aggregate({ _max: { recordedAt: true } }))._max.recordedAt;
-  return last === null ? null : toInstant(last);
+/** What is known of this machine's clock now; of one that this process does not watch, only what the rows say. */
+export async function trustOfClock(reading: ClockReading): Promise<Pick<ClockTrust, 'doubt'> & Partial<ClockTrust>> {
+  const opened = await database();
+  const before = known.get(keyOf(opened));
+  if (before === 'starting') return { doubt: 'unwatched' };
+  if (before) return remember(opened, looked(before, reading, ALWAYS));
+  const stored = await storedTrust(opened.reader);
+  if (stored === null) return { doubt: null };
+  return { doubt: stored.doubt ?? (reading.now < stored.mark - MOST_BEHIND ? 'behind' : null) };
+}
+
+/** Between two looks of the watch nothing is set free. */
+export const ALWAYS: Waiting = () => true;
+
+/** What this process knows of the clock; null where it does not watch it, or has not looked yet. */
+export function watchedClock(opened: Database): ClockTrust | null {
+  const trust = known.get(keyOf(opened));
+  return trust === undefined || trust === 'starting' ? null : trust;
+}
+
+/** What is known of the clock from before; for a program that is only starting, what the last one left in the rows. */
+export async function trustBefore(isStart: boolean): Promise<ClockTrust | null> {
+  const opened = await database();
+  return (isStart ? null : watchedClock(opened)) ?? storedTrust(opened.reader);
+}
+
+/** From now on this process watches the clock: until its first look nobody knows anything. */
+export async function startWatch(): Promise<void> {
+  known.set(keyOf(await database()), 'starting');
+}
+
+/** Keep what is known of the clock in memory. Gives it. */
+export function remember(opened: Database, trust: ClockTrust): ClockTrust {
+  known.set(keyOf(opened), trust);
+  return trust;
+}
+
+/** Keep what is known of the clock in the rows, for the next start. */
+export async function storeTrust(rows: Rows, trust: ClockTrust): Promise<void> {
+  const { mark, last, since, anchor, level, proven, renewed, count, doubt } = trust;
+  const whole = { [LATEST]: mark, last, since, anchor, level, proven, [`${COUNT} ${count}`]: renewed };
+  const named = { ...whole, ...(doubt && { [`${DOUBTED} ${doubt}`]: last }) };
+  await rows.clockMark.deleteMany();
+  await rows.clockMark.createMany({ data: Object.entries(named).map(([id, at]) => ({ id, at: toStored(at) })) });
+}
+
+/** What the rows say; before there were any, the moment of the latest command is the mark. Null: neither. */
+export async function storedTrust(rows: Rows): Promise<ClockTrust | null> {
+  const marks = new Map((await rows.clockMark.findMany()).map(({ id, at }) => [id, at]));
+  const latest = marks.get(LATEST) ?? null;
+  const written = await latestCommand(rows, latest === null);
+  if (latest === null && written === null) return null;
+  const mark = instantOf(Math.max(...[latest, written].flatMap((at) => (at === null ? [] : toInstant(at)))));
+  const at = (name: string, fallback: number): number => toWhole(marks.get(name) ?? toStored(fallback));
+  const [counted = ''] = [...marks.keys()].filter((id) => id.startsWith(`${COUNT} `));
+  return {
+    ...{ mark, last: instantOf(at('last', mark)), since: instantOf(at('since', mark)) },
+    ...{ anchor: at('anchor', 0), level: at('level', 0), proven: at('proven', 0), renewed: at(counted, 0) },
+    ...{ count: counted.slice(COUNT.length + 1), doubt: storedDoubt([...marks.keys()]) },
+  };
 }
 
 /**
- * Whether this machine's clock is in doubt now. Throws when the mark cannot be read: then nobody knows.
- *
- * Takes   whether the program is only starting
+ * The latest moment at which a command was written. What was written before the clock was last confirmed, by a clock that
+ * was ahead then, no longer counts.
  */
-export async function doubtOfClock(reading: ClockReading, isStart = false): Promise<ClockDoubt | null> {
-  const opened = await database();
-  const doubted = await opened.reader.clockMark.findUnique({ where: { id: DOUBTED } });
-  const signs: Omit<ClockSigns, 'anchor'> = {
-    ...reading,
-    mark: await clockMark(opened.reader),
-    isDoubted: doubted !== null,
-    isStart,
-  };
-  return clockDoubt({ ...signs, anchor: isStart ? null : (anchors.get(opened.file) ?? null) });
+async function latestCommand(rows: Rows, isFirst: boolean): Promise<bigint | null> {
+  const { _max } = await rows.clockConfirmation.aggregate({ _max: { markAt: true } });
+  const where = isFirst || _max.markAt === null ? {} : { recordedAt: { gt: _max.markAt } };
+  return (await rows.command.aggregate({ where, _max: { recordedAt: true } }))._max.recordedAt;
+}
+
+const DOUBTS: readonly ClockDoubt[] = ['behind', 'leapt', 'long-gap', 'unwatched'];
+
+function storedDoubt(ids: readonly string[]): ClockDoubt | null {
+  const doubted = ids.find((id) => id === DOUBTED || id.startsWith(`${DOUBTED} `));
+  if (doubted === undefined) return null;
+  return DOUBTS.find((doubt) => doubted === `${DOUBTED} ${doubt}`) ?? 'unconfirmed';
 }
 
 /** Who said that the clock is right, of when it showed what: the latest ten, the newest first. */
@@ -46,31 +113,6 @@ export async function confirmationsOfClock() {
   }));
 }
 
-/** Note how far the clock has been seen, once it was found right. */
-export async function markClock({ file, writer }: Database, { now, steady }: ClockReading): Promise<void> {
-  const at = toStored(now);
-  await writer.clockMark.upsert({ where: { id: LATEST }, create: { id: LATEST, at }, update: { at } });
-  anchors.set(file, { at: now, steady });
-}
-
-/** Note that the clock is in doubt, so that starting anew settles nothing. The mark stays where it is. */
-export async function noteDoubt({ writer }: Database, { now }: ClockReading): Promise<void> {
-  const at = toStored(now);
-  await writer.clockMark.upsert({ where: { id: DOUBTED }, create: { id: DOUBTED, at }, update: {} });
-}
-
-/** Take the clock as somebody has confirmed it: the mark is where it stands now, before or after what it was. */
-export async function settleClock(rows: Rows, { now }: ClockReading): Promise<void> {
-  const at = toStored(now);
-  await rows.clockMark.upsert({ where: { id: LATEST }, create: { id: LATEST, at }, update: { at } });
-  await rows.clockMark.deleteMany({ where: { id: DOUBTED } });
-}
-
-/** Count from a confirmed clock on, in this process. */
-export async function anchorClock({ now, steady }: ClockReading): Promise<void> {
-  anchors.set((await database()).file, { at: now, steady });
-}
-
 /** What is written moves the mark, unless it is so far ahead of it that the clock itself is to be looked at first. */
 export async function followMark(rows: Rows, writtenAt: Instant): Promise<void> {
   const at = toStored(writtenAt);
@@ -78,12 +120,14 @@ export async function followMark(rows: Rows, writtenAt: Instant): Promise<void> 
   await rows.clockMark.updateMany({ where: { id: LATEST, at: near }, data: { at } });
 }
 
-type Anchors = Map<string, NonNullable<ClockSigns['anchor']>>;
+type Known = Map<string, ClockTrust | 'starting'>;
 
 /** One for each database, kept where the pages find what the watch of this process knows. */
-const anchors = anchorsIn(globalThis);
+const known = knownIn(globalThis);
 
-function anchorsIn(house: { clockAnchors?: Anchors } & typeof globalThis): Anchors {
-  house.clockAnchors ??= new Map();
-  return house.clockAnchors;
+function knownIn(house: { clocksKnown?: Known } & typeof globalThis): Known {
+  house.clocksKnown ??= new Map();
+  return house.clocksKnown;
 }
+
+const keyOf = ({ file, inode }: Database): string => `${inode} ${file}`;

@@ -2,37 +2,52 @@ import 'server-only';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
 import { damagedRecords } from '../data/check-records';
-import { doubtOfClock } from '../data/clock-mark';
+import { trustOfClock } from '../data/clock-mark';
 import { recordsAreStray } from '../data/stray-records';
 import { unrecordedSprayings } from '../engine/ahead/overdue';
+import { type ClockLag, type ClockTrust, lagOf } from '../engine/keepout/clock-doubt';
+import { heldBack } from '../engine/keepout/held-back';
 import { type BenchState, keepOut } from '../engine/keepout/keep-out';
 import type { Shop } from '../engine/shop';
 
 /** Why nothing can be said of any bench: the time is not certain, or records are lost or changed. */
 export type Doubt = 'clock' | 'records';
 
+/** How far this machine's clock and records can be trusted: whether at all, and by how much what is closed stays so for longer. */
+export type Certainty = { doubt: Doubt | null; lag: ClockLag };
+
 /** Who may stand at a bench, and what is doubted about everything. */
-export type Standing = BenchState & { doubt: Doubt | null };
+export type Standing = BenchState & Certainty;
 
 /**
  * Whether anything speaks against telling from this machine's clock and records who may stand where. Damage in one shop's
  * records speaks against those of all: in another the newest may be gone with their seals, which its own chain cannot show.
  */
-export async function doubtNow(clock: Clock): Promise<Doubt | null> {
-  if ((await doubtOfClock({ now: clock.now(), steady: clock.steady() })) !== null) return 'clock';
-  return (await recordsAreStray()) || (await damagedRecords()).size > 0 ? 'records' : null;
+export async function certaintyNow(clock: Clock): Promise<Certainty> {
+  const trust = await trustOfClock(clock.reading());
+  const lag = isWatched(trust) ? lagOf(trust) : null;
+  if (trust.doubt !== null) return { doubt: 'clock', lag };
+  const isDamaged = (await recordsAreStray()) || (await damagedRecords()).size > 0;
+  return { doubt: isDamaged ? 'records' : null, lag };
 }
+
+const isWatched = (trust: Partial<ClockTrust>): trust is ClockTrust => trust.count !== undefined;
+
+/** What is doubted now; null when nothing is. */
+export const doubtNow = async (clock: Clock): Promise<Doubt | null> => (await certaintyNow(clock)).doubt;
 
 /**
  * Who may stand where, for every page, list, paper, calendar and program that asks a running shop.
  *
- * Takes   the shop, the moment, and what is doubted
- * Gives   `keepOut` from records and from planned sprayings that nobody has recorded; every bench unknown in doubt
+ * Takes   the shop, the moment, and how far clock and records can be trusted
+ * Gives   `keepOut` from records and from planned sprayings that nobody has recorded, held back where the clock is ahead
+ *         of the time that has provably passed; every bench unknown in doubt
  */
-export function benchStates(shop: Shop, now: Instant, doubt: Doubt | null): Standing[] {
+export function benchStates(shop: Shop, now: Instant, { doubt, lag }: Certainty): Standing[] {
   if (doubt === null) {
-    return keepOut(shop, now, unrecordedSprayings(shop, now)).map((state) => ({ ...state, doubt }));
+    const states = keepOut(heldBack(shop, lag), now, unrecordedSprayings(shop, now));
+    return states.map((state) => ({ ...state, doubt, lag }));
   }
   const nobodyKnows = { state: 'unknown', until: null, because: [], unrecorded: [] } as const;
-  return shop.benches.map((bench) => ({ bench, ...nobodyKnows, because: [], unrecorded: [], doubt }));
+  return shop.benches.map((bench) => ({ bench, ...nobodyKnows, because: [], unrecorded: [], doubt, lag }));
 }

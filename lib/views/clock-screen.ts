@@ -1,10 +1,11 @@
 import 'server-only';
+import { showMinutes } from '@/shared/measure/show';
 import type { Instant } from '@/shared/time/instant';
 import { IN_ANY_YEAR, showInstant } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
-import { confirmationsOfClock, doubtOfClock } from '../data/clock-mark';
+import { confirmationsOfClock, trustOfClock } from '../data/clock-mark';
 import { newCommandId } from '../data/new-id';
-import type { ClockDoubt } from '../engine/keepout/clock-doubt';
+import { type ClockDoubt, type ClockTrust, wentAhead } from '../engine/keepout/clock-doubt';
 import { shopNow } from './house';
 
 /** What this machine's clock shows, whether it is doubted, and who confirmed it before. */
@@ -15,6 +16,8 @@ export type ClockScreen = {
   shown: string;
   zone: string;
   doubt: ClockDoubt | null;
+  /** How far it went ahead of the time that passed, in words: was it right before? Null where it did not. */
+  wentAhead: string | null;
   confirmed: { id: string; by: string; at: string; before: string }[];
 };
 
@@ -24,12 +27,22 @@ export async function clockScreen(clock: Clock): Promise<ClockScreen | null> {
   if (!here) return null;
   const { zone } = here.shop;
   const words = (moment: Instant): string => showInstant(moment, zone, IN_ANY_YEAR);
-  const shownAt = clock.now();
+  const reading = clock.reading();
+  const shownAt = reading.now;
+  const trust = await trustOfClock(reading);
   return {
     ...{ shop: here.id, commandId: newCommandId(), shownAt, shown: words(shownAt), zone },
-    doubt: await doubtOfClock({ now: shownAt, steady: clock.steady() }),
+    ...{ doubt: trust.doubt, wentAhead: aheadWords(trust) },
     confirmed: (await confirmationsOfClock()).map(({ id, actor, nowAt, markAt }) => ({
       ...{ id, by: actor, at: words(nowAt), before: words(markAt) },
     })),
   };
+}
+
+const MINUTE = 60_000;
+
+function aheadWords(trust: Partial<ClockTrust>): string | null {
+  const { level, anchor } = trust;
+  if (level === undefined || anchor === undefined || !wentAhead({ level, anchor })) return null;
+  return showMinutes((level - anchor) / MINUTE);
 }

@@ -18,7 +18,7 @@ import type { MixDocument } from '../engine/mix/mix-document';
 import { shopOfFile } from '../engine/shop-of-file';
 import { type Working, workingOf } from '../engine/working/working';
 import { askedShop } from './asked-shop';
-import { benchStates, doubtNow } from './bench-states';
+import { benchStates, certaintyNow } from './bench-states';
 import { isOfBudget } from './budget-now';
 import { isOfSearch, searchedWorking } from './buying-workings';
 
@@ -48,11 +48,11 @@ export async function keepoutAnswer(
   asked: z.output<typeof KeepoutQuestion>,
   clock: Clock,
 ): Promise<Outcome<KeepoutDocument>> {
-  const doubt = await doubtNow(clock);
+  const certainty = await certaintyNow(clock);
   return answerOf(asked.shop, (file) => {
     const shop = shopOfFile(file);
     const now = asked.now ?? clock.now();
-    return keepoutDocument(now, asked.now ? keepOut(shop, now) : benchStates(shop, now, doubt), shop.zone);
+    return keepoutDocument(now, asked.now ? keepOut(shop, now) : benchStates(shop, now, certainty), shop.zone);
   });
 }
 
@@ -63,7 +63,7 @@ export function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Ou
 
 /** How a figure of the pages was reached, now. Refuses 'not-found' when there is no such figure. */
 export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clock: Clock): Promise<Outcome<Working>> {
-  const doubt = await doubtNow(clock);
+  const certainty = await certaintyNow(clock);
   const found = await askedShop(asked.shop);
   if (found.ok && isOfSearch(asked.figure)) return searchedAnswer(found.value.id, asked.figure, clock);
   const booked = found.ok && isOfBudget(asked.figure) ? await bookedIn(found.value.id) : null;
@@ -72,7 +72,7 @@ export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clo
     const budget = booked ? budgetOf(shop, booked, clock.today(shop.zone)) : undefined;
     const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
     const now = clock.now();
-    return workingOf({ plan, benches: benchStates(shop, now, doubt), now, budget }, asked.figure);
+    return workingOf({ plan, benches: benchStates(shop, now, certainty), now, budget }, asked.figure);
   });
   if (!outcome.ok) return outcome;
   return outcome.value ? accept(outcome.value) : refuse({ code: 'not-found', what: 'figure', id: asked.figure });

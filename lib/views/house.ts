@@ -10,7 +10,7 @@ import { planAhead } from '../engine/ahead/plan-ahead';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import type { Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
-import { benchStates, doubtNow, type Standing } from './bench-states';
+import { benchStates, certaintyNow, type Standing } from './bench-states';
 import { type FigAt, figuresOf } from './figures';
 import { shopsAndShown } from './shown-shop';
 
@@ -51,6 +51,6 @@ export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
   const here = await shopNow(clock);
   if (!here) return null;
   const plan = planAhead(here.shop, here.today, WEEKS_AHEAD);
-  const benches = benchStates(here.shop, here.now, await doubtNow(clock));
+  const benches = benchStates(here.shop, here.now, await certaintyNow(clock));
   return { ...here, plan, benches, figure: figuresOf({ plan, benches, now: here.now }) };
 });

@@ -10,7 +10,7 @@ import type { Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
 import { figureAddress } from '../engine/working/shown';
 import { benchAnchor } from './bench-anchor';
-import { benchStates, type Doubt, doubtNow, type Standing } from './bench-states';
+import { benchStates, certaintyNow, type Doubt, type Standing } from './bench-states';
 import { type Closing, recordedClosings } from './closings';
 import { elapsedAt, reasonsOf } from './keep-out-words';
 import { shopsAndShown } from './shown-shop';
@@ -84,7 +84,7 @@ function unreadableBoard(clock: Clock): Board {
 }
 
 async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promise<Board> {
-  const doubt = await doubtNow(clock);
+  const certainty = await certaintyNow(clock);
   // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
   const shop = shopOfFile(await shopFileOf(shopId));
@@ -94,8 +94,8 @@ async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promi
     now,
     asOf: showInstant(now, shop.zone, IN_ANY_YEAR),
     zone: shop.zone,
-    doubt,
-    benches: benchStates(shop, now, doubt).map((standing) => boardBench({ shop, recorded, now }, standing, detail)),
+    doubt: certainty.doubt,
+    benches: benchStates(shop, now, certainty).map((standing) => boardBench({ shop, recorded, now }, standing, detail)),
   };
 }
 

@@ -1,5 +1,7 @@
+import { showMinutes } from '@/shared/measure/show';
 import type { Instant } from '@/shared/time/instant';
 import { showInstant } from '@/shared/time/show-day';
+import { isHeldBack } from '../engine/keepout/held-back';
 import { reopensAfter, withoutInterval } from '../engine/keepout/reopening';
 import type { Application, Bench } from '../engine/shop';
 import type { Doubt, Standing } from './bench-states';
@@ -8,12 +10,12 @@ import type { HereNow } from './house';
 
 /** What a state rests on: recipes, and what is missing. Empty at a bench that nothing keeps people out of. */
 export function reasonsOf(standing: Standing, { zone, today }: Pick<HereNow['ways'], 'zone' | 'today'>): string[] {
-  const { state, because, unrecorded, doubt } = standing;
+  const { because, unrecorded, doubt } = standing;
   if (doubt !== null) return [DOUBTS[doubt]];
   const due = unrecorded.map(
     ({ recipe, startsAt }) => `${recipe.name} was due ${showInstant(startsAt, zone, today)}, not recorded`,
   );
-  return [...new Set([...because.map((record) => reasonOf(state, record)), ...due])];
+  return [...new Set([...because.map((record) => reasonOf(standing, record)), ...due])];
 }
 
 const DOUBTS: Record<Doubt, string> = {
@@ -21,9 +23,14 @@ const DOUBTS: Record<Doubt, string> = {
   records: 'a part of the records is lost, or is not as it was written',
 };
 
-function reasonOf(state: Standing['state'], record: Application): string {
+const MINUTE = 60_000;
+
+function reasonOf({ state, lag }: Standing, record: Application): string {
   const { recipe, endedAt, closedUntil } = record;
   if (state !== 'unknown') {
+    if (lag !== null && isHeldBack(record, lag)) {
+      return `${recipe.name}, ${showMinutes(lag.ms / MINUTE)} longer: the clock was moved, or nobody watched it`;
+    }
     const isKept = closedUntil !== null && reopensAfter(record) === closedUntil;
     return isKept ? `${recipe.name}, to the later end until the amendment is confirmed` : recipe.name;
   }

@@ -20,7 +20,7 @@ import type { Better, MixStep } from '../engine/mix/mix-step';
 import type { Container, Product } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { unitOf } from '../engine/working/mix-step-figures';
-import { benchStates, type Doubt, doubtNow } from './bench-states';
+import { benchStates, type Certainty, certaintyNow } from './bench-states';
 import { spotsNamed } from './bottle-address';
 import { liquidOf } from './bottle-seen';
 import { type HereNow, shopNow } from './house';
@@ -45,7 +45,7 @@ export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<
   if (!here) return null;
   const mix = mixAsked(here, pairs);
   if (!mix.ok) return mix;
-  const plan = planOf({ ...here, doubt: await doubtNow(clock) }, mix.value, await spotsNamed(here.id), by);
+  const plan = planOf({ ...here, certainty: await certaintyNow(clock) }, mix.value, await spotsNamed(here.id), by);
   return read({ plan, isDone: mix.value.planned?.became === 'done' });
 }
 
@@ -80,7 +80,7 @@ export function planOf(here: Here, mix: AskedMix, spots: SpotNamed, by: string):
   };
 }
 
-type Here = Pick<HereNow, 'id' | 'shop' | 'now' | 'ways'> & { doubt: Doubt | null };
+type Here = Pick<HereNow, 'id' | 'shop' | 'now' | 'ways'> & { certainty: Certainty };
 
 const microlitres = (ml: Exact): number => wholeNearest(multiply(ml, exact(1000n)));
 
@@ -212,7 +212,7 @@ function bottleOf(container: Container, spots: SpotNamed): PlanBottle | null {
   };
 }
 
-function leftoverOf({ shop, now, ways, doubt }: Here, { recipe, batch, sheet }: AskedMix): MixPlan['leftover'] {
+function leftoverOf({ shop, now, ways, certainty }: Here, { recipe, batch, sheet }: AskedMix): MixPlan['leftover'] {
   const poured = sheet.steps.flatMap(({ ingredient: { product }, line: { amount } }) =>
     amount === null || amount === 0 ? [] : [{ product, from: [], elsewhere: stock(0), total: amount }],
   );
@@ -220,7 +220,7 @@ function leftoverOf({ shop, now, ways, doubt }: Here, { recipe, batch, sheet }: 
   const mixed = asPoured(recipe, poured, batch.spray.total);
   // Whatever the board keeps people out of takes nothing, such as a bench that may have been sprayed as planned.
   const mixedFor = new Set(batch.benches.map(({ id }) => id));
-  const open = benchStates(shop, now, doubt).flatMap(({ bench, state }) =>
+  const open = benchStates(shop, now, certainty).flatMap(({ bench, state }) =>
     state === 'open' && !mixedFor.has(bench.id) ? bench : [],
   );
   return leftoverPlaces(shop, mixed, open, now).map(({ bench, roomMl, inProgram }) => ({

@@ -13,7 +13,7 @@ import { type RecordFinding, recordFindings } from '../engine/rules/record-findi
 import type { Application, Shop } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { figureAddress } from '../engine/working/shown';
-import { benchStates, type Doubt, doubtNow } from './bench-states';
+import { benchStates, type Certainty, certaintyNow } from './bench-states';
 import { lastingAddress } from './bottle-address';
 import type { Fig } from './figures';
 import { type HereNow, shopNow } from './house';
@@ -53,7 +53,7 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
     ...{ today, ways, application, recipe: { id: record.recipe.id, name: record.recipe.name } },
     when: `${showInstant(record.startedAt, shop.zone)}${ended}`,
     by: record.by,
-    benches: benchesOf(here, record, await doubtNow(clock)),
+    benches: benchesOf(here, record, await certaintyNow(clock)),
     sprayed: record.sprayed && showVolume(toNumber(record.sprayed) * 1000, ways.units),
     leftover: noted?.leftover ? `${noted.leftover}${noted.leftoverWent ? `: ${noted.leftoverWent}` : ''}` : null,
     pH: record.pH === null ? null : showNumber(record.pH),
@@ -66,8 +66,8 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
   };
 }
 
-function benchesOf({ shop, now, ways, today }: HereNow, record: Application, doubt: Doubt | null) {
-  const states = benchStates(shop, now, doubt);
+function benchesOf({ shop, now, ways, today }: HereNow, record: Application, certainty: Certainty) {
+  const states = benchStates(shop, now, certainty);
   return record.benches.map(({ id, name }) => {
     const standing = states.find(({ bench }) => bench.id === id);
     const until = standing?.until ?? null;

@@ -11,4 +11,9 @@ export const ConfirmClock = z.strictObject({
     .regex(/^\d{1,16}$/)
     .transform(Number)
     .pipe(Instant),
+  /** Whether the clock was right before it went ahead; asked only where it did. */
+  wasRight: z
+    .enum(['yes', 'no'])
+    .default('yes')
+    .transform((word) => word === 'yes'),
 });

@@ -8,8 +8,8 @@ import { ConfirmClock } from '@/shared/forms/confirm-clock';
 import type { FormState } from '@/shared/forms/form-state';
 import { accept } from '@/shared/outcome';
 
-const confirm = doorAction(ConfirmClock, async ({ commandId, shop, shownAt }, { actor }) => {
-  const outcome = await confirmClock({ commandId, shopId: shop, actor, shownAt }, clock);
+const confirm = doorAction(ConfirmClock, async ({ commandId, shop, shownAt, wasRight }, { actor }) => {
+  const outcome = await confirmClock({ commandId, shopId: shop, actor, shownAt, wasRight }, clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/', 'layout');
   return accept({ message: 'The time is confirmed. The board counts by it again.', link: '/keep-out' });

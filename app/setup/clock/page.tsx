@@ -7,9 +7,10 @@ import { ConfirmForm } from './confirm-form';
 export const metadata: Metadata = { title: 'The clock' };
 
 const DOUBTS: Record<NonNullable<ClockScreen['doubt']>, string> = {
-  behind: 'It shows a time before the last one it was seen at: it was set back.',
+  behind: 'It shows less time than has passed: it was set back.',
   leapt: 'It went ahead by more than time passed: it was set, or the computer slept.',
   'long-gap': 'The shop was not running for more than a day, so nobody has watched its clock.',
+  unwatched: 'The shop was not running for a while, and a bench was closed meanwhile.',
   unconfirmed: 'It was set, leapt ahead or went unwatched, and nobody has confirmed it since.',
 };
 

@@ -27,7 +27,7 @@ const here: Parameters<typeof planOf>[0] & { today: Day } = {
   shop,
   now,
   today,
-  doubt: null,
+  certainty: { doubt: null, lag: null },
   ways: { units: shop.units, currency: shop.currency, zone: shop.zone, today },
 };
 
@@ -113,5 +113,5 @@ test('what is left over goes to no bench that the board keeps people out of', ()
   const due = { ...program, id: 'due', benches: ['fern-wall'], startsOn: today, startTime: '15:00', repeat: null };
   const unrecorded = shopOfFile({ ...demo, programs: [...demo.programs, { ...due, changes: [] }] });
   expect(offered({ ...here, shop: unrecorded })).toEqual(places.filter((id) => id !== 'fern-wall'));
-  expect(offered({ ...here, doubt: 'clock' })).toEqual([]);
+  expect(offered({ ...here, certainty: { doubt: 'clock', lag: null } })).toEqual([]);
 });
