@@ -17,6 +17,7 @@ export const APPEND_ONLY = [
   'ApplicationBench',
   'ApplicationProduct',
   'AmendmentConfirmation',
+  'EarlierOpening',
   'RecordSeal',
   'SafetySheet',
   'AlertSent',

@@ -13,6 +13,7 @@ import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { benchStates, certaintyNow } from '@/lib/views/bench-states';
 import { type AlertSettings, type AlertWay, waysOf } from '@/shared/alerts/alert-settings';
+import { stillToSpray } from '../engine/ahead/turns-on-record';
 import { messageOf } from './alert-message';
 import { handOver } from './hand-over';
 import { isTooSoon, noteTry } from './tries';
@@ -48,8 +49,13 @@ async function roundOf(shopId: string, clock: Clock): Promise<void> {
 /** What is to be told of a shop now. */
 export async function alertsNow(shop: Shop, clock: Clock): Promise<Alert[]> {
   const now = clock.now();
-  const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
-  return alertsOf(plan, benchStates(shop, now, await certaintyNow(clock)), now);
+  const today = clock.today(shop.zone);
+  const plan = planAhead(shop, today, WEEKS_AHEAD);
+  return alertsOf(
+    { ...plan, sprayings: stillToSpray(plan, today) },
+    benchStates(shop, now, await certaintyNow(clock)),
+    now,
+  );
 }
 
 type OneWay = { shopId: string; shop: Shop; way: AlertWay; settings: AlertSettings };

@@ -13,8 +13,10 @@ import { plainStock } from '@/lib/engine/exchange/plain-text';
 import { counts } from '@/lib/engine/keepout/counting';
 import { longestReiOf } from '@/lib/engine/keepout/reopening';
 import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
+import { leftOfDone, plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { asItIs } from '@/lib/engine/mix/sprayed-product';
 import { treatedPlace, treatedPlants } from '@/lib/engine/record/treated';
+import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { Micros } from '@/shared/quantity/amounts';
@@ -50,9 +52,9 @@ export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<
   return write<Finished>(command, now, async (rows, stamp) => {
     const file = await shopFromRows(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
-    const standing = plannedFault(file, input.planned);
-    if (standing) return refuse(standing);
     const shop = shopOfFile(file);
+    const standing = plannedFault(file, shop, input);
+    if (standing) return refuse(standing);
     const mixed = mixedAs(shop, input, now);
     if (!mixed.ok) return mixed;
     const draws = await drawsOf(rows, shopId, shop.zone, mixed.value.poured, input.startedAt);
@@ -79,15 +81,21 @@ function begun(startedAt: Instant, now: Instant): Instant {
 const sayable = (body: unknown): unknown =>
   JSON.parse(JSON.stringify(body, (_, value) => (typeof value === 'bigint' ? `${value}` : value)));
 
-/** Why a planned spraying cannot be finished: there is none, or it is on record. One that was skipped can be done after all. */
-function plannedFault(file: ShopFile, planned: FinishMix['planned']): Refusal | null {
+/**
+ * Why a planned spraying cannot be finished: there is none, or it is on record for these benches. One that was skipped can
+ * be done after all.
+ */
+function plannedFault(file: ShopFile, shop: Shop, { planned, benches }: FinishMix): Refusal | null {
   if (!planned) return null;
   const program = file.programs.find(({ id }) => id === planned.program);
   if (!program) return { code: 'not-found', what: 'program', id: planned.program };
   const change = program.changes.find(({ on }) => on === planned.on);
   const record = file.applications.find(({ id }) => id === change?.application);
   // What was done by a record entered in error is still to be done.
-  return change?.kind === 'done' && (!record || counts(record)) ? { code: 'already-done', on: planned.on } : null;
+  if (change?.kind !== 'done' || (record && !counts(record))) return null;
+  const turn = plannedTurn(shop, planned.program, planned.on);
+  const isLeft = turn.ok && leftOfDone(shop, turn.value).some(({ id }) => benches.includes(id));
+  return isLeft ? null : { code: 'already-done', on: planned.on };
 }
 
 const doneChange = ({ program, on }: NonNullable<FinishMix['planned']>, application: string) => ({
@@ -121,6 +129,7 @@ function recordOf(
       ...{ plants: sent.plants, pH: sent.pH },
       acid: acid && { product: acid.product.id, amount: acid.total },
       passed: mixed.passed,
+      extra: sent.planned === null,
       mixedAt: mixedBy(sent),
       crop: treatedPlants(benches, sent.plants),
       location: treatedPlace(benches, address),

@@ -3,7 +3,7 @@ import type { Clock } from '@/lib/clock';
 import { recordChanges } from '@/lib/data/save-changes';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
-import { plannedTurn } from '@/lib/engine/mix/planned-turn';
+import { leftOfDone, plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
@@ -19,7 +19,8 @@ export type SkipSpraying = {
 };
 
 /**
- * Note that a planned spraying was left out, and why. Nothing is drawn, and the turns after it stay as they are.
+ * Note that a planned spraying was left out, and why. Nothing is drawn, and the turns after it stay as they are. Of one
+ * that was done on some of its benches, the others were left out.
  *
  * Refuses  'not-found'; 'changed-meanwhile' when it was done or skipped already; 'faults' for a day on which the program
  *          sprays nothing
@@ -33,11 +34,16 @@ export async function skipSpraying(input: SkipSpraying, clock: Clock): Promise<O
     if (!file.programs.some(({ id }) => id === program)) {
       return refuse({ code: 'not-found', what: 'program', id: program });
     }
-    const turn = plannedTurn(shopOfFile(file), program, on);
+    const shop = shopOfFile(file);
+    const turn = plannedTurn(shop, program, on);
     if (!turn.ok) return refuse({ code: 'faults', faults: [{ path: 'on', message: turn.message }] });
-    if (turn.value.became !== null) return refuse({ code: 'changed-meanwhile', id: program });
-    const change = { on, kind: 'skipped' as const, application: null, movedTo: null, startTime: null, reason };
-    await recordChanges(rows, stamp, [{ program, change }]);
+    const isPartlyDone = leftOfDone(shop, turn.value).length > 0;
+    if (turn.value.became !== null && !isPartlyDone) return refuse({ code: 'changed-meanwhile', id: program });
+    const before = turn.value.program.changes.find((one) => one.on === on);
+    const became = isPartlyDone
+      ? { kind: 'done' as const, application: before?.application ?? null }
+      : { kind: 'skipped' as const, application: null };
+    await recordChanges(rows, stamp, [{ program, change: { on, ...became, movedTo: null, startTime: null, reason } }]);
     return accept({ skipped: true });
   });
 }

@@ -82,6 +82,7 @@ function detailsOf(row: VersionRow): RecordDetails {
   return {
     ...{ by: row.sprayedBy, leftoverWent: row.leftoverWent, conditions: row.conditions, plants: row.plants },
     ...{ pH: row.measuredPh, passed: Passed.parse(row.passed) ?? [], withdrawn: row.withdrawn === true },
+    extra: row.extra === true,
     ...{ temperatureC: row.temperatureC, crop: row.crop, location: row.location },
     sprayed: maybe(row.sprayed, toStock),
     leftover: maybe(row.leftover, toStock),

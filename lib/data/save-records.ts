@@ -33,6 +33,7 @@ export type RecordDetails = {
   location: string | null;
   closedUntil: number | null;
   withdrawn: boolean;
+  extra: boolean;
 };
 
 export const NO_DETAILS: RecordDetails = {
@@ -53,6 +54,7 @@ export const NO_DETAILS: RecordDetails = {
   location: null,
   closedUntil: null,
   withdrawn: false,
+  extra: false,
 };
 
 /** One product in it, and what it was called and registered as then. */
@@ -127,6 +129,7 @@ const detailsOf = (item: FileApplication, products: Products): RecordDetails => 
   plannedCost: item.plannedCost === null ? null : parsed(readMoney(item.plannedCost)),
   cost: item.cost === null ? null : parsed(readMoney(item.cost)),
   ...{ temperatureC: item.temperatureC, crop: item.crop, location: item.location, withdrawn: item.withdrawn },
+  extra: item.extra,
   mixedAt: momentOf(item.mixedAt),
   closedUntil: momentOf(item.closedUntil),
 });
@@ -196,4 +199,6 @@ const detailColumns = (details: RecordDetails) => ({
   location: details.location,
   closedUntil: toStoredOrNull(details.closedUntil),
   withdrawn: details.withdrawn,
+  // Null in the records written before there was such a column.
+  extra: details.extra || null,
 });

@@ -196,7 +196,7 @@ function applicationOf(
     cost: money(record.cost),
     mixedAt: maybe(record.mixedAt, readInstant),
     closedUntil: maybe(record.closedUntil, readInstant),
-    ...{ temperatureC: record.temperatureC, withdrawn: record.withdrawn },
+    ...{ temperatureC: record.temperatureC, withdrawn: record.withdrawn, isExtra: record.extra },
   };
 }
 

@@ -254,6 +254,8 @@ export type Application = {
   closedUntil: Instant | null;
   /** Entered in error: on record, and counting nowhere. */
   withdrawn: boolean;
+  /** An extra mix beside the plan: it is no planned spraying. */
+  isExtra: boolean;
 };
 
 export type Order = {

@@ -1,4 +1,3 @@
-import type { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import type { BenchState } from '../engine/keepout/keep-out';
@@ -30,8 +29,8 @@ export type BenchStanding = {
 
 /** Every bench in the shop's order, as it stands now and through today. Takes today's strips. */
 export function benchStandings(house: House, strips: DayStrips['benches']): BenchStanding[] {
-  const { shop, plan, benches, figure } = house;
-  const closings = closingsOf(shop, plan);
+  const { shop, toSpray, benches, figure } = house;
+  const closings = closingsOf(shop, toSpray);
   const recorded = closings.filter(({ planned }) => !planned);
   return benches.map((standing) => {
     const { bench, state, until } = standing;
@@ -53,12 +52,8 @@ export function benchStandings(house: House, strips: DayStrips['benches']): Benc
 
 /** The next spraying of the day. One whose time has come keeps the bench closed until it is recorded. */
 function nextToday({ shop, now, today }: House, own: Closing[]): BenchStanding['next'] {
-  const on = (instant: Instant): Day => dayOf(shop.zone, instant);
-  const recorded = own.filter(({ planned, startsAt }) => !planned && on(startsAt) === today);
-  const due = own
-    .filter((one) => one.planned && on(one.startsAt) === today)
-    .filter((one) => !recorded.some(({ recipe }) => recipe === one.recipe))
+  const [next] = own
+    .filter(({ planned, startsAt }) => planned && startsAt > now && dayOf(shop.zone, startsAt) === today)
     .sort((a, b) => a.startsAt - b.startsAt);
-  const next = due.find(({ startsAt }) => startsAt > now);
   return next ? { startsAt: next.startsAt, reopensAt: next.reopensAt } : null;
 }

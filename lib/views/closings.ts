@@ -1,5 +1,5 @@
 import type { Instant } from '@/shared/time/instant';
-import type { Plan } from '../engine/ahead/plan';
+import type { Spraying } from '../engine/ahead/plan';
 import { countingApplications } from '../engine/keepout/counting';
 import { reopensAfter } from '../engine/keepout/reopening';
 import type { Bench, Recipe, Shop } from '../engine/shop';
@@ -16,9 +16,9 @@ export type Closing = {
   reopensAt: Instant | null;
 };
 
-/** Every closing there is: what was recorded, and what the plan will add. */
-export function closingsOf(shop: Shop, plan: Plan): Closing[] {
-  const planned = plan.sprayings.map(
+/** Every closing there is: what was recorded, and what planned sprayings will add. */
+export function closingsOf(shop: Shop, sprayings: readonly Spraying[]): Closing[] {
+  const planned = sprayings.map(
     ({ program, recipe, startsAt, endsAt, reopensAt }): Closing => ({
       benches: program.benches,
       recipe,

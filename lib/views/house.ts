@@ -5,8 +5,9 @@ import type { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
 import { shopFileOf } from '../data/snapshot';
-import type { Plan } from '../engine/ahead/plan';
+import type { Plan, Spraying } from '../engine/ahead/plan';
 import { planAhead } from '../engine/ahead/plan-ahead';
+import { stillToSpray } from '../engine/ahead/turns-on-record';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import type { Shop } from '../engine/shop';
 import { shopOfFile } from '../engine/shop-of-file';
@@ -28,7 +29,13 @@ export type HereNow = {
 };
 
 /** The same with what lies ahead, who may stand where, and every figure of both. */
-export type House = HereNow & { plan: Plan; benches: Standing[]; figure: FigAt };
+export type House = HereNow & {
+  plan: Plan;
+  /** The sprayings of the plan that are not on record yet. */
+  toSpray: Spraying[];
+  benches: Standing[];
+  figure: FigAt;
+};
 
 /**
  * The shop that is being looked at, as it stands now. Read once for a request, whoever asks. What every page stands in
@@ -52,5 +59,6 @@ export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
   if (!here) return null;
   const plan = planAhead(here.shop, here.today, WEEKS_AHEAD);
   const benches = benchStates(here.shop, here.now, await certaintyNow(clock));
-  return { ...here, plan, benches, figure: figuresOf({ plan, benches, now: here.now }) };
+  const toSpray = stillToSpray(plan, here.today);
+  return { ...here, plan, toSpray, benches, figure: figuresOf({ plan, benches, now: here.now }) };
 });

@@ -17,6 +17,7 @@ import { leftoverPlaces } from '../engine/mix/leftover';
 import { isFarOff, measuredWith } from '../engine/mix/measuring';
 import { unpassed } from '../engine/mix/mix-flags';
 import type { Better, MixStep } from '../engine/mix/mix-step';
+import { leftOfDone } from '../engine/mix/planned-turn';
 import type { Container, Product } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
 import { unitOf } from '../engine/working/mix-step-figures';
@@ -28,6 +29,7 @@ import { unreckonedText } from './mix-chemistry-seen';
 import { pouredText } from './mix-pours';
 import { mixAsked } from './mix-screen';
 import { mixWords } from './mix-words';
+import { nearTurns } from './near-turns';
 
 /** A mix to be followed step by step, and whether that spraying is on record already. */
 export type MixDoing = { plan: MixPlan; isDone: boolean };
@@ -46,7 +48,8 @@ export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<
   const mix = mixAsked(here, pairs);
   if (!mix.ok) return mix;
   const plan = planOf({ ...here, certainty: await certaintyNow(clock) }, mix.value, await spotsNamed(here.id), by);
-  return read({ plan, isDone: mix.value.planned?.became === 'done' });
+  const { planned } = mix.value;
+  return read({ plan, isDone: planned?.became === 'done' && leftOfDone(here.shop, planned).length === 0 });
 }
 
 /** A mix as the one who makes it needs it: what its sheet says, in words, with every bottle that could be taken. */
@@ -58,6 +61,7 @@ export function planOf(here: Here, mix: AskedMix, spots: SpotNamed, by: string):
     ...{ query, shopId: here.id, zone: shop.zone, units: shop.units, currency: shop.currency, asOf: here.now, by },
     recipe: { id: recipe.id, name: recipe.name },
     planned: planned && { program: planned.program.id, on: planned.on },
+    near: nearTurns(mix, here.now),
     benches: batch.benches.map(({ id, name }) => ({ id, name })),
     shopBenches: shop.benches.map(({ id, name }) => ({ id, name })),
     ...{ plantsText, sprayText, fills: Math.max(1, fills), fillText, useWithin },

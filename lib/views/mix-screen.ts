@@ -8,7 +8,9 @@ import type { Clock } from '../clock';
 import type { SpotNamed } from '../data/container-names';
 import { type AskedMix, askedMix } from '../engine/mix/asked-mix';
 import { unpassed } from '../engine/mix/mix-flags';
+import { leftOfDone, type PlannedTurn } from '../engine/mix/planned-turn';
 import type { Flag, RuleName } from '../engine/rules/flag';
+import type { Shop } from '../engine/shop';
 import { mixAddress } from '../engine/working/mix-address';
 import { mixFigure } from '../engine/working/mix-figures';
 import { spotsNamed } from './bottle-address';
@@ -112,7 +114,7 @@ export function mixSeen(here: Omit<HereNow, 'file' | 'isDemo'>, mix: AskedMix, s
     ...{ query, shopId: here.id, today: here.today, now: here.now, ways: here.ways },
     ...mixWords(mix, here.ways),
     recipe: { id: recipe.id, name: recipe.name },
-    planned: planned && { ...namedTurn(planned), program: planned.program.id },
+    planned: planned && { ...namedTurn(here.shop, planned), program: planned.program.id },
     benches: batch.benches.map(({ id, name }) => ({ id, name })),
     sprayer: sprayer.name,
     level: Math.min(1, toNumber(divide(batch.spray.fill, sprayer.capacity))),
@@ -132,11 +134,10 @@ export function mixSeen(here: Omit<HereNow, 'file' | 'isDemo'>, mix: AskedMix, s
   };
 }
 
-const namedTurn = ({ on, date, startsAt, became }: NonNullable<AskedMix['planned']>) => ({
-  on,
-  date,
-  startsAt,
-  became,
+const namedTurn = (shop: Shop, turn: PlannedTurn) => ({
+  ...{ on: turn.on, date: turn.date, startsAt: turn.startsAt },
+  // What is done on some of its benches can still be mixed for the others.
+  became: leftOfDone(shop, turn).length > 0 ? null : turn.became,
 });
 
 /** The figures of a mix, as `figuresOf` has those of the plan. */

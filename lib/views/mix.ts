@@ -4,6 +4,7 @@ import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import { overdueSprayings } from '../engine/ahead/overdue';
 import type { Spraying } from '../engine/ahead/plan';
+import type { OpenSpraying } from '../engine/ahead/turns-on-record';
 import { ownDay } from '../engine/mix/planned-turn';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
@@ -44,8 +45,8 @@ const DAYS_AHEAD = 7;
 export async function mixPlace(clock: Clock): Promise<MixPlace | null> {
   const house = await houseNow(clock);
   if (!house) return null;
-  const { today, ways, plan, shop } = house;
-  const ahead = plan.sprayings.filter(({ date }) => date <= addDays(today, DAYS_AHEAD));
+  const { today, ways, toSpray, shop } = house;
+  const ahead = toSpray.filter(({ date }) => date <= addDays(today, DAYS_AHEAD));
   return {
     ...{ today, ways, shop: house.id, commandId: newCommandId() },
     overdue: overdueSprayings(shop, today).map((spraying) => missedMix(house, spraying)),
@@ -56,10 +57,10 @@ export async function mixPlace(clock: Clock): Promise<MixPlace | null> {
   };
 }
 
-const named = ({ program, date, occurrence, recipe }: Spraying) => ({
+const named = ({ program, date, occurrence, recipe, open = program.benches }: Spraying & Partial<OpenSpraying>) => ({
   ...{ program: program.id, on: ownDay(program, date, occurrence), date },
   recipe: { id: recipe.id, name: recipe.name },
-  benches: program.benches.map(({ name }) => name),
+  benches: open.map(({ name }) => name),
 });
 
 function plannedMix({ plan, figure }: House, spraying: Spraying): PlannedMix {
@@ -76,7 +77,7 @@ function plannedMix({ plan, figure }: House, spraying: Spraying): PlannedMix {
 }
 
 /** One that was missed is in no plan any more: it is worked out as if it were mixed now. */
-function missedMix(house: House, spraying: Spraying): PlannedMix {
+function missedMix(house: House, spraying: OpenSpraying): PlannedMix {
   const query = plannedQuery(spraying);
   const mix = mixAsked(house, [...new URLSearchParams(query)]);
   const flags = mix.ok ? mix.value.flags : [];

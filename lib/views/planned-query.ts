@@ -1,16 +1,23 @@
 import { mixQueryText } from '@/shared/forms/mix-query';
 import type { Spraying } from '../engine/ahead/plan';
+import type { OpenSpraying } from '../engine/ahead/turns-on-record';
 import { ownDay } from '../engine/mix/planned-turn';
 
-/** What stands after the question mark of the sheet of a planned spraying. */
+type Named = Pick<Spraying, 'program' | 'date' | 'occurrence'>;
+
+/** What stands after the question mark of the sheet of a planned spraying, for the benches that are still open. */
 export const plannedQuery = ({
   program,
   date,
   occurrence,
-}: Pick<Spraying, 'program' | 'date' | 'occurrence'>): string =>
+  open = program.benches,
+}: Named & Partial<OpenSpraying>): string =>
   mixQueryText({
     recipe: null,
     planned: { program: program.id, on: ownDay(program, date, occurrence) },
-    what: { kind: 'planned' },
+    what:
+      open.length < program.benches.length
+        ? { kind: 'benches', benches: open.map(({ id }) => id) }
+        : { kind: 'planned' },
     sprayer: 0,
   });

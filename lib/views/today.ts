@@ -49,15 +49,17 @@ export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
 export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
   const house = await houseNow(clock);
   if (!house) return null;
-  const { today, now, ways, plan, figure } = house;
-  const strips = dayStrips(house.shop, plan.sprayings, today);
+  const { today, now, ways, plan, toSpray, figure } = house;
+  const strips = dayStrips(house.shop, toSpray, today);
   return {
     ...{ id: house.id, today, now, ways },
-    alerts: alertsOf(plan, house.benches, now).filter(({ kind }) => ONLY_TOLD.includes(kind)),
+    alerts: alertsOf({ ...plan, sprayings: toSpray }, house.benches, now).filter(({ kind }) =>
+      ONLY_TOLD.includes(kind),
+    ),
     clock: dayClock(house, strips),
     benches: benchStandings(house, strips.benches),
     isClockDoubted: house.benches.some(({ doubt }) => doubt === 'clock'),
-    toMix: plan.sprayings.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
+    toMix: toSpray.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
     orders: orderLines(house),
     ...{ coming: comingIn(house), onItsWay: laterOrders(house) },

@@ -75,11 +75,11 @@ export async function weekScreen(
 ): Promise<WeekScreen | null> {
   const house = await houseNow(clock);
   if (!house) return null;
-  const { shop, plan, today, ways } = house;
+  const { shop, toSpray, today, ways } = house;
   const reading = asked === undefined ? null : readFirstDay(asked);
   const from = reading?.ok ? reading.value : today;
   const days = [0, 1, 2, 3, 4, 5, 6].map((number) => addDays(from, number));
-  const strips = days.map((day) => dayStrips(shop, plan.sprayings, day));
+  const strips = days.map((day) => dayStrips(shop, toSpray, day));
   const recorded = recordedClosings(shop);
   return {
     today,
@@ -108,9 +108,9 @@ function readFirstDay(asked: string): Reading<Day> {
 }
 
 function weekDay(house: House, strips: DayStrips, recorded: readonly Closing[]): WeekDay {
-  const { shop, plan, figure } = house;
+  const { shop, toSpray, figure } = house;
   const { day } = strips;
-  const sprayings = plan.sprayings.filter(({ date }) => date === day);
+  const sprayings = toSpray.filter(({ date }) => date === day);
   const sum = (what: string) => (sprayings.length > 0 ? figure('day', day, what) : null);
   return {
     day,
@@ -136,11 +136,11 @@ const recordedOf = ({ recipe, benches, startsAt, endsAt, reopensAt }: Closing, p
   reopensAt,
 });
 
-function benchDay({ plan }: House, { day, benches }: DayStrips, bench: Bench): BenchDay {
+function benchDay({ toSpray }: House, { day, benches }: DayStrips, bench: Bench): BenchDay {
   return {
     day,
     strip: benches.find((strip) => strip.bench === bench) ?? null,
-    sprayings: plan.sprayings
+    sprayings: toSpray
       .filter(({ date, program }) => date === day && program.benches.includes(bench))
       .map((spraying) => ({
         ...{ id: ticketId(spraying), recipe: spraying.recipe.name, startsAt: spraying.startsAt },

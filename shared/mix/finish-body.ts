@@ -56,12 +56,13 @@ export function finishBodyOf(progress: MixProgress): Finishing {
   const poured = pouredInAll(progress, fills);
   if (faults.length > 0 || !poured.ok) return { ok: false, faults };
   const { plan, answers, commandId, apart } = progress;
+  const planned = apart ? null : (plan.planned ?? progress.turn);
   const { pH, acid } = acidityOf(progress);
   const text = (field: keyof typeof answers) => answers[field].trim() || null;
   return {
     ok: true,
     body: {
-      ...{ commandId, shop: plan.shopId, recipe: plan.recipe.id, planned: apart ? null : plan.planned },
+      ...{ commandId, shop: plan.shopId, recipe: plan.recipe.id, planned },
       benches: [...new Set([...progress.benches, ...leftoverBenchesOf(progress)])],
       plants: text('plants'),
       startedAt: timeOf(progress, 'startedAt'),

@@ -36,6 +36,8 @@ export type MixAction =
   | { do: 'reason'; rule: string; text: string }
   | { do: 'benches' | 'leftover-benches'; ids: string[] }
   | { do: 'apart' }
+  /** Which planned spraying it was; null: none of them. */
+  | { do: 'turn'; turn: MixProgress['turn'] }
   | { do: 'finish' }
   | { do: 'correct' }
   | { do: 'refused'; code: string | null; message: string; faults: { path: string; message: string }[] }
@@ -92,6 +94,8 @@ function changed(progress: MixProgress, action: MixAction): MixProgress {
       return { ...progress, benches: action.ids };
     case 'leftover-benches':
       return { ...progress, leftoverBenches: action.ids };
+    case 'turn':
+      return { ...progress, turn: action.turn };
     case 'apart':
       return { ...progress, apart: true, refusal: null };
     case 'finish':

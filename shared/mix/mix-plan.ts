@@ -80,6 +80,8 @@ export const MixPlan = z.object({
   by: z.string(),
   recipe: named,
   planned: z.object({ program: id, on: Day }).nullable(),
+  /** Planned sprayings that it might be, where none is named. */
+  near: z.array(z.object({ program: id, on: Day, text: z.string() })).default([]),
   benches: z.array(named),
   /** Every bench of the shop, for whoever sprayed others than were planned. */
   shopBenches: z.array(named),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Day } from '../time/day';
 import { MixPlan } from './mix-plan';
 
 const id = z.string().min(1).max(100);
@@ -78,6 +79,8 @@ export const MixProgress = z.object({
   leftoverBenches: z.array(id),
   /** Whether it is to be recorded beside its planned spraying, which was found done already. */
   apart: z.boolean(),
+  /** Which planned spraying a mix begun without one was, as somebody said at the end; null: none, it is an extra mix. */
+  turn: z.object({ program: id, on: Day }).nullable().default(null),
   answers: z.preprocess(asAskedNow, z.record(z.enum(ANSWERS), z.string())),
   /** When the first product went into each fill, in milliseconds since 1970: its time runs from there. */
   mixedSince: z.array(z.object({ fill: z.int().min(0), at: z.number() })),
@@ -106,7 +109,7 @@ export function beginMix(plan: MixPlan, commandId: string, now: number): MixProg
     at: plan.stops.length > 0 ? 'stops' : 'wear',
     ...{ ticked: [], pours: [], added: [], chosen: {}, acids: [], readings: [], lastFill: null },
     ...{ reasons: {}, asked: [], benches: plan.benches.map(({ id: bench }) => bench), leftoverBenches: [] },
-    apart: false,
+    ...{ apart: false, turn: null },
     answers: {
       ...{ startedAt: '', endedAt: '', sprayed: '', by: plan.by, plants: plan.plantsText ?? '' },
       ...{ temperature: '', conditions: '', leftover: '', leftoverWent: '' },

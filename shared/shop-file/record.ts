@@ -77,4 +77,5 @@ export const Application = section({
   withdrawn: setting(yesNo(), false).describe(
     'Whether it was entered in error: it stays on record and counts nowhere.',
   ),
+  extra: setting(yesNo(), false).describe('Whether it was an extra mix beside the plan: it is no planned spraying.'),
 });

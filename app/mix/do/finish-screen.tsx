@@ -12,6 +12,7 @@ import { Frame, type ScreenProps } from './frame';
 import { LeftoverFields } from './leftover-fields';
 import { StopReasons } from './stop-reasons';
 import { WentIn } from './went-in';
+import { WhichTurn } from './which-turn';
 
 /** What the record asks for at the end: times, who, how warm it was, what was left over, and why it was sprayed where a rule said stop. */
 export function FinishScreen({ mix, act, screen }: ScreenProps) {
@@ -31,6 +32,7 @@ export function FinishScreen({ mix, act, screen }: ScreenProps) {
     <Frame {...{ mix, act, screen }} heading="Done" primary={{ text: 'Write it into the record', press: finish }}>
       <FaultList {...{ mix, act, faults, refusal }} />
       <div className={styles.fields}>
+        <WhichTurn mix={mix} act={act} />
         <AnswerField {...its} field="startedAt" label="Spraying began" type="datetime-local" />
         <AnswerField {...its} field="endedAt" label="The last plant was sprayed" type="datetime-local" />
         <AnswerField {...its} field="by" label="Who sprayed" />

@@ -1,9 +1,12 @@
 import type { Day } from '@/shared/time/day';
 import { occurrences } from '@/shared/time/recurrence';
-import type { Program } from '../shop';
+import type { Program, SprayingChange } from '../shop';
 
 /** One turn of a program that is still to come: the day it is on now, which occurrence it is, and when it starts. */
 export type Turn = { day: Day; index: number; startMinute: number };
+
+/** Any turn of a program: the same, with the line that says it was done or skipped; null while nobody has said so. */
+export type AnyTurn = Turn & { became: SprayingChange | null };
 
 /**
  * The turns of a program from one day to another that are still to be sprayed: those it has by its own repeat, without
@@ -13,18 +16,29 @@ export type Turn = { day: Day; index: number; startMinute: number };
  * Takes   the first and the last day, both included
  * Gives   them in the order of their days
  */
-export function turnsBetween(program: Program, from: Day, to: Day): Turn[] {
+export const turnsBetween = (program: Program, from: Day, to: Day): Turn[] =>
+  anyTurnsBetween(program, from, to)
+    .filter(({ became }) => became === null)
+    .map(({ day, index, startMinute }) => ({ day, index, startMinute }));
+
+/** The same with the turns that were done or skipped, each on the day on which the program has it. */
+export function anyTurnsBetween(program: Program, from: Day, to: Day): AnyTurn[] {
   const { startMinute, changes } = program;
   const own = occurrences(program.repeat, program.startsOn, from, lastDay(program, to));
-  if (changes.length === 0) return own.map((turn) => ({ ...turn, startMinute }));
-  const changed = new Set(changes.map(({ on }) => on));
-  const left = own.filter(({ day }) => !changed.has(day)).map((turn) => ({ ...turn, startMinute }));
-  const moved = changes.flatMap(({ on, kind, movedTo, startMinute: at }): Turn[] => {
+  const asPlanned = { startMinute, became: null };
+  if (changes.length === 0) return own.map((turn) => ({ ...turn, ...asPlanned }));
+  const changed = new Map(changes.map((change) => [change.on, change]));
+  const here = own.flatMap((turn): AnyTurn[] => {
+    const change = changed.get(turn.day);
+    if (change?.kind === 'moved') return [];
+    return [{ ...turn, startMinute, became: change ?? null }];
+  });
+  const moved = changes.flatMap(({ on, kind, movedTo, startMinute: at }): AnyTurn[] => {
     if (kind !== 'moved' || movedTo === null || movedTo < from || movedTo > to) return [];
     const [turn] = occurrences(program.repeat, program.startsOn, on, lastDay(program, on));
-    return turn ? [{ day: movedTo, index: turn.index, startMinute: at ?? startMinute }] : [];
+    return turn ? [{ day: movedTo, index: turn.index, startMinute: at ?? startMinute, became: null }] : [];
   });
-  return [...left, ...moved].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.index - b.index));
+  return [...here, ...moved].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.index - b.index));
 }
 
 const lastDay = ({ endsOn }: Program, to: Day): Day => (endsOn !== null && endsOn < to ? endsOn : to);

@@ -10,7 +10,7 @@ import { longestRei } from '../keepout/reopening';
 import type { Bench, Ingredient, Program, Recipe, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import type { IngredientLine, Spray, Spraying } from './plan';
-import { turnsBetween } from './program-turns';
+import { type Turn, turnsBetween } from './program-turns';
 
 /**
  * Every occurrence of every program from one day to another, in the order they start; at the same moment, in the order
@@ -27,13 +27,17 @@ export function sprayingsBetween(shop: Shop, from: Day, to: Day): Spraying[] {
 /** What one program does each time with one of its recipes: it never changes, so it is worked out once. */
 type Batch = { recipe: Recipe; amounts: (Stock | null)[] };
 
-function sprayingsOf(shop: Shop, program: Program, from: Day, to: Day): Spraying[] {
+const sprayingsOf = (shop: Shop, program: Program, from: Day, to: Day): Spraying[] =>
+  sprayingsOfTurns(shop, program, turnsBetween(program, from, to));
+
+/** The sprayings that some turns of a program are, in the order of the turns. */
+export function sprayingsOfTurns(shop: Shop, program: Program, turns: readonly Turn[]): Spraying[] {
   const spray = sprayFor(program.benches, shop.sprayer);
   const plants = plantsOn(program.benches);
   const batches = program.recipes.map((recipe) => batchOf(recipe, spray, program.benches));
   const labourCost = shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, program.duration, minutesOf(60));
   const found: Spraying[] = [];
-  for (const { day, index, startMinute } of turnsBetween(program, from, to)) {
+  for (const { day, index, startMinute } of turns) {
     const batch = batches[index % batches.length];
     if (!batch) throw new RangeError(`program ${program.id} has no recipe`);
     const times = timesOf(shop, program, batch.recipe, { day, startMinute });

@@ -48,6 +48,10 @@ export const turnName = (program: string, on: Day): string => `${encodeURICompon
 export const nameOfSpraying = ({ program, date, occurrence }: Spraying): string =>
   turnName(program.id, ownDay(program, date, occurrence));
 
+/** True for a turn that has a record, even where it was done on some of its benches alone. */
+export const isDone = ({ program, date }: Spraying): boolean =>
+  program.changes.some(({ kind, on }) => kind === 'done' && on === date);
+
 /** A UID: the kind of the event, the name of what it is about, and the shop. */
 export const uidOf = (kind: 'spraying' | 'keep-out', name: string, { shopId }: CalendarFacts): string =>
   `${kind}/${name}@${encodeURIComponent(shopId)}`;

@@ -4,34 +4,39 @@ import { type Instant, instantOf, isInstant } from '@/shared/time/instant';
 import { showUntil } from '@/shared/time/show-day';
 import { atClock, dayOf } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
+import type { OpenSpraying } from '../ahead/turns-on-record';
 import { counts } from '../keepout/counting';
 import { reopensAfter } from '../keepout/reopening';
 import { benchNames } from '../rules/in-words';
 import type { Application, Bench, Shop } from '../shop';
-import { type CalendarFacts, marksOf, nameOfSpraying, turnName, uidOf } from './calendar-facts';
+import { type CalendarFacts, isDone, marksOf, nameOfSpraying, turnName, uidOf } from './calendar-facts';
 
 /** A time in which people keep out of benches: as recorded, or as planned. Null: nobody knows until when. */
-export type Closed = { benches: Bench[]; startsAt: Instant; reopensAt: Instant | null };
+export type Closed = { benches: readonly Bench[]; startsAt: Instant; reopensAt: Instant | null };
 
 /**
  * The time after a planned spraying in which people keep out, from its start.
  *
- * Takes   whether it is due and not on record: then nobody knows, and it lasts into the days ahead; and every closed time
+ * Takes   the same spraying with its open benches when it is due: then nobody knows, and it lasts into the days ahead;
+ *         and every closed time
  */
 export function plannedKeepOut(
   shop: Shop,
   facts: CalendarFacts,
   spraying: Spraying,
-  isDue: boolean,
+  due: OpenSpraying | null,
   all: readonly Closed[],
 ): CalendarEvent {
   const { program, recipe, startsAt, endsAt } = spraying;
+  const isDue = due !== null;
+  const benches = due?.open ?? program.benches;
   const reopensAt = isDue ? null : spraying.reopensAt;
   // Long before it is sprayed, a bar through every later day would hide the others; its words say that nobody knows.
   const barEnd = isDue ? daysAhead(shop, facts) : atClock(shop.zone, addDays(dayOf(shop.zone, endsAt), 1), 0);
   return {
-    uid: uidOf('keep-out', nameOfSpraying(spraying), facts),
-    ...told(shop, { benches: program.benches, startsAt, reopensAt }, barEnd, all),
+    // Of a turn that was done on some of its benches, the record has the name of the turn.
+    uid: uidOf('keep-out', `${nameOfSpraying(spraying)}${isDone(spraying) ? '/rest' : ''}`, facts),
+    ...told(shop, { benches, startsAt, reopensAt }, barEnd, all),
     description: `${recipe.name}, ${isDue ? 'due and not recorded' : 'as planned'}. ${zoneOf(shop)} ${BOARD}`,
     cancelled: false,
     ...marksOf(shop, facts, isDue ? spraying : null),

@@ -8,7 +8,7 @@ import { horizonEnd, sprayingsBetween } from '../ahead/sprayings';
 import { countingApplications } from '../keepout/counting';
 import { reopensAfter } from '../keepout/reopening';
 import type { Application, Shop } from '../shop';
-import type { CalendarFacts } from './calendar-facts';
+import { type CalendarFacts, isDone } from './calendar-facts';
 import { type Closed, doubtEvent, plannedKeepOut, recordedKeepOut } from './keep-out-events';
 import { changedTurnEvents, sprayingEvent } from './spraying-events';
 
@@ -29,18 +29,22 @@ export function shopCalendar(shop: Shop, facts: CalendarFacts, weeks: number): C
   const [from, to] = [addDays(facts.today, -DAYS_BACK), horizonEnd(facts.today, weeks)];
   const due = unrecordedSprayings(shop, facts.now);
   const planned = plannedAnd(due, sprayingsBetween(shop, from, to));
-  const isDue = (spraying: Spraying) => due.some((one) => isSame(one, spraying));
-  const keepingOut = planned.filter((one) => one.startsAt > facts.now || isDue(one));
+  const dueOf = (spraying: Spraying) => due.find((one) => isSame(one, spraying)) ?? null;
+  const keepingOut = planned.filter((one) => one.startsAt > facts.now || dueOf(one) !== null);
   const all: Closed[] = [
     ...countingApplications(shop).map(closedBy),
-    ...keepingOut.map((one) => ({ ...one, benches: one.program.benches, ...(isDue(one) && { reopensAt: null }) })),
+    ...keepingOut.map((one) => {
+      const open = dueOf(one)?.open;
+      return open ? { ...one, benches: open, reopensAt: null } : { ...one, benches: one.program.benches };
+    }),
   ];
   const records = shop.applications.filter((record) => isTold(record, atClock(shop.zone, from, 0), facts.now));
   return [
     ...(facts.inDoubt ? [doubtEvent(shop, facts)] : []),
-    ...planned.map((one) => sprayingEvent(shop, facts, one, isDue(one))),
+    // A turn that was done on some of its benches has its event among those of the changes.
+    ...planned.filter((one) => !isDone(one)).map((one) => sprayingEvent(shop, facts, one, dueOf(one) !== null)),
     ...changedTurns(shop, facts, from, to),
-    ...keepingOut.map((one) => plannedKeepOut(shop, facts, one, isDue(one), all)),
+    ...keepingOut.map((one) => plannedKeepOut(shop, facts, one, dueOf(one), all)),
     ...records.map((record) => recordedKeepOut(shop, facts, record, all)),
   ];
 }

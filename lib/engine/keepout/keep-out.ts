@@ -1,5 +1,5 @@
 import { type Instant, isInstant } from '@/shared/time/instant';
-import type { Spraying } from '../ahead/plan';
+import type { OpenSpraying } from '../ahead/turns-on-record';
 import type { Application, Bench, Shop } from '../shop';
 import { countingApplications } from './counting';
 import { reopensAfter } from './reopening';
@@ -13,7 +13,7 @@ export type BenchState = {
   state: 'open' | 'closed' | 'unknown';
   until: Instant | null;
   because: Application[];
-  unrecorded: Spraying[];
+  unrecorded: OpenSpraying[];
 };
 
 /**
@@ -30,11 +30,11 @@ export type BenchState = {
  * Rounds  nothing: an interval is never shortened
  * Source  contract "Keep-out"
  */
-export function keepOut(shop: Shop, now: Instant, unrecorded: readonly Spraying[] = []): BenchState[] {
+export function keepOut(shop: Shop, now: Instant, unrecorded: readonly OpenSpraying[] = []): BenchState[] {
   if (!isInstant(now)) return shop.benches.map((bench) => ({ bench, ...NOBODY_KNOWS }));
   const records = recordsByBench(shop, now);
   return shop.benches.map((bench) => {
-    const due = unrecorded.filter(({ program }) => program.benches.some(({ id }) => id === bench.id));
+    const due = unrecorded.filter(({ open }) => open.some(({ id }) => id === bench.id));
     return { bench, ...standingOf(records.get(bench.id) ?? [], due, now) };
   });
 }
@@ -64,7 +64,7 @@ function recordsByBench(shop: Shop, now: Instant): Map<string, Begun[]> {
   return found;
 }
 
-function standingOf(records: Begun[], unrecorded: Spraying[], now: Instant): Standing {
+function standingOf(records: Begun[], unrecorded: OpenSpraying[], now: Instant): Standing {
   const unknown = records.filter(({ reopensAt }) => reopensAt === null);
   if (unknown.length > 0 || unrecorded.length > 0) {
     return { ...NOBODY_KNOWS, because: applicationsOf(unknown), unrecorded };

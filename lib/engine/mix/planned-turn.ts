@@ -4,15 +4,17 @@ import { addMinutes, type Instant } from '@/shared/time/instant';
 import { occurrences } from '@/shared/time/recurrence';
 import { showDay } from '@/shared/time/show-day';
 import { atClock } from '@/shared/time/zone';
-import type { Program, Recipe, Shop, SprayingChange } from '../shop';
+import { openBenchesOf } from '../ahead/turns-on-record';
+import type { Bench, Program, Recipe, Shop, SprayingChange } from '../shop';
 
 /** One spraying of a program, by the day on which the program itself has it, wherever it was moved. */
 export type PlannedTurn = {
   program: Program;
   on: Day;
   recipe: Recipe;
-  /** The day it is on now. */
+  /** The day it is on now, and which occurrence of its program it is. */
   date: Day;
+  occurrence: number;
   startsAt: Instant;
   endsAt: Instant;
   /** What became of it; null: it is still to be sprayed. */
@@ -35,11 +37,15 @@ export function plannedTurn(shop: Shop, id: string, on: Day): Reading<PlannedTur
   const date = change?.movedTo ?? on;
   const startsAt = atClock(shop.zone, date, change?.startMinute ?? program.startMinute);
   return read({
-    ...{ program, on, recipe, date, startsAt },
+    ...{ program, on, recipe, date, startsAt, occurrence: turn.index },
     endsAt: addMinutes(startsAt, program.duration),
     became: becameOf(change),
   });
 }
+
+/** The benches of a turn that is done which its record does not name, and of which nobody has said anything. */
+export const leftOfDone = (shop: Shop, { program, date, occurrence, became }: PlannedTurn): readonly Bench[] =>
+  became === 'done' ? openBenchesOf(shop, program, date, occurrence) : [];
 
 const becameOf = (change: SprayingChange | null): PlannedTurn['became'] =>
   change === null || change.kind === 'moved' ? null : change.kind;

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { type FinishMix, finishMix } from '@/lib/commands/finish-mix';
+import { skipSpraying } from '@/lib/commands/skip-spraying';
 import { database } from '@/lib/data/database';
 import { shopFileOf } from '@/lib/data/snapshot';
 import { planAhead } from '@/lib/engine/ahead/plan-ahead';
+import { openSprayings } from '@/lib/engine/ahead/turns-on-record';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { exact } from '@/shared/quantity/exact';
@@ -19,14 +21,12 @@ const MIX: Omit<FinishMix, 'shopId'> = {
 };
 
 /** A shop whose bench is open: the record of the small shop has an end. */
-const ready = () => {
-  const applications = SMALL.applications.map((one) => ({ ...one, endedAt: '2026-02-24T23:00:00Z' }));
-  return smallShop({
-    ...SMALL,
-    applications,
-    programs: SMALL.programs.map((one) => ({ ...one, startsOn: '2026-03-31' })),
-  });
+const READY = {
+  ...SMALL,
+  applications: SMALL.applications.map((one) => ({ ...one, endedAt: '2026-02-24T23:00:00Z' })),
+  programs: SMALL.programs.map((one) => ({ ...one, startsOn: '2026-03-31' })),
 };
+const ready = () => smallShop(READY);
 
 const counts = async (shopId: string) => {
   const { reader } = await database();
@@ -186,4 +186,34 @@ test('a phone whose clock runs ahead closes its bench at once', async () => {
   expect(keepOut(shop, CLOCK.now())).toMatchObject([{ state: 'closed', until: ahead(9 + 750) }]);
   const later = { ...MIX, shopId, commandId: '2', startedAt: ahead(11), endedAt: ahead(12) };
   expect(await finishMix(later, CLOCK)).toMatchObject({ refusal: { faults: [{ path: 'startedAt' }] } });
+});
+
+test('a mix without a planned spraying is an extra one, and what is planned stays to be sprayed', async () => {
+  const shopId = await ready();
+  const outcome = await finishMix({ ...MIX, shopId }, CLOCK);
+  const record = outcome.ok ? outcome.value.application : '';
+  expect((await shopFileOf(shopId)).applications.find(({ id }) => id === record)).toMatchObject({ extra: true });
+});
+
+test('a planned spraying that was done on some of its benches is done or skipped on the others', async () => {
+  const benches = [...READY.benches, ...READY.benches.map((bench) => ({ ...bench, id: 'c', name: 'Other' }))];
+  const programs = READY.programs.map((program) => ({ ...program, benches: ['b', 'c'] }));
+  const shopId = await smallShop({ ...READY, benches, programs });
+  const planned = { program: 'g', on: Day.parse('2026-03-31') };
+  const mix = (commandId: string, of: string[]) =>
+    finishMix({ ...MIX, shopId, planned, commandId, benches: of }, CLOCK);
+  const open = async () =>
+    openSprayings(shopOfFile(await shopFileOf(shopId)), planned.on, planned.on).map((one) =>
+      one.open.map(({ id }) => id),
+    );
+  expect(await mix('1', ['b'])).toMatchObject({ ok: true });
+  expect(await open()).toEqual([['c']]);
+  expect(await mix('2', ['b'])).toMatchObject({ refusal: { code: 'already-done' } });
+  const skip = { shopId, ...planned, reason: 'c was in bloom' };
+  expect(await skipSpraying({ ...skip, commandId: '3' }, CLOCK)).toMatchObject({ ok: true });
+  expect(await open()).toEqual([]);
+  expect((await shopFileOf(shopId)).programs[0]?.changes).toMatchObject([{ kind: 'done', reason: 'c was in bloom' }]);
+  expect(await skipSpraying({ ...skip, commandId: '4' }, CLOCK)).toMatchObject({
+    refusal: { code: 'changed-meanwhile' },
+  });
 });

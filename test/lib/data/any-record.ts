@@ -54,4 +54,5 @@ export const applicationOf = (benchIds: string[], { id: product, form }: ShopFil
     location: maybe(word),
     closedUntil: maybe(fc.constant('2026-02-26T00:00:00Z')),
     withdrawn: fc.boolean(),
+    extra: fc.boolean(),
   });

@@ -31,7 +31,7 @@ test('what only grows is neither changed nor removed, by whichever statement', a
   }
   // What the demo has none of is guarded all the same, as the next test but one holds.
   expect(untouched).toEqual([
-    ...['SprayingChange', 'AmendmentConfirmation', 'SafetySheet', 'AlertSent', 'ClockConfirmation'],
+    ...['SprayingChange', 'AmendmentConfirmation', 'EarlierOpening', 'SafetySheet', 'AlertSent', 'ClockConfirmation'],
   ]);
 });
 

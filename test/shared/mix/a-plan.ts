@@ -26,6 +26,7 @@ export const PLAN: MixPlan = {
     asOf: 0,
     by: 'Ada',
     recipe: { id: 'r', name: 'Recipe' },
+    near: [],
     planned: { program: 'g', on: Day.parse('2026-03-31') },
   },
   benches: [{ id: 'b', name: 'Bench' }],

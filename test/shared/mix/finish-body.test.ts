@@ -5,6 +5,7 @@ import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixPlan } from '@/shared/mix/mix-plan';
 import { type MixProgress, readProgress } from '@/shared/mix/mix-progress';
 import { partsExactly } from '@/shared/mix/poured-so-far';
+import { Day } from '@/shared/time/day';
 import { after, begun, bodyOf, FAR, PLAN, poured, TIMES } from './a-plan';
 
 test('what nothing measures is not poured as the sheet has it: somebody says how much it was, or why it was left out', () => {
@@ -84,7 +85,20 @@ test('a mix that was kept before these were thought of is still understood', () 
   delete kept.plan.pH.own;
   delete kept.plan.pH.unreckoned;
   delete kept.answers.temperature;
+  delete kept.plan.near;
+  delete kept.turn;
   expect(readProgress(JSON.stringify(kept))).toEqual(begun());
   kept.refusal = { message: 'No.', faults: [] };
   expect(readProgress(JSON.stringify(kept))?.refusal).toEqual({ code: null, message: 'No.', faults: [] });
+});
+
+test('a mix begun without a planned spraying was the one that somebody names at the end, or none', () => {
+  const turn = { program: 'g', on: Day.parse('2026-03-31') };
+  const mixed = (...more: MixAction[]) => {
+    const begunFree = { ...begun(), plan: { ...begun().plan, planned: null, near: [{ ...turn, text: '6 pm' }] } };
+    return bodyOf(after(begunFree, ...poured(0), { do: 'no-more', fill: 0 }, ...TIMES, ...more)).planned;
+  };
+  expect(mixed()).toBeNull();
+  expect(mixed({ do: 'turn', turn })).toEqual(turn);
+  expect(mixed({ do: 'turn', turn }, { do: 'turn', turn: null })).toBeNull();
 });

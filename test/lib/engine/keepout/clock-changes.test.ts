@@ -71,7 +71,7 @@ function sprayedUntil(shop: Shop, startedAt: number, endedAt: number): Shop {
   const record = {
     ...{ id: 'a1', recipe: mix, benches: shop.benches, startedAt: instantOf(startedAt), endedAt: instantOf(endedAt) },
     ...{ ...nothingMore, plannedCost: null, cost: null, mixedAt: null, temperatureC: null },
-    ...{ closedUntil: null, withdrawn: false },
+    ...{ closedUntil: null, withdrawn: false, isExtra: false },
   };
   return { ...shop, applications: [record] };
 }

@@ -170,7 +170,7 @@ const anyRecord = fc.record({
 type AnyRecord = { start: number; lasts: number | null; mix: string; benches: string[] };
 const NOTHING_MORE = {
   ...{ recordedRei: null, amounts: [], by: null, sprayed: null, pH: null, acid: null, plannedCost: null, cost: null },
-  ...{ mixedAt: null, temperatureC: null, closedUntil: null, withdrawn: false },
+  ...{ mixedAt: null, temperatureC: null, closedUntil: null, withdrawn: false, isExtra: false },
 };
 const INTERVALS: Record<string, number | null> = { r0: 0, r4: 240, r1: 720, ru: null, water: 0 };
 
