@@ -6,6 +6,7 @@ import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { solverFor } from '@/lib/solver/timed';
 import { explain } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { type LeftOut, leftOutIn } from '@/shared/shop-file/left-out';
 import { type Answer, type Options, productIn, recipeIn, secondsIn, todayIn, weeksIn, wrongIn } from './options';
 
 const WEEKS = '52';
@@ -16,18 +17,22 @@ export const BUY_OPTIONS = { '--today': '2026-03-02', '--weeks': WEEKS, '--secon
 export const EQUIVALENTS_OPTIONS = { '--recipe': 'r1', '--product': 'p1', ...BUY_OPTIONS };
 
 /** What to buy, when and from whom, for all that a shop file plans to spray. */
-export async function buy(file: ShopFile, options: Options): Promise<Answer> {
+export async function buy(file: ShopFile, options: Options, text: string): Promise<Answer> {
   const ours = shopOfFile(file);
   const today = todayIn(ours, options.get('--today'));
   const weeks = weeksIn(options.get('--weeks') ?? WEEKS);
   const seconds = secondsIn(options.get('--seconds') ?? SECONDS);
   if (!today.ok || !weeks.ok || !seconds.ok) return { ok: false, messages: wrongIn([today, weeks, seconds]) };
   const solver = await solverFor(seconds.value, clock);
-  return { ok: true, value: buyDocument(purchasePlanOf(ours, today.value, weeks.value, solver)) };
+  const plan = purchasePlanOf(ours, today.value, weeks.value, solver);
+  return { ok: true, value: buyDocument(plan, leftOutOf(text)) };
 }
 
+/** The settings that the file as it was written leaves out. Editors may begin it with a mark that nobody sees. */
+const leftOutOf = (text: string): LeftOut[] => leftOutIn(JSON.parse(text.replace(/^\uFEFF/, '')));
+
 /** What could stand in a recipe in the place of one of its products, and what each would cost. */
-export async function equivalents(file: ShopFile, options: Options): Promise<Answer> {
+export async function equivalents(file: ShopFile, options: Options, text: string): Promise<Answer> {
   const ours = shopOfFile(file);
   const today = todayIn(ours, options.get('--today'));
   const weeks = weeksIn(options.get('--weeks') ?? WEEKS);
@@ -38,6 +43,7 @@ export async function equivalents(file: ShopFile, options: Options): Promise<Ans
     return { ok: false, messages: wrongIn([recipe, product, today, weeks, seconds]) };
   const asked = { recipe: recipe.value, product: product.value };
   const solver = await solverFor(seconds.value, clock);
-  const outcome = equivalentsAnswerOf(ours, asked, { today: today.value, weeks: weeks.value }, solver);
+  const when = { today: today.value, weeks: weeks.value };
+  const outcome = equivalentsAnswerOf(ours, asked, when, solver, leftOutOf(text));
   return outcome.ok ? outcome : { ok: false, messages: [explain(outcome.refusal)] };
 }

@@ -21,7 +21,7 @@ import { type Answer, type Options, recipeIn, todayIn, weeksIn } from './options
 import { printed } from './printed';
 import { readShopText } from './read-shop-text';
 
-type Verb = Usage & { answer: (file: ShopFile, options: Options) => Answer | Promise<Answer> };
+type Verb = Usage & { answer: (file: ShopFile, options: Options, text: string) => Answer | Promise<Answer> };
 
 const MIX_OPTIONS = { '--recipe': 'r1', '--volume': '"2 gal"', '--area': '"130 sq ft"', '--today': '2026-03-02' };
 
@@ -56,7 +56,7 @@ export async function shop(words: readonly string[]): Promise<number> {
   if (!text.ok) return refused([{ path: '', message: text.message }]);
   const parsed = parseShopFile(text.value);
   if (!parsed.ok) return refused(parsed.faults);
-  const given = await worked(() => answer(parsed.file, options));
+  const given = await worked(() => answer(parsed.file, options, text.value));
   return given.ok ? answered(given.value) : refused(given.messages.map((message) => ({ path: '', message })));
 }
 

@@ -12,13 +12,15 @@ export function costWords(
   const words = (what: string, { micros, isMore }: More) =>
     micros === 0 ? `${what} as before` : `${what} ${showMoney(micros, currency)} ${isMore ? 'more' : 'less'}`;
   const cost = costMore === null ? 'product costs something else, not known how much' : words('product', costMore);
-  return [`Over the ${WEEKS_AHEAD} weeks ahead: ${cost}; ${words('waste', wasteMore)}.`];
+  const waste = wasteMore === null ? 'what is wasted is not known' : words('waste', wasteMore);
+  return [`Over the ${WEEKS_AHEAD} weeks ahead: ${cost}; ${waste}.`];
 }
 
 /** What runs out on another day, in words. */
 export function stockWords({ runsOut }: Pick<PlanDifferences, 'runsOut'>): string[] {
   if (runsOut.length === 0) return ['Nothing runs out on another day.'];
-  return runsOut.map(({ product, from, to }) => {
+  return runsOut.map(({ product, from, to, isKnown }) => {
+    if (to === null && !isKnown) return `Nobody can say then when ${product.name} runs out.`;
     if (to === null) return `${product.name} no longer runs out.`;
     return `${product.name} runs out ${showDay(to)}${from === null ? '' : ` instead of ${showDay(from)}`}.`;
   });

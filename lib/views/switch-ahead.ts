@@ -122,8 +122,11 @@ function moreEffect(before: string, more: PlanDifferences['costMore'], figure: F
 
 function stockEffects({ runsOut }: PlanDifferences, figure: (...path: string[]) => Fig): Effect[] {
   if (runsOut.length === 0) return [{ before: 'Nothing runs out on another day.', figure: null, after: '' }];
-  return runsOut.map(({ product: { id, name }, from, to }) => {
+  return runsOut.map(({ product: { id, name }, from, to, isKnown }) => {
     const before = from === null ? '' : `, instead of ${showDay(from)}`;
+    if (to === null && !isKnown) {
+      return { before: `Nobody can say then when ${name} runs out${before}.`, figure: null, after: '' };
+    }
     return to === null
       ? { before: `${name} no longer runs out`, figure: null, after: `${before}.` }
       : { before: `${name} runs out `, figure: figure('runsOut', id), after: `${before}.` };

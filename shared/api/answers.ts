@@ -27,7 +27,8 @@ const spraying = z.strictObject({
 
 const week = z.strictObject({
   week: day,
-  need: z.number(),
+  need: z.number().nullable().describe('Null as soon as one amount of the week is unknown.'),
+  needAtLeast: z.number().describe('The part of the need that is known. The columns beside it are those of this part.'),
   used: z.number(),
   short: z.number(),
   wasted: z.number(),
@@ -41,7 +42,8 @@ const product = z.strictObject({
   onHand: z.number(),
   usable: z.number(),
   weeks: z.array(week),
-  runsOutOn: day.nullable(),
+  runsOutOn: day.nullable().describe('Null: not within the weeks, or not known where unknownSince is a day.'),
+  unknownSince: day.nullable().describe('The day of the first spraying that takes an unknown amount.'),
   orderBy: day.nullable(),
   weeksUntilReorder: z.number().int().nullable(),
   wasteCost: money.nullable(),
@@ -67,7 +69,9 @@ export const PlanAnswer = z.strictObject({
     materialCost: money,
     labourCost: money,
     wasteCost: money,
-    unknownCosts: z.number().int(),
+    unknownCosts: z.number().int().describe('Sprayings whose material cost is unknown, and not in the sum.'),
+    unknownLabour: z.number().int().describe('Sprayings whose labour cost is unknown, and not in the sum.'),
+    unknownWaste: z.number().int().describe('Wasted rests whose cost is unknown, and not in the sum.'),
   }),
   flags: z.array(flag),
 });

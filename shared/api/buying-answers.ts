@@ -3,6 +3,10 @@ import { z } from 'zod';
 const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 const money = z.string().regex(/^-?\d+\.\d{6}$/);
 
+const assumed = z
+  .array(z.strictObject({ path: z.string(), taken: z.string() }))
+  .describe('What nobody entered, by its place in the shop file, and what is taken for it.');
+
 /** What to buy, as `GET /api/v1/buy` and `shop buy` give it. */
 export const BuyAnswer = z.strictObject({
   orders: z.array(
@@ -27,6 +31,10 @@ export const BuyAnswer = z.strictObject({
   habits: z.strictObject({ smallestPack: money, cheapestPerMl: money }),
   proven: z.boolean(),
   gap: z.number().min(0),
+  unknown: z
+    .array(z.string())
+    .describe('Products of which an amount is unknown. Only what is known of them is planned, and nothing is proven.'),
+  assumed,
 });
 
 /** What could stand in a recipe, as `GET /api/v1/equivalents` and `shop equivalents` give it. */
@@ -50,4 +58,5 @@ export const EquivalentsAnswer = z.strictObject({
   ),
   best: z.string().nullable(),
   breakEven: z.array(z.strictObject({ between: z.tuple([z.string(), z.string()]), seasonMl: z.number() })),
+  assumed,
 });

@@ -93,7 +93,7 @@ function largestDifference(
     for (const [col, week] of weeks.entries()) {
       const theirNeed = Number(engine.getCellValue({ sheet: need, row, col }));
       const theirStock = Number(engine.getCellValue({ sheet: stock, row, col: col + 1 }));
-      largest = Math.max(largest, Math.abs(theirNeed - week.need), Math.abs(theirStock - week.closing));
+      largest = Math.max(largest, Math.abs(theirNeed - week.needAtLeast), Math.abs(theirStock - week.closing));
     }
   }
   return largest;

@@ -109,8 +109,9 @@ test.each(NAMES)('%s: every product, to every week', (name) => {
       orderBy: ahead.reorder?.by ?? null,
       weeksUntilReorder: ahead.reorder?.weeks ?? null,
       wasteCost: ahead.wasteCost === null ? null : ahead.wasteCost / WHOLE,
-      weeks: ahead.weeks.map(({ need, used, short, wasted, closing }) => ({
-        need: need / 1000,
+      // What was given says of a week with an unknown amount only the part that is known.
+      weeks: ahead.weeks.map(({ needAtLeast, used, short, wasted, closing }) => ({
+        need: needAtLeast / 1000,
         used: used / 1000,
         short: short / 1000,
         wasted: wasted / 1000,

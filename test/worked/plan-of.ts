@@ -79,6 +79,16 @@ export function productFigures(plan: Plan, id: string) {
   };
 }
 
+/** The same with what is known and what is not of its need: since when, and the known part of each week. */
+export function needFigures(plan: Plan, id: string) {
+  const found = plan.products.find(({ product }) => product.id === id);
+  return {
+    ...productFigures(plan, id),
+    unknownSince: found?.unknownSince ?? null,
+    atLeast: found?.weeks.map(({ needAtLeast }) => units(needAtLeast)),
+  };
+}
+
 /** Week by week: need, used, short, wasted, received, closing. */
 const weekRows = ({ weeks }: ProductAhead) =>
   weeks.map(({ need, used, short, wasted, received, closing }) =>

@@ -238,5 +238,12 @@ test('a lot on its way counts from the day it comes', () => {
     ],
   });
   expect(sprayingFigures(plan).map(({ materialCost }) => materialCost)).toEqual([null, null, '1.800000']);
-  expect(plan.totals).toEqual({ materialCost: 1_800_000, labourCost: 0, wasteCost: 0, unknownCosts: 2 });
+  expect(plan.totals).toEqual({
+    materialCost: 1_800_000,
+    labourCost: 0,
+    wasteCost: 0,
+    unknownCosts: 2,
+    unknownLabour: 3,
+    unknownWaste: 0,
+  });
 });

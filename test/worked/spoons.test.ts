@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { flagRows, planOf, productFigures, shopWith, sprayingFigures } from './plan-of';
+import { flagRows, needFigures, planOf, productFigures, shopWith, sprayingFigures } from './plan-of';
 
 /*
  * Powders by the spoon. Source of every figure here: worked by hand from the definitions of the shop file.
@@ -86,9 +86,21 @@ test('a spoon of a powder is mass only where somebody weighed one; elsewhere it 
     null,
     '0.317466',
   ]);
-  expect(plan.totals).toEqual({ materialCost: 952_398, labourCost: 35_000_000, wasteCost: 0, unknownCosts: 4 });
+  expect(plan.totals).toEqual({
+    materialCost: 952_398,
+    labourCost: 35_000_000,
+    wasteCost: 0,
+    unknownCosts: 4,
+    unknownLabour: 0,
+    unknownWaste: 0,
+  });
   // 453.592 − 50.4 = 403.192 g. Of the other one nobody knows the need, so nothing of it is counted as used.
   expect(productFigures(plan, 'weighed').weeks).toEqual([[50.4, 50.4, 0, 0, 0, 403.192]]);
-  expect(productFigures(plan, 'unweighed')).toMatchObject({ runsOutOn: null, weeks: [[0, 0, 0, 0, 0, 500]] });
-  expect(flagRows(plan)).toEqual([5, 6, 8, 9].map((day) => `note unknown-cost 2026-05-0${day}`));
+  expect(needFigures(plan, 'unweighed')).toMatchObject({
+    runsOutOn: null,
+    unknownSince: '2026-05-05',
+    weeks: [[null, 0, 0, 0, 0, 500]],
+  });
+  const notes = [5, 6, 8, 9].map((day) => `note unknown-cost 2026-05-0${day}`);
+  expect(flagRows(plan)).toEqual(['warn unknown-need 2026-05-05', ...notes]);
 });

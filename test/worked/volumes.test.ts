@@ -77,7 +77,14 @@ test('one bench and one product, without loss, three weeks running', () => {
       [10, 10, 0, 0, 0, 970],
     ],
   });
-  expect(plan.totals).toEqual({ materialCost: 900_000, labourCost: 36_000_000, wasteCost: 0, unknownCosts: 0 });
+  expect(plan.totals).toEqual({
+    materialCost: 900_000,
+    labourCost: 36_000_000,
+    wasteCost: 0,
+    unknownCosts: 0,
+    unknownLabour: 0,
+    unknownWaste: 0,
+  });
   expect(plan.flags).toEqual([]);
 });
 

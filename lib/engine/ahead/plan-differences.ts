@@ -14,9 +14,12 @@ export type PlanDifferences = {
   cleared: Flag[];
   /** What the whole plan costs more in product, as far as it is known. Null when more, or less, of it would be known. */
   costMore: More | null;
-  wasteMore: More;
-  /** Products that would run out on another day, or no longer, or for the first time. */
-  runsOut: { product: Product; from: Day | null; to: Day | null }[];
+  wasteMore: More | null;
+  /**
+   * Products that would run out on another day, or no longer, or for the first time. `isKnown` is false where an amount is
+   * unknown then, so that no day does not mean that it lasts.
+   */
+  runsOut: { product: Product; from: Day | null; to: Day | null; isKnown: boolean }[];
 };
 
 /**
@@ -34,7 +37,10 @@ export function planDifferences(plan: Plan, next: Plan): PlanDifferences {
       plan.totals.unknownCosts !== next.totals.unknownCosts
         ? null
         : moreOf(plan.totals.materialCost, next.totals.materialCost),
-    wasteMore: moreOf(plan.totals.wasteCost, next.totals.wasteCost),
+    wasteMore:
+      plan.totals.unknownWaste !== next.totals.unknownWaste
+        ? null
+        : moreOf(plan.totals.wasteCost, next.totals.wasteCost),
     runsOut: plan.products.flatMap((product, number) => runsOutElse(product, next.products[number])),
   };
 }
@@ -47,9 +53,11 @@ const moreOf = (before: Micros, after: Micros): More =>
   after >= before ? { micros: minus(after, before), isMore: true } : { micros: minus(before, after), isMore: false };
 
 function runsOutElse(
-  { product, runsOutOn: from }: ProductAhead,
+  { product, runsOutOn: from, unknownSince }: ProductAhead,
   next: ProductAhead | undefined,
 ): PlanDifferences['runsOut'] {
   const to = next?.runsOutOn ?? null;
-  return from === to ? [] : [{ product, from, to }];
+  const isKnown = !next || next.unknownSince === null;
+  const isSame = from === to && isKnown === (unknownSince === null);
+  return isSame ? [] : [{ product, from, to, isKnown }];
 }

@@ -27,6 +27,8 @@ export const planDocument = (plan: Plan) => ({
     labourCost: moneyText(plan.totals.labourCost),
     wasteCost: moneyText(plan.totals.wasteCost),
     unknownCosts: plan.totals.unknownCosts,
+    unknownLabour: plan.totals.unknownLabour,
+    unknownWaste: plan.totals.unknownWaste,
   },
   flags: plan.flags.map(flagIn),
 });
@@ -77,14 +79,15 @@ function perUnit(cost: Micros | null, over: Exact | null): string | null {
   return moneyText(wholeNearest<Micros>(divide(exact(BigInt(cost)), over)));
 }
 
-const productIn = ({ product, onHand, usable, weeks, runsOutOn, reorder, wasteCost }: ProductAhead) => ({
+const productIn = ({ product, onHand, usable, weeks, runsOutOn, unknownSince, reorder, wasteCost }: ProductAhead) => ({
   product: product.id,
   unit: unitOf(product),
   onHand: shown(onHand),
   usable: shown(usable),
-  weeks: weeks.map(({ week, need, used, short, wasted, received, closing }) => ({
+  weeks: weeks.map(({ week, need, needAtLeast, used, short, wasted, received, closing }) => ({
     week,
-    need: shown(need),
+    need: need === null ? null : shown(need),
+    needAtLeast: shown(needAtLeast),
     used: shown(used),
     short: shown(short),
     wasted: shown(wasted),
@@ -92,6 +95,7 @@ const productIn = ({ product, onHand, usable, weeks, runsOutOn, reorder, wasteCo
     closing: shown(closing),
   })),
   runsOutOn,
+  unknownSince,
   orderBy: reorder?.by ?? null,
   weeksUntilReorder: reorder?.weeks ?? null,
   wasteCost: moneyOrNull(wasteCost),

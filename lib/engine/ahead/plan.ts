@@ -64,7 +64,10 @@ export type StockWeek = {
   /** The first day of these seven. */
   week: Day;
   opening: Stock;
-  need: Stock;
+  /** What the sprayings take; null as soon as one amount is unknown. */
+  need: Stock | null;
+  /** The part of the need that is known. `used`, `short`, `wasted` and `closing` are those of this part. */
+  needAtLeast: Stock;
   used: Stock;
   short: Stock;
   wasted: Stock;
@@ -83,11 +86,22 @@ export type ProductAhead = {
   wastes: Waste[];
   /** Null when the cost of any waste is unknown. */
   wasteCost: Micros | null;
+  /** The first day with a shortage. With `unknownSince`, null means that nobody knows. */
   runsOutOn: Day | null;
+  /** The day of the first spraying that takes an unknown amount; null when every amount is known. */
+  unknownSince: Day | null;
   reorder: Reorder | null;
 };
 
 /** When to order, and on what grounds; null when nothing runs out, or no offer says how long it takes. */
 export type Reorder = { by: Day; weeks: number; neededOn: Day; offer: Offer };
 
-export type Totals = { materialCost: Micros; labourCost: Micros; wasteCost: Micros; unknownCosts: number };
+/** Sums of what is known, and beside each how many sprayings or wastes are not known and so not in it. */
+export type Totals = {
+  materialCost: Micros;
+  labourCost: Micros;
+  wasteCost: Micros;
+  unknownCosts: number;
+  unknownLabour: number;
+  unknownWaste: number;
+};

@@ -93,12 +93,14 @@ function priceLine(line: IngredientLine, price: Exact | null): void {
   line.cost = drawn === null || line.shortCost === null ? null : plus(drawn, line.shortCost);
 }
 
-const totalsOf = (sprayings: Spraying[], products: ProductAhead[]): Totals => ({
-  materialCost: sumKnown(sprayings, ({ materialCost }) => materialCost),
-  labourCost: sumKnown(sprayings, ({ labourCost }) => labourCost),
-  wasteCost: sumKnown(
-    products.flatMap(({ wastes }) => wastes),
-    costOf,
-  ),
-  unknownCosts: sprayings.filter(({ materialCost }) => materialCost === null).length,
-});
+function totalsOf(sprayings: Spraying[], products: ProductAhead[]): Totals {
+  const wastes = products.flatMap((ahead) => ahead.wastes);
+  return {
+    materialCost: sumKnown(sprayings, ({ materialCost }) => materialCost),
+    labourCost: sumKnown(sprayings, ({ labourCost }) => labourCost),
+    wasteCost: sumKnown(wastes, costOf),
+    unknownCosts: sprayings.filter(({ materialCost }) => materialCost === null).length,
+    unknownLabour: sprayings.filter(({ labourCost }) => labourCost === null).length,
+    unknownWaste: wastes.filter(({ cost }) => cost === null).length,
+  };
+}

@@ -18,7 +18,14 @@ type Standing = Turn & {
 };
 
 /** What one product's walk gives, beside the draws that it writes into the lines. */
-export type Walk = { onHand: Stock; usable: Stock; weeks: StockWeek[]; wastes: Waste[]; runsOutOn: Day | null };
+export type Walk = {
+  onHand: Stock;
+  usable: Stock;
+  weeks: StockWeek[];
+  wastes: Waste[];
+  runsOutOn: Day | null;
+  unknownSince: Day | null;
+};
 
 const NONE = stock(0);
 
@@ -29,24 +36,33 @@ const NONE = stock(0);
  *   closing = opening + received − used − wasted, in every week
  *
  * Takes   the product's containers, its demands in the order they happen, the first day and the number of weeks
- * Gives   the weeks, and writes draws and shortages into the demands' lines
+ * Gives   the weeks, and writes draws and shortages into the demands' lines. A demand of an unknown amount draws nothing
+ *         and makes the need of its week unknown
  * Units   µL of a liquid, mg of a powder
  */
 export function walkStock(containers: Container[], demands: Demand[], today: Day, weeks: number): Walk {
   const start = dayNumber(today);
   const end = start + 7 * weeks - 1;
   const standing = containers.map(standUp);
-  const walk: Walk = { ...countNow(standing, start), weeks: emptyWeeks(today, weeks), wastes: [], runsOutOn: null };
+  const walk: Walk = {
+    ...countNow(standing, start),
+    weeks: emptyWeeks(today, weeks),
+    ...{ wastes: [], runsOutOn: null, unknownSince: null },
+  };
   const weekOf = (day: number): StockWeek => at(walk.weeks, wholeWeeks(day - start));
 
   for (const { received, left } of standing) {
     if (received > start && received <= end) add(weekOf(received), 'received', left);
   }
   for (const { day, line } of demands) {
-    if (line.amount === null) continue;
-    line.short = meet(standing, day, line, line.amount);
     const week = weekOf(day);
-    add(week, 'need', line.amount);
+    if (line.amount === null) {
+      week.need = null;
+      walk.unknownSince ??= dayFromNumber(day);
+      continue;
+    }
+    line.short = meet(standing, day, line, line.amount);
+    add(week, 'needAtLeast', line.amount);
     add(week, 'used', minus(line.amount, line.short));
     add(week, 'short', line.short);
     if (line.short > 0) walk.runsOutOn ??= dayFromNumber(day);
@@ -75,6 +91,7 @@ const emptyWeeks = (today: Day, weeks: number): StockWeek[] =>
     week: addDays(today, 7 * week),
     opening: NONE,
     need: NONE,
+    needAtLeast: NONE,
     used: NONE,
     short: NONE,
     wasted: NONE,
@@ -137,10 +154,11 @@ function closeWeeks(weeks: StockWeek[], onHand: Stock): void {
     week.opening = left;
     left = minus(plus(left, week.received), plus(week.used, week.wasted));
     week.closing = left;
+    if (week.need !== null) week.need = week.needAtLeast;
   }
 }
 
-function add(week: StockWeek, column: 'need' | 'used' | 'short' | 'wasted' | 'received', amount: Stock): void {
+function add(week: StockWeek, column: 'needAtLeast' | 'used' | 'short' | 'wasted' | 'received', amount: Stock): void {
   week[column] = plus(week[column], amount);
 }
 

@@ -1,6 +1,7 @@
 import { moneyText } from '@/shared/measure/money';
 import { micros, type Stock } from '@/shared/quantity/amounts';
 import { dayFromNumber } from '@/shared/time/day';
+import type { Assumed } from './assumed';
 import type { Order } from './orders';
 import type { PurchasePlan } from './purchase-plan';
 
@@ -10,9 +11,14 @@ export type BuyDocument = ReturnType<typeof buyDocument>;
  * A purchase plan as the `shop` command and the HTTP API print it.
  *
  * Units   mL of a liquid and g of a powder as plain numbers; money as decimal text with six places
- * Gives   null for a freight that was never entered; it counts nothing in the sums
+ * Takes   the plan, and settings that the shop file left out, as `leftOutIn` finds them
+ * Gives   null for a freight that was never entered; it counts nothing in the sums, and `assumed` says so. `unknown` names
+ *         the products of which an amount is unknown: of them only what is known is planned, and nothing is proven
  */
-export const buyDocument = ({ orders, late, cost, habits, proven, gap }: PurchasePlan) => ({
+export const buyDocument = (
+  { orders, late, cost, habits, proven, gap, unknown, assumed }: PurchasePlan,
+  leftOut: readonly AssumedIn[] = [],
+) => ({
   orders: orders.map(orderIn),
   late: late.map(({ product, on, amount }) => ({ product: product.id, on, amount: shown(amount) })),
   cost: {
@@ -29,7 +35,14 @@ export const buyDocument = ({ orders, late, cost, habits, proven, gap }: Purchas
   },
   proven,
   gap: proven ? 0 : gap,
+  unknown: unknown.map(({ id }) => id),
+  assumed: assumedIn([...leftOut, ...assumed]),
 });
+
+type AssumedIn = Pick<Assumed, 'path' | 'taken'>;
+
+/** What is taken for granted as every document prints it. */
+export const assumedIn = (assumed: readonly AssumedIn[]) => assumed.map(({ path, taken }) => ({ path, taken }));
 
 const orderIn = ({ supplier, on, lines, freight }: Order) => ({
   supplier: supplier.id,

@@ -4,6 +4,7 @@ import type { Projection } from '../ahead/plan';
 import { projectionOf } from '../ahead/projection';
 import { withOnOrder } from '../orders/on-order';
 import type { Offer, Product, Shop } from '../shop';
+import { type Assumed, assumedOf } from './assumed';
 import { type Purchase, purchaseOf } from './bought';
 import { byHabit, cheapestPerMl, type Habit, type Part, smallestPack } from './habit';
 import { type Horizon, horizonOf } from './horizon';
@@ -34,6 +35,10 @@ export type PurchasePlan = {
   /** Each product that has to be bought, with its packs one after another. */
   parts: { part: Part; purchase: Purchase }[];
   unknowns: Unknown[];
+  /** The products of which nobody knows how much is needed. Of them only what is known is planned, and nothing is proven. */
+  unknown: Product[];
+  /** What nobody entered and the plan takes for granted. */
+  assumed: Assumed[];
 };
 
 /** What somebody would have to enter before the plan can count it. */
@@ -65,6 +70,7 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
   const { shop, today, weeks } = projection;
   const horizon = horizonOf(shop, today, weeks);
   const { parts, unknowns } = partsOf(projection, horizon);
+  const unknown = projection.products.filter(({ unknownSince }) => unknownSince !== null).map(({ product }) => product);
   const offered = parts.filter(({ packs }) => packs.length > 0);
   const { purchases, bound, isCertain } = plannedParts(offered, horizon, solver);
   const orders = ordersOf(purchases);
@@ -74,10 +80,12 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
     ...{ shop, today, weeks, horizon, orders, cost, bound },
     late: parts.flatMap(latenessOf),
     habits: { smallestPack: costOfHabit(smallestPack), cheapestPerMl: costOfHabit(cheapestPerMl) },
-    proven: isCertain && gap <= AS_GOOD_AS_NOTHING * (1 + offered.length),
+    proven: unknown.length === 0 && isCertain && gap <= AS_GOOD_AS_NOTHING * (1 + offered.length),
     gap: cost.total > 0 ? Math.max(0, gap) / cost.total : 0,
     parts: offered.flatMap((part, index) => (purchases[index] ? [{ part, purchase: purchases[index] }] : [])),
     unknowns: [...unknowns, ...unknownFreight(orders)],
+    unknown,
+    assumed: assumedOf(projection, new Set([...askedOf(projection.sprayings).keys(), ...unknown])),
   };
 
   function costOfHabit(habit: Habit): number {

@@ -32,11 +32,15 @@ export type BreakEven = { flips: Flip[]; isWhole: boolean };
  *          far when the time is over
  */
 export function breakEvens(season: Season, candidates: readonly Priced[], best: Priced, solver: Solver): BreakEven {
+  const { sprayMl } = season;
+  // A use that nobody knows has no turn that could be told.
+  if (!sprayMl) return { flips: [], isWhole: true };
   const others = candidates.filter((one) => one !== best && one.season !== null);
   const found = others.flatMap((other) =>
     [DOWN, UP].map((steps): Flip | 'none' | 'no time' => {
       const turn = firstFlip(steps, (at) => isDearer(season, other, best, solver, at), solver);
-      const flip = typeof turn === 'string' ? turn : flipOf(season, [best, other], turn, steps === UP, solver);
+      const flip =
+        typeof turn === 'string' ? turn : flipOf({ ...season, sprayMl }, [best, other], turn, steps === UP, solver);
       // What is priced when the time is over is no longer the cheapest, and says nothing about the order.
       return solver.secondsLeft() > 0 ? flip : 'no time';
     }),
@@ -44,7 +48,13 @@ export function breakEvens(season: Season, candidates: readonly Priced[], best: 
   return { flips: found.flatMap((one) => (typeof one === 'string' ? [] : one)), isWhole: !found.includes('no time') };
 }
 
-function flipOf(season: Season, [best, other]: [Priced, Priced], turn: Turn, isAbove: boolean, solver: Solver): Flip {
+function flipOf(
+  season: Season & { sprayMl: Exact },
+  [best, other]: [Priced, Priced],
+  turn: Turn,
+  isAbove: boolean,
+  solver: Solver,
+): Flip {
   const at = (times: Exact): Beside => ({
     seasonMl: multiply(season.sprayMl, times),
     seasons: [seasonAt(season, best, solver, times), seasonAt(season, other, solver, times)],

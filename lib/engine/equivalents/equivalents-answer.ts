@@ -1,4 +1,5 @@
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
+import type { LeftOut } from '@/shared/shop-file/left-out';
 import type { Day } from '@/shared/time/day';
 import type { Solver } from '../buying/solver';
 import type { Shop } from '../shop';
@@ -19,12 +20,13 @@ export function equivalentsAnswerOf(
   asked: Ids,
   when: { today: Day; weeks: number },
   solver: Solver,
+  leftOut: readonly LeftOut[] = [],
 ): Outcome<EquivalentsDocument> {
   const recipe = shop.recipes.find(({ id }) => id === asked.recipe);
   const product = shop.products.find(({ id }) => id === asked.product);
   const fault = equivalentsFault(shop, asked);
   const found = recipe && product && !fault ? equivalentsOf(shop, { recipe, product }, when, solver) : null;
-  return found ? accept(equivalentsDocument(found)) : refuse(fault ?? nowhere(asked));
+  return found ? accept(equivalentsDocument(found, leftOut)) : refuse(fault ?? nowhere(asked));
 }
 
 const nowhere = ({ product }: Ids): Refusal => ({ code: 'not-found', what: 'product', id: product });

@@ -2,7 +2,8 @@ import { moneyText } from '@/shared/measure/money';
 import { type Micros, micros } from '@/shared/quantity/amounts';
 import { type Exact, toNumber } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
-import { signedMoneyText } from '../buying/buy-document';
+import type { LeftOut } from '@/shared/shop-file/left-out';
+import { assumedIn, signedMoneyText } from '../buying/buy-document';
 import type { Equivalents, Priced } from './equivalents';
 
 export type EquivalentsDocument = ReturnType<typeof equivalentsDocument>;
@@ -14,7 +15,10 @@ export type EquivalentsDocument = ReturnType<typeof equivalentsDocument>;
  * Rounds  costs per gram and per litre only, to six places, a half away from zero
  * Gives   null for whatever is unknown, and for the season of what is not allowed
  */
-export const equivalentsDocument = ({ wanted, candidates, best, breakEven }: Equivalents) => ({
+export const equivalentsDocument = (
+  { wanted, candidates, best, breakEven, assumed }: Equivalents,
+  leftOut: readonly LeftOut[] = [],
+) => ({
   substance: wanted.substance,
   mgPerL: wanted.mgPerLitre && toNumber(wanted.mgPerLitre),
   candidates: candidates.map(candidateIn),
@@ -23,6 +27,7 @@ export const equivalentsDocument = ({ wanted, candidates, best, breakEven }: Equ
     between: [a.id, b.id],
     seasonMl: toNumber(seasonMl),
   })),
+  assumed: assumedIn([...leftOut, ...assumed]),
 });
 
 const candidateIn = ({ product, dose, allowed, reasons, perGram, perLitre, season, alsoBrings }: Priced) => ({

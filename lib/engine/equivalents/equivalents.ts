@@ -1,6 +1,7 @@
 import { divide, type Exact, exact, fraction, multiply } from '@/shared/quantity/exact';
 import type { Day } from '@/shared/time/day';
 import { cheapestOffer, unitPrice } from '../ahead/cheapest-offer';
+import { type Assumed, assumedOfGoods } from '../buying/assumed';
 import type { Solver } from '../buying/solver';
 import type { Ingredient, Product, Recipe, Shop } from '../shop';
 import { strengthIn } from '../strength/strength-of';
@@ -28,6 +29,8 @@ export type Equivalents = {
   /** The allowed one that costs least over the season. */
   best: Priced | null;
   breakEven: BreakEven;
+  /** What nobody entered about the candidates, and the seasons' costs take for granted. */
+  assumed: Assumed[];
 };
 
 /**
@@ -51,7 +54,11 @@ export function equivalentsOf(
   const season = seasonOf(shop, asked.recipe, today, weeks);
   const candidates = candidatesFor(shop, wanted).map((one) => priced(shop, wanted, season, one, solver));
   const best = cheapestOf(candidates);
-  return { wanted, season, candidates, best, breakEven: best ? breakEvens(season, candidates, best, solver) : NO_TURN };
+  return {
+    ...{ wanted, season, candidates, best },
+    breakEven: best ? breakEvens(season, candidates, best, solver) : NO_TURN,
+    assumed: assumedOfGoods(shop, new Set(candidates.map(({ product }) => product)), 'without waiting'),
+  };
 }
 
 const NO_TURN: BreakEven = { flips: [], isWhole: true };
@@ -104,7 +111,7 @@ export type CurvePoint = { sprayMl: Exact; times: Exact; seasons: (SeasonCost | 
  * it up to twice the plan.
  *
  * Takes    the candidates that may be used, in the order in which their costs are wanted
- * Gives    null for what there was no time for
+ * Gives    null for what there was no time for; no points when some spraying takes an unknown amount of spray
  */
 export function seasonCurve(
   season: Season,
@@ -112,9 +119,11 @@ export function seasonCurve(
   solver: Solver,
   steps = 10,
 ): CurvePoint[] {
+  const { sprayMl } = season;
+  if (!sprayMl) return [];
   return Array.from({ length: 2 * steps }, (_, index) => {
     const times = fraction(BigInt(index + 1), BigInt(steps));
     const seasons = ingredients.map((one) => inTime(seasonCost(season, one, solver, times)));
-    return { sprayMl: multiply(season.sprayMl, times), times, seasons };
+    return { sprayMl: multiply(sprayMl, times), times, seasons };
   });
 }

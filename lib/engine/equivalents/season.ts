@@ -1,5 +1,5 @@
 import { type Micros, type Stock, sum } from '@/shared/quantity/amounts';
-import { add, type Exact, exact, multiply } from '@/shared/quantity/exact';
+import { add, type Exact, exact, multiply, ZERO } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { type Day, dayNumber, WEEKDAYS } from '@/shared/time/day';
 import type { Spraying } from '../ahead/plan';
@@ -13,8 +13,8 @@ import { plannedParts } from '../buying/planned-parts';
 import type { Solver } from '../buying/solver';
 import type { Ingredient, Offer, Recipe, Shop } from '../shop';
 
-/** Every spraying of a recipe in the weeks ahead, with what it sprays in all, mL. */
-export type Season = { shop: Shop; horizon: Horizon; sprayings: Spraying[]; sprayMl: Exact };
+/** Every spraying of a recipe in the weeks ahead, with what it sprays in all, mL; null when that of any is unknown. */
+export type Season = { shop: Shop; horizon: Horizon; sprayings: Spraying[]; sprayMl: Exact | null };
 
 /**
  * What one product costs over a season: whole packs, their opened life, freight. Micros.
@@ -44,8 +44,8 @@ export type SeasonCost = {
 export function seasonOf(shop: Shop, recipe: Recipe, today: Day, weeks: number): Season {
   const all = sprayingsBetween(shop, today, horizonEnd(today, weeks));
   const sprayings = all.filter((spraying) => spraying.recipe === recipe);
-  let sprayMl = exact(0n);
-  for (const { spray } of sprayings) if (spray) sprayMl = add(sprayMl, spray.total);
+  const volumes = sprayings.map(({ spray }) => spray?.total ?? null);
+  const sprayMl = volumes.reduce((sum, one) => sum && one && add(sum, one), ZERO as Exact | null);
   return { shop, horizon: horizonOf({ ...shop, safetyDays: 0 }, today, weeks), sprayings, sprayMl };
 }
 

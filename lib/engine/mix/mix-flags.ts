@@ -26,9 +26,13 @@ export function mixFlags(shop: Shop, recipe: Recipe, batch: Batch, { startsAt, e
   const projection = projectionWith(onlyFor(shop, recipe), [spraying], today, 1);
   const benches = batch.benches.map(({ id }) => id);
   const named = new Set(benches);
-  return flagsOf(projection)
-    .filter(({ program, benches: flagged }) => program !== null || flagged.length === 0)
-    .map((flag) => ({ ...flag, program: null, benches: flag.benches.filter((id) => named.has(id)) }));
+  return (
+    flagsOf(projection)
+      // What a mix takes is measured while it is mixed: only a plan lacks it.
+      .filter(({ rule }) => rule !== 'unknown-need')
+      .filter(({ program, benches: flagged }) => program !== null || flagged.length === 0)
+      .map((flag) => ({ ...flag, program: null, benches: flag.benches.filter((id) => named.has(id)) }))
+  );
 }
 
 /** A rule that a mix broke and somebody passed, and why. */

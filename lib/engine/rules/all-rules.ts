@@ -18,6 +18,7 @@ import { turnsOf } from './turns';
 import type { Unflagged } from './unflagged';
 import { unknownCost } from './unknown-cost';
 import { unknownExpiry } from './unknown-expiry';
+import { unknownNeed } from './unknown-need';
 
 /**
  * Everything in a plan that breaks a rule.
@@ -42,6 +43,7 @@ export function flagsOf(plan: Unflagged): Flag[] {
     short(plan),
     unknownCost(plan),
     unknownExpiry(plan),
+    unknownNeed(plan),
     phiReachesHarvest(plan, turns),
     oilNearSulfur(plan, turns),
     tooHot(plan),

@@ -1,4 +1,5 @@
 import type { Day } from '@/shared/time/day';
+import type { ToEnter } from './to-enter';
 
 export type Severity = 'stop' | 'warn' | 'note';
 
@@ -16,6 +17,7 @@ export const RULES = [
   'short',
   'unknown-cost',
   'unknown-expiry',
+  'unknown-need',
   'phi-reaches-harvest',
   'oil-near-sulfur',
   'too-hot',
@@ -39,4 +41,6 @@ export type Flag = {
   product: string | null;
   /** The fact with its numbers, and what would clear it, in whole sentences. */
   message: string;
+  /** What would clear it, with where each is entered; left out where the message says all. */
+  toEnter?: readonly ToEnter[];
 };

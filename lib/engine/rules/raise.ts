@@ -1,6 +1,7 @@
 import type { Spraying } from '../ahead/plan';
 import type { Bench, Product } from '../shop';
 import type { Flag, RuleName, Severity } from './flag';
+import type { ToEnter } from './to-enter';
 import type { Unflagged } from './unflagged';
 
 /** What a flag is about, beside the spraying. */
@@ -10,9 +11,14 @@ type About = { rule: RuleName; severity: Severity; benches: readonly Bench[]; pr
  * A flag about one planned spraying, on its date.
  *
  * Takes   the message as a function: a year's plan raises thousands of flags and a page shows a few, so a message is
- *         written when somebody reads it, each time the same
+ *         written when somebody reads it, each time the same; and what is to be entered, likewise
  */
-export const flagSpraying = (spraying: Spraying, about: About, message: () => string): Flag => ({
+export const flagSpraying = (
+  spraying: Spraying,
+  about: About,
+  message: () => string,
+  toEnter: () => readonly ToEnter[] = () => [],
+): Flag => ({
   severity: about.severity,
   rule: about.rule,
   on: spraying.date,
@@ -21,6 +27,9 @@ export const flagSpraying = (spraying: Spraying, about: About, message: () => st
   product: about.product?.id ?? null,
   get message() {
     return message();
+  },
+  get toEnter() {
+    return toEnter();
   },
 });
 

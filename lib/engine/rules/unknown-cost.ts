@@ -4,6 +4,7 @@ import type { Flag } from './flag';
 import { dayNear, listed } from './in-words';
 import { toEnterFor } from './missing-figures';
 import { flagSpraying } from './raise';
+import { eachOnce, type ToEnter, toEnterForCost, toEnterForSpray } from './to-enter';
 import type { Unflagged } from './unflagged';
 
 /**
@@ -25,11 +26,19 @@ export function unknownCost(plan: Unflagged): Flag[] {
     for (const product of products.size > 0 ? products : [null]) {
       const about = { rule: 'unknown-cost', severity: 'note', benches: spraying.program.benches, product } as const;
       const its = lines.filter(({ ingredient }) => ingredient.product === product);
-      flags.push(flagSpraying(spraying, about, () => messageFor(plan, spraying, product, its)));
+      const message = () => messageFor(plan, spraying, product, its);
+      flags.push(flagSpraying(spraying, about, message, () => toEnterIn(spraying, its)));
     }
   }
   return flags;
 }
+
+const toEnterIn = (spraying: Spraying, lines: IngredientLine[]): ToEnter[] =>
+  eachOnce(
+    lines.length > 0
+      ? lines.flatMap((line) => toEnterForCost(spraying, line))
+      : spraying.program.benches.flatMap(toEnterForSpray),
+  );
 
 function messageFor(plan: Unflagged, spraying: Spraying, product: Product | null, lines: IngredientLine[]): string {
   const what = product ? `${product.name} in this spraying` : 'this spraying';

@@ -98,7 +98,10 @@ function metWorking(spraying: Spraying, line: IngredientLine, number: number, fi
   const address = figureAddress('spraying', spraying.program.id, spraying.date, 'line', number, 'amount');
   return {
     title: `${product.name} ${figure === 'used' ? 'from the shelf' : 'missing'} in the batch`,
-    value: { kind: 'stock', amount: figure === 'used' ? taken : line.short, form: product.form },
+    value:
+      line.amount === null
+        ? amountShown(line)
+        : { kind: 'stock', amount: figure === 'used' ? taken : line.short, form: product.form },
     rule: 'A batch takes what usable bottles hold on its day, those that die first before others. The rest of its amount is short.',
     steps: [
       worked('Amount', amountShown(line), `recipe ${spraying.recipe.name}`, address),

@@ -4,12 +4,25 @@ import { showDay } from '@/shared/time/show-day';
 import { leftOn } from '../ahead/container-steps';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
+import { toEnterForPrice } from '../rules/to-enter';
 import type { Container } from '../shop';
 import { bottleName } from './line-figures';
 import { onOrderWorking, stillRunsOutWorking } from './on-order-figures';
 import { replaceWorking } from './replace-figures';
 import { productValueWorking } from './shelf-figures';
-import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
+import {
+  count,
+  entered,
+  type FoundWorking,
+  figureAddress,
+  money,
+  type Shown,
+  type Step,
+  sumShown,
+  text,
+  worked,
+} from './shown';
+import { atMost, toEnterForProduct, UNKNOWN_AMOUNT, unknownIn } from './unknown-need-figures';
 import { weekWorking } from './week-figures';
 
 /** The working of one figure of a product: `ID/FIGURE`, `ID/week/N/COLUMN` or `ID/left/DAY`. */
@@ -22,7 +35,7 @@ export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): Fou
     case 'usable':
       return usableWorking(plan, ahead);
     case 'wasteCost':
-      return wasteWorking(ahead);
+      return wasteWorking(plan, ahead);
     case 'runsOutOn':
       return runsOutWorking(plan, ahead);
     case 'left':
@@ -85,10 +98,20 @@ function usableWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
   };
 }
 
-const wasteWorking = ({ product, wastes, wasteCost }: ProductAhead): FoundWorking => ({
+const wasteWorking = (plan: Plan, ahead: ProductAhead, { product, wastes } = ahead): FoundWorking => ({
   title: `${product.name} that will be wasted`,
-  value: money(wasteCost, 'What was paid for one of these bottles was never entered.'),
+  value: atMost(
+    sumShown(
+      wastes.map(({ cost }) => cost),
+      'What was paid for these bottles was never entered.',
+    ),
+    unknownIn(plan, ahead, () => true),
+  ),
   rule: 'What is left in a bottle after its last usable day, at the price that was paid for it, within the weeks ahead.',
+  get toEnter() {
+    const unpaid = wastes.filter(({ cost }) => cost === null).map(({ container }) => toEnterForPrice(container));
+    return [...unpaid, ...toEnterForProduct(plan, ahead)];
+  },
   steps: wastes.flatMap(({ container, on, amount, cost }) => [
     worked(
       bottleName(container),
@@ -103,9 +126,23 @@ const wasteWorking = ({ product, wastes, wasteCost }: ProductAhead): FoundWorkin
 
 const NOT_IN_HORIZON = (plan: Plan): Shown => text(`not within ${plan.weeks} weeks`);
 
-/** The day a product runs out, or words for not running out. */
-export const runsOutShown = (plan: Plan, { runsOutOn }: ProductAhead): Shown =>
-  runsOutOn === null ? NOT_IN_HORIZON(plan) : { kind: 'day', day: runsOutOn };
+/**
+ * The day a product runs out, or words for not running out. Where an amount is unknown before, it may run out sooner; and
+ * where nothing that is known runs out, nobody can say.
+ */
+export function runsOutShown(plan: Plan, ahead: Pick<ProductAhead, 'runsOutOn' | 'unknownSince'>): Shown {
+  const { runsOutOn, unknownSince } = ahead;
+  if (runsOutOn === null) return unknownSince === null ? NOT_IN_HORIZON(plan) : NOBODY_KNOWS;
+  return dayShown(runsOutOn, isMaybeSooner(ahead));
+}
+
+const NOBODY_KNOWS: Shown = { kind: 'unknown', because: UNKNOWN_AMOUNT };
+
+/** Whether a product may run out before the day that is known, because an amount before it is not. */
+const isMaybeSooner = ({ runsOutOn, unknownSince }: Pick<ProductAhead, 'runsOutOn' | 'unknownSince'>): boolean =>
+  runsOutOn !== null && unknownSince !== null && unknownSince <= runsOutOn;
+
+const dayShown = (day: Day, isMaybe: boolean): Shown => ({ kind: 'day', day, ...(isMaybe && { atLatest: true }) });
 
 function runsOutWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
   const { product, usable, runsOutOn } = ahead;
@@ -119,6 +156,9 @@ function runsOutWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
         ...(runsOutOn === null ? [] : takenUntil(plan, ahead, runsOutOn)),
       ];
     },
+    get toEnter() {
+      return toEnterForProduct(plan, ahead);
+    },
   };
 }
 
@@ -128,11 +168,16 @@ function takenUntil(plan: Plan, ahead: ProductAhead, last: Day): Step[] {
   for (const { program, recipe, date, lines } of plan.sprayings) {
     if (date > last) break;
     for (const [number, { ingredient, amount, short }] of lines.entries()) {
-      if (ingredient.product !== ahead.product || amount === null) continue;
+      if (ingredient.product !== ahead.product) continue;
       const there =
-        short === 0 ? '' : short === amount ? ', of which nothing is there' : ', of which only a part is there';
+        short === 0 || amount === null
+          ? ''
+          : short === amount
+            ? ', of which nothing is there'
+            : ', of which only a part is there';
       const address = figureAddress('spraying', program.id, date, 'line', number, 'amount');
-      steps.push(worked(recipe.name, stockOf(ahead, amount), `${showDay(date)}${there}`, address));
+      const value = amount === null ? NOBODY_KNOWS : stockOf(ahead, amount);
+      steps.push(worked(recipe.name, value, `${showDay(date)}${there}`, address));
     }
   }
   return steps;
@@ -146,7 +191,10 @@ function leftWorking(plan: Plan, ahead: ProductAhead, [written]: string[]): Foun
   const left = (one: Container) => leftOn(plan, one, reading.value);
   return {
     title: `${ahead.product.name} left at the end of ${showDay(reading.value)}`,
-    value: stockOf(ahead, sum(containers.map(left))),
+    value: atMost(
+      stockOf(ahead, sum(containers.map(left))),
+      unknownIn(plan, ahead, ({ date }) => date <= reading.value),
+    ),
     rule: 'What is left in every container at the end of that day, added up.',
     get steps() {
       return containers.map((one) =>
@@ -168,24 +216,25 @@ const stockOf = ({ product }: ProductAhead, amount: ProductAhead['onHand']): Sho
 });
 
 function orderByWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
-  const { reorder, runsOutOn, product } = ahead;
+  const { reorder, product } = ahead;
   const runsOut = worked(
     'Runs out',
     runsOutShown(plan, ahead),
     'the weeks ahead',
     figureAddress('product', product.id, 'runsOutOn'),
   );
+  const toEnter = toEnterForProduct(plan, ahead);
   const rule =
     'The latest working day of the supplier on which an order still arrives before the product runs out, with the shop’s safety days between. The offer that is cheapest per unit is used.';
   if (!reorder) {
-    const because = runsOutOn === null ? 'nothing runs out' : 'no offer with a lead time';
-    return { title: `Order ${product.name} by`, value: text(because), rule, steps: [runsOut] };
+    return { title: `Order ${product.name} by`, value: noOrderShown(ahead), rule, steps: [runsOut], toEnter };
   }
   const { supplier, leadDays, packText } = reorder.offer;
   return {
     title: `Order ${product.name} by`,
-    value: { kind: 'day', day: reorder.by },
+    value: dayShown(reorder.by, isMaybeSooner(ahead)),
     rule,
+    toEnter,
     steps: [
       runsOut,
       entered('Safety days', count(plan.shop.safetyDays, 'days'), 'Setup, the shop'),
@@ -196,6 +245,12 @@ function orderByWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
   };
 }
 
+/** Why there is no day to order by. */
+function noOrderShown({ runsOutOn, unknownSince }: ProductAhead): Shown {
+  if (runsOutOn !== null) return text('no offer with a lead time');
+  return unknownSince === null ? text('nothing runs out') : NOBODY_KNOWS;
+}
+
 /** The end of the time that an order needs: the day by which it must have arrived. */
 function neededWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
   const { reorder, product } = ahead;
@@ -203,7 +258,7 @@ function neededWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
   if (!reorder) return { ...working, title: `${product.name} must have arrived by` };
   return {
     title: `${product.name} must have arrived by`,
-    value: { kind: 'day', day: reorder.neededOn },
+    value: dayShown(reorder.neededOn, isMaybeSooner(ahead)),
     rule: 'The day the product runs out − the shop’s safety days.',
     steps: working.steps.slice(0, 2),
   };

@@ -14,6 +14,11 @@ export const equivalentAddress = (
 ): string => figureAddress('equivalent', recipe.id, ingredient.product.id, ...path);
 
 const shown = (micros: number): Shown => ({ kind: 'money', micros });
+const sprayShown = ({ season: { sprayMl } }: Pick<Equivalents, 'season'>): Shown =>
+  sprayMl ? litres(sprayMl) : { kind: 'unknown', because: NO_SPRAY };
+
+const NO_SPRAY = 'The mL per plant of some plants is not known.';
+
 const litres = (ml: Exact): Shown => ({ kind: 'volume', ml: toNumber(ml) });
 
 /** Why there is no season's cost of a candidate. */
@@ -27,7 +32,7 @@ const SEASON_RULE =
 /** The working of what a season costs with a candidate, as it is planned. */
 export function seasonWorking(found: Equivalents, candidate: Priced): FoundWorking {
   const { wanted } = found;
-  const sprayed = worked('Sprayed in the season', litres(found.season.sprayMl), 'as planned', sprayAddress(found));
+  const sprayed = worked('Sprayed in the season', sprayShown(found), 'as planned', sprayAddress(found));
   return {
     title: `A season of ${wanted.recipe.name} with ${candidate.product.name}`,
     ...costOfSeason(candidate.season, whyNoSeason(candidate)),
@@ -81,12 +86,12 @@ export const wasteWorking = (candidate: Priced): FoundWorking => ({
 /** The working of what is sprayed of the recipe in the season. */
 export const sprayedWorking = ({ season, wanted }: Equivalents): FoundWorking => ({
   title: `What is sprayed of ${wanted.recipe.name} in a season`,
-  value: litres(season.sprayMl),
+  value: sprayShown({ season }),
   rule: `Every spraying of the recipe in ${season.horizon.days / 7} weeks, added up: whole fills, as they are planned.`,
   steps: season.sprayings.map(({ date, spray }) =>
     entered(
       'Spraying',
-      spray ? litres(spray.total) : { kind: 'unknown', because: 'The mL per plant of some plants is not known.' },
+      spray ? litres(spray.total) : { kind: 'unknown', because: NO_SPRAY },
       showDay(date, dayFromNumber(season.horizon.start)),
     ),
   ),
@@ -100,7 +105,7 @@ export function otherUse(found: Equivalents, point: CurvePoint | undefined): Fou
     value: litres(point.sprayMl),
     rule: 'The spray of the season × how many times the plan.',
     steps: [
-      worked('Planned', litres(found.season.sprayMl), 'the season', sprayAddress(found)),
+      worked('Planned', sprayShown(found), 'the season', sprayAddress(found)),
       entered('Times the plan', { kind: 'ratio', value: toNumber(point.times), unit: 'times' }, 'a step of the curve'),
     ],
   };
@@ -159,7 +164,7 @@ function turnItself(found: Equivalents, flip: Flip, number: string): FoundWorkin
     value: litres(seasonMl),
     rule: `The season is priced with both at ${isAbove ? 'more and more' : 'less and less'} spray, each spraying alike, until the order turns; then the span is halved eight times. Whole packs make the cost a staircase, so this is the nearest step.`,
     steps: [
-      worked('Planned', litres(found.season.sprayMl), 'this shop’s own use', sprayAddress(found)),
+      worked('Planned', sprayShown(found), 'this shop’s own use', sprayAddress(found)),
       entered('A little before it', litres(flip.before.seasonMl), 'nearer to the plan'),
       ...costs('before', 'that use'),
       ...costs('behind', 'the use above'),

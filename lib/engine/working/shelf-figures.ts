@@ -1,13 +1,16 @@
-import type { Micros } from '@/shared/quantity/amounts';
-import { sumKnown } from '../ahead/cost-sums';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { inDrawOrder } from '../ledger/draw-order';
+import { eachOnce, type ToEnter, toEnterForPrice } from '../rules/to-enter';
 import type { Container } from '../shop';
 import { valueLeft } from './container-figures';
 import { bottleName } from './line-figures';
-import { count, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
+import { count, type FoundWorking, figureAddress, money, type Step, sumShown, worked } from './shown';
 
 const NEVER_ENTERED = 'What was paid for it was never entered, so it is not in the sum.';
+
+const NEVER_PAID = 'What was paid was never entered.';
+
+const toEnterIn = (unpaid: readonly Container[]): ToEnter[] => eachOnce(unpaid.map(toEnterForPrice));
 
 /** The working of a sum over the shelf at what was paid: `shelf/value`, `shelf/unknownValues` or `shelf/wasteCost`. */
 export function shelfValueWorking(plan: Plan, [figure]: string[]): FoundWorking | null {
@@ -37,9 +40,12 @@ export function productValueWorking(plan: Plan, { product }: Pick<ProductAhead, 
   const standing = inDrawOrder(standingNow(plan, product));
   return {
     title: `Value of ${product.name} on the shelf`,
-    value: sumShown(standing.map(valueLeft)),
+    value: sumShown(standing.map(valueLeft), NEVER_PAID),
     rule: 'What is left in every bottle that has come, at what was paid for it, also in those past their last day. What was never entered is not in the sum.',
     steps: standing.map(valueStep),
+    get toEnter() {
+      return toEnterIn(standing.filter((one) => valueLeft(one) === null));
+    },
   };
 }
 
@@ -48,7 +54,7 @@ function shelfValue(plan: Plan): FoundWorking {
   const unknown = unknownValues(plan).value;
   return {
     title: 'Stock value on the shelf',
-    value: sumShown(standingNow(plan).map(valueLeft)),
+    value: sumShown(standingNow(plan).map(valueLeft), NEVER_PAID),
     rule: 'What is left in every bottle that has come, at what was paid for it, added up by product. Freight is not in it. What was never entered is not in the sum.',
     steps: [
       ...products.map((ahead) =>
@@ -61,6 +67,9 @@ function shelfValue(plan: Plan): FoundWorking {
       ),
       worked('Not known, and not in the sum', unknown, 'bottles', figureAddress('shelf', 'unknownValues')),
     ],
+    get toEnter() {
+      return toEnterIn(standingNow(plan).filter((one) => valueLeft(one) === null));
+    },
   };
 }
 
@@ -71,6 +80,9 @@ function unknownValues(plan: Plan): FoundWorking {
     value: count(unknown.length, 'bottles'),
     rule: 'Bottles with something in them for which nobody entered what was paid.',
     steps: unknown.map(valueStep),
+    get toEnter() {
+      return toEnterIn(unknown);
+    },
   };
 }
 
@@ -78,7 +90,13 @@ function shelfWaste({ products, weeks }: Plan): FoundWorking {
   const wastes = products.flatMap((ahead) => ahead.wastes).filter(({ amount }) => amount > 0);
   return {
     title: `Value about to be wasted in ${weeks} weeks`,
-    value: sumShown(wastes.map(({ cost }) => cost)),
+    value: sumShown(
+      wastes.map(({ cost }) => cost),
+      NEVER_PAID,
+    ),
+    get toEnter() {
+      return toEnterIn(wastes.filter(({ cost }) => cost === null).map(({ container }) => container));
+    },
     rule: 'What is left in bottles after their last usable day, at what was paid for it, if nothing but the programs uses it. What was never entered is not in the sum.',
     steps: wastes.map(({ container, cost }) =>
       worked(
@@ -98,9 +116,3 @@ const valueStep = (container: Container): Step =>
     'its share of what was paid',
     figureAddress('container', container.lot, container.place, 'value'),
   );
-
-/** What is known of some costs, added up; unknown when there are some and none of them is known. */
-const sumShown = (costs: (Micros | null)[]): Shown =>
-  costs.length > 0 && costs.every((cost) => cost === null)
-    ? { kind: 'unknown', because: 'What was paid was never entered.' }
-    : { kind: 'money', micros: sumKnown(costs, (cost) => cost) };

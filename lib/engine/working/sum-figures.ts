@@ -1,8 +1,15 @@
 import type { Micros } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
-import { sumKnown } from '../ahead/cost-sums';
 import type { IngredientLine, Plan, Spraying } from '../ahead/plan';
-import { count, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
+import {
+  eachOnce,
+  TO_ENTER_WAGE,
+  type ToEnter,
+  toEnterForCost,
+  toEnterForPrice,
+  toEnterForSpray,
+} from '../rules/to-enter';
+import { count, type FoundWorking, figureAddress, money, type Step, sumShown, worked } from './shown';
 
 const UNKNOWN = 'Not known for this one, so it is not in the sum.';
 
@@ -13,13 +20,6 @@ const costStep = (spraying: Spraying, figure: 'materialCost' | 'labourCost'): St
     `program ${spraying.program.id}`,
     figureAddress('spraying', spraying.program.id, spraying.date, figure),
   );
-
-/** A sum of costs as it is shown: unknown when there are costs and none of them is known, because that is not zero. */
-function sumShown(costs: (Micros | null)[]): Shown {
-  if (costs.length > 0 && costs.every((cost) => cost === null))
-    return { kind: 'unknown', because: 'None of it is known.' };
-  return { kind: 'money', micros: sumKnown(costs, (cost) => cost) };
-}
 
 /** The working of a day's sum: `DATE/materialCost` or `DATE/labourCost`. */
 export function dayWorking(plan: Plan, [date, figure]: string[]): FoundWorking | null {
@@ -32,50 +32,73 @@ export function dayWorking(plan: Plan, [date, figure]: string[]): FoundWorking |
         value: sumShown(sprayings.map((one) => one[figure])),
         rule: 'The sprayings of the day, added up. What is unknown is not in the sum, and says so.',
         steps: sprayings.map((one) => costStep(one, figure)),
+        get toEnter() {
+          return toEnterIn(sprayings, figure);
+        },
       }
     : null;
 }
 
 /** The working of a sum over the whole horizon. */
 export function totalWorking(plan: Plan, [figure]: string[]): FoundWorking | null {
-  const { totals, sprayings } = plan;
   switch (figure) {
     case 'materialCost':
     case 'labourCost':
-      return {
-        title: `${figure === 'materialCost' ? 'Product' : 'Labour'} in ${plan.weeks} weeks`,
-        value: sumShown(sprayings.map((one) => one[figure])),
-        rule: 'Every spraying of the weeks ahead, added up. What is unknown is not in the sum.',
-        get steps() {
-          return sprayings.map((one) => costStep(one, figure));
-        },
-      };
+      return costTotal(plan, figure);
     case 'toBuy':
       return toBuyTotal(plan);
     case 'wasteCost':
       return wasteTotal(plan);
     case 'sprayings':
-      return {
-        title: `Sprayings in ${plan.weeks} weeks`,
-        value: count(sprayings.length, 'sprayings'),
-        rule: 'Every turn of every program in the weeks ahead that is not skipped.',
-        get steps() {
-          return sprayings.map(plantStep);
-        },
-      };
+      return sprayingsTotal(plan);
     case 'unknownCosts':
-      return {
-        title: 'Sprayings whose cost is unknown',
-        value: count(totals.unknownCosts, 'sprayings'),
-        rule: 'Sprayings in which the amount or the price of at least one ingredient is unknown.',
-        steps: sprayings
-          .filter(({ materialCost }) => materialCost === null)
-          .map((one) => costStep(one, 'materialCost')),
-      };
+      return unknownTotal(plan);
     default:
       return null;
   }
 }
+
+const costTotal = ({ sprayings, weeks }: Plan, figure: 'materialCost' | 'labourCost'): FoundWorking => ({
+  title: `${figure === 'materialCost' ? 'Product' : 'Labour'} in ${weeks} weeks`,
+  value: sumShown(sprayings.map((one) => one[figure])),
+  rule: 'Every spraying of the weeks ahead, added up. What is unknown is not in the sum.',
+  get steps() {
+    return sprayings.map((one) => costStep(one, figure));
+  },
+  get toEnter() {
+    return toEnterIn(sprayings, figure);
+  },
+});
+
+const sprayingsTotal = ({ sprayings, weeks }: Plan): FoundWorking => ({
+  title: `Sprayings in ${weeks} weeks`,
+  value: count(sprayings.length, 'sprayings'),
+  rule: 'Every turn of every program in the weeks ahead that is not skipped.',
+  get steps() {
+    return sprayings.map(plantStep);
+  },
+});
+
+const unknownTotal = ({ sprayings, totals }: Plan): FoundWorking => ({
+  title: 'Sprayings whose cost is unknown',
+  value: count(totals.unknownCosts, 'sprayings'),
+  rule: 'Sprayings in which the amount or the price of at least one ingredient is unknown.',
+  steps: sprayings.filter(({ materialCost }) => materialCost === null).map((one) => costStep(one, 'materialCost')),
+  get toEnter() {
+    return toEnterIn(sprayings, 'materialCost');
+  },
+});
+
+/** What somebody must enter before all of these costs are known. */
+const toEnterIn = (sprayings: readonly Spraying[], figure: 'materialCost' | 'labourCost'): ToEnter[] =>
+  eachOnce(
+    sprayings.filter((one) => one[figure] === null).flatMap(figure === 'labourCost' ? () => TO_ENTER_WAGE : toEnterFor),
+  );
+
+const toEnterFor = (spraying: Spraying): ToEnter[] =>
+  spraying.lines.length > 0
+    ? spraying.lines.flatMap((line) => toEnterForCost(spraying, line))
+    : spraying.program.benches.flatMap(toEnterForSpray);
 
 const plantStep = ({ recipe, date, program, plants }: Spraying): Step =>
   worked(
@@ -101,7 +124,8 @@ function toBuyTotal({ sprayings, weeks }: Plan): FoundWorking {
   };
 }
 
-const isMissing = ({ amount, short }: IngredientLine): boolean => amount !== null && short > 0;
+/** What is missing, or may be: where the amount is unknown nobody can say. */
+const isMissing = ({ amount, short }: IngredientLine): boolean => amount === null || short > 0;
 
 const toBuyStep = ({ program, date }: Spraying, { ingredient, shortCost }: IngredientLine, number: number): Step =>
   worked(
@@ -112,6 +136,10 @@ const toBuyStep = ({ program, date }: Spraying, { ingredient, shortCost }: Ingre
   );
 
 const wasteTotal = ({ products, weeks }: Plan): FoundWorking => ({
+  get toEnter() {
+    const unpaid = products.flatMap(({ wastes }) => wastes).filter(({ cost }) => cost === null);
+    return unpaid.map(({ container }) => toEnterForPrice(container));
+  },
   title: `About to be wasted in ${weeks} weeks`,
   value: sumShown(products.flatMap(({ wastes }) => wastes.map(({ cost }) => cost))),
   rule: 'What is left in bottles after their last usable day, at what was paid for it, if nothing but the programs uses it.',

@@ -3,7 +3,19 @@ import { micros, sum } from '@/shared/quantity/amounts';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import type { More, PlanDifferences } from '../ahead/plan-differences';
 import type { Flag } from '../rules/flag';
-import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
+import {
+  atLeast,
+  count,
+  entered,
+  type FoundWorking,
+  figureAddress,
+  money,
+  type Shown,
+  type Step,
+  text,
+  worked,
+} from './shown';
+import { UNKNOWN_AMOUNT } from './unknown-need-figures';
 
 /** The plan as it is, the plan with another product in a recipe, and what is otherwise in it. */
 export type Switched = { plan: Plan; next: Plan; differences: PlanDifferences };
@@ -45,7 +57,7 @@ const pairsIn = ({ plan, next }: Switched): Pair[] =>
     return then ? [{ now, then }] : [];
   });
 
-const shown = (amount: number): Shown => ({ kind: 'money', micros: amount });
+const shown = (amount: number) => ({ kind: 'money', micros: amount }) as const;
 
 /** So much more, or less: which of the two, the title says. */
 const adds = ({ isMore }: More): string => (isMore ? 'What the switch adds to' : 'What the switch takes off');
@@ -64,8 +76,8 @@ function costWorking({ plan, next, differences: { costMore } }: Switched): Found
     rule: 'What the sprayings planned cost in product with the switch, beside what they cost now: from the bottles there are, and what is short at the cheapest offer.',
     steps: [
       ...twoSteps(
-        worked('Now', shown(plan.totals.materialCost), 'as planned', figureAddress('totals', 'materialCost')),
-        entered('After the switch', shown(next.totals.materialCost), 'with the new line in the recipe'),
+        worked('Now', materialIn(plan), 'as planned', figureAddress('totals', 'materialCost')),
+        entered('After the switch', materialIn(next), 'with the new line in the recipe'),
         more,
       ),
       ...plan.products.flatMap(({ product: { id, name } }) =>
@@ -74,6 +86,9 @@ function costWorking({ plan, next, differences: { costMore } }: Switched): Found
     ],
   };
 }
+
+const materialIn = ({ totals }: Plan): Shown => ({ ...shown(totals.materialCost), ...atLeast(totals.unknownCosts) });
+const wasteIn = ({ totals }: Plan): Shown => ({ ...shown(totals.wasteCost), ...atLeast(totals.unknownWaste) });
 
 /** What becomes of the cost of one product, where it changes. */
 function changeStep(name: string, now: number, then: number, { shop: { currency } }: Plan): Step[] {
@@ -104,15 +119,16 @@ const wasteOf = ({ wastes }: ProductAhead): number => wastes.reduce((total, { co
 
 function wasteWorking(switched: Switched): FoundWorking {
   const { plan, next, differences } = switched;
+  const more = differences.wasteMore ?? { micros: micros(0), isMore: true };
   return {
-    title: `${adds(differences.wasteMore)} the waste of ${plan.weeks} weeks`,
-    value: shown(differences.wasteMore.micros),
+    title: `${adds(more)} the waste of ${plan.weeks} weeks`,
+    value: money(differences.wasteMore?.micros ?? null, 'Less, or more, of the cost would be known than before.'),
     rule: 'What would die in bottles with the switch, beside what dies in them now.',
     steps: [
       ...twoSteps(
-        worked('Now', shown(plan.totals.wasteCost), 'as planned', figureAddress('totals', 'wasteCost')),
-        entered('After the switch', shown(next.totals.wasteCost), 'with the new line in the recipe'),
-        differences.wasteMore,
+        worked('Now', wasteIn(plan), 'as planned', figureAddress('totals', 'wasteCost')),
+        entered('After the switch', wasteIn(next), 'with the new line in the recipe'),
+        more,
       ),
       ...pairsIn(switched).flatMap(({ now, then }) => changeStep(now.product.name, wasteOf(now), wasteOf(then), plan)),
     ],
@@ -120,10 +136,12 @@ function wasteWorking(switched: Switched): FoundWorking {
 }
 
 /** What the sprayings of the weeks ahead take of a product. */
-const needed = ({ weeks, product: { form } }: ProductAhead): Shown => ({
-  ...{ kind: 'stock', form },
-  amount: sum(weeks.map(({ need }) => need)),
-});
+function needed({ weeks, product: { form } }: ProductAhead): Shown {
+  const amount = sum(weeks.map(({ needAtLeast }) => needAtLeast));
+  const unknown = weeks.filter(({ need }) => need === null).length;
+  if (unknown > 0 && amount === 0) return { kind: 'unknown', because: UNKNOWN_AMOUNT };
+  return { kind: 'stock', form, amount, ...atLeast(unknown) };
+}
 
 function needWorking({ plan, next }: Switched, { now, then }: Pair): FoundWorking {
   return {

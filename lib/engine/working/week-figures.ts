@@ -3,7 +3,8 @@ import { addDays, type Day } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
 import type { Plan, ProductAhead, StockWeek } from '../ahead/plan';
 import { bottleName } from './line-figures';
-import { entered, type FoundWorking, figureAddress, type Shown, type Step, worked } from './shown';
+import { atLeast, entered, type FoundWorking, figureAddress, type Shown, type Step, worked } from './shown';
+import { atMost, toEnterForProduct, UNKNOWN_AMOUNT, unknownIn } from './unknown-need-figures';
 
 const RULES = {
   need: 'What the sprayings of these seven days take, dose × spray to mix, added up.',
@@ -24,15 +25,49 @@ export function weekWorking(plan: Plan, ahead: ProductAhead, [number, column]: s
   if (!week || !isColumn(column)) return null;
   return {
     title: `${ahead.product.name}, seven days from ${showDay(week.week)}: ${column}`,
-    value: stockShown(ahead, week[column]),
+    value: cellShown(plan, ahead, week, column),
     rule: RULES[column],
     get steps() {
       return stepsOf(plan, ahead, week, Number(number), column);
     },
+    get toEnter() {
+      return toEnterForProduct(plan, ahead);
+    },
   };
 }
 
-const stockShown = ({ product }: ProductAhead, amount: Stock): Shown => ({ kind: 'stock', amount, form: product.form });
+/**
+ * A cell as it is shown. Where amounts are unknown the columns are those of the known part: at least so much is taken, and
+ * from then on at most so much is left or wasted.
+ */
+function cellShown(plan: Plan, ahead: ProductAhead, week: StockWeek, column: Column): Shown {
+  const upTo = addDays(week.week, 6);
+  switch (column) {
+    case 'need':
+    case 'used':
+    case 'short': {
+      const unknown = unknownIn(plan, ahead, ({ date }) => date >= week.week && date <= upTo);
+      const amount = column === 'need' ? week.needAtLeast : week[column];
+      if (unknown > 0 && amount === 0) return { kind: 'unknown', because: UNKNOWN_AMOUNT };
+      return { ...stockShown(ahead, amount), ...atLeast(unknown) };
+    }
+    case 'wasted':
+    case 'closing':
+      return atMost(
+        stockShown(ahead, week[column]),
+        unknownIn(plan, ahead, ({ date }) => date <= upTo),
+      );
+    case 'received':
+      return stockShown(ahead, week.received);
+  }
+}
+
+const stockShown = ({ product }: ProductAhead, amount: Stock): Stocked => ({
+  ...{ kind: 'stock', amount },
+  form: product.form,
+});
+
+type Stocked = Extract<Shown, { kind: 'stock' }>;
 
 function stepsOf(plan: Plan, ahead: ProductAhead, week: StockWeek, number: number, column: Column): Step[] {
   const upTo = addDays(week.week, 6);
@@ -58,7 +93,7 @@ function stepsOf(plan: Plan, ahead: ProductAhead, week: StockWeek, number: numbe
         .filter((one) => one.product === ahead.product && one.receivedOn > plan.today && within(one.receivedOn))
         .map((one) => entered(bottleName(one), stockShown(ahead, one.remaining), `lot ${one.lot}`));
     case 'closing':
-      return closingSteps(ahead, week, number);
+      return closingSteps(plan, ahead, week, number);
   }
 }
 
@@ -72,21 +107,22 @@ function demandSteps(
   for (const { program, recipe, date, lines } of plan.sprayings) {
     if (!within(date)) continue;
     for (const [number, { ingredient, amount, short }] of lines.entries()) {
-      if (ingredient.product !== ahead.product || amount === null) continue;
-      const parts = { need: amount, used: minus(amount, short), short };
+      if (ingredient.product !== ahead.product) continue;
       const figure = column === 'need' ? 'amount' : column;
       const address = figureAddress('spraying', program.id, date, 'line', number, figure);
-      steps.push(worked(recipe.name, stockShown(ahead, parts[column]), showDay(date), address));
+      const parts = amount !== null && { need: amount, used: minus(amount, short), short };
+      const value: Shown = parts ? stockShown(ahead, parts[column]) : { kind: 'unknown', because: UNKNOWN_AMOUNT };
+      steps.push(worked(recipe.name, value, showDay(date), address));
     }
   }
   return steps;
 }
 
-function closingSteps(ahead: ProductAhead, week: StockWeek, number: number): Step[] {
+function closingSteps(plan: Plan, ahead: ProductAhead, week: StockWeek, number: number): Step[] {
   const cell = (column: Column) =>
     worked(
       column,
-      stockShown(ahead, week[column]),
+      cellShown(plan, ahead, week, column),
       'this row',
       figureAddress('product', ahead.product.id, 'week', number, column),
     );
@@ -100,7 +136,10 @@ function closingSteps(ahead: ProductAhead, week: StockWeek, number: number): Ste
         )
       : worked(
           'opening',
-          stockShown(ahead, week.opening),
+          atMost(
+            stockShown(ahead, week.opening),
+            unknownIn(plan, ahead, ({ date }) => date < week.week),
+          ),
           'the closing of the week before',
           figureAddress('product', ahead.product.id, 'week', number - 1, 'closing'),
         );

@@ -83,8 +83,26 @@ test('the shelf is printed by product and week, a powder in grams', () => {
     wasteCost: '0.000000',
   });
   expect(quart?.weeks).toEqual([
-    { week: '2026-03-02', need: 7.925, used: 7.925, short: 0, wasted: 0, received: 0, closing: 592.075 },
-    { week: '2026-03-09', need: 7.925, used: 7.925, short: 0, wasted: 0, received: 0, closing: 584.15 },
+    {
+      week: '2026-03-02',
+      need: 7.925,
+      needAtLeast: 7.925,
+      used: 7.925,
+      short: 0,
+      wasted: 0,
+      received: 0,
+      closing: 592.075,
+    },
+    {
+      week: '2026-03-09',
+      need: 7.925,
+      needAtLeast: 7.925,
+      used: 7.925,
+      short: 0,
+      wasted: 0,
+      received: 0,
+      closing: 584.15,
+    },
   ]);
   expect(powder).toMatchObject({ product: 'p2', unit: 'g', onHand: 750 });
 });

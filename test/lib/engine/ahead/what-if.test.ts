@@ -31,7 +31,7 @@ const needOf = (projection: Projection, id: string) =>
   projection.products
     .filter(({ product }) => product.id === id)
     .flatMap(({ weeks }) => weeks)
-    .reduce((total, { need }) => total + need, 0);
+    .reduce((total, { needAtLeast }) => total + needAtLeast, 0);
 
 test('twice the use of one product is twice its need, and of no other', () => {
   const next = supposing(as, { product: oil, usePercent: 200 });

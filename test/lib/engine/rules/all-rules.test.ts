@@ -28,7 +28,10 @@ const troubled: SmallShop = {
     { id: 'l3', product: 'p3', pack: '2 gal', receivedOn: '2026-01-01' },
   ],
   benches: [bench('b1', { customers: true }), bench('b2', { harvestOn: '2026-03-10' })],
-  recipes: [recipe('r1', 'p1', 'p2'), { ...recipe('r2', 'p3', 'p4'), useWithinHours: 1 }],
+  recipes: [
+    recipe('r1', 'p1', 'p2', { product: 'p4', dose: '1 g/L' }),
+    { ...recipe('r2', 'p3', 'p4'), useWithinHours: 1 },
+  ],
   programs: [
     once('late', '2026-03-03', { startTime: '17:00' }),
     once('early', '2026-03-03', { startTime: '16:00', benches: ['b1', 'b2'] }),
