@@ -4,7 +4,7 @@
  */
 export const LANDED = {
   /** `need` is null where a part of it is unknown; `unknownSince` and `unknown-need`. */
-  unknownNeed: false,
+  unknownNeed: true,
   /** A price counts from its `since` on. */
   futurePrices: false,
   /** `closedOn` of suppliers, and special days without hours. */

@@ -25,6 +25,8 @@ type Ahead = {
   /** Null as soon as the cost of something poured away is unknown. */
   wasteCost: bigint | null;
   knownWaste: bigint;
+  /** How many pours have a cost that is unknown. */
+  unknownWaste: number;
 };
 
 type Costed = { turn: Turn; costs: (bigint | null)[] };
@@ -72,7 +74,7 @@ function aheadOf(file: ShopFile, product: Product, today: string, weeks: number)
       ...{ need: 0n, used: 0n, short: 0n, wasted: 0n, received: 0n, closing: 0n },
       unknown: false,
     })),
-    ...{ runsOutOn: null, unknownSince: null, wasteCost: 0n, knownWaste: 0n },
+    ...{ runsOutOn: null, unknownSince: null, wasteCost: 0n, knownWaste: 0n, unknownWaste: 0 },
   };
 }
 
@@ -89,6 +91,7 @@ function startDay(ahead: Ahead, day: string, today: string, week: number): void 
   for (const { amount, cost } of pourAway(ahead.shelf, day)) {
     row.wasted += amount;
     ahead.knownWaste += cost ?? 0n;
+    if (cost === null) ahead.unknownWaste += 1;
     ahead.wasteCost = ahead.wasteCost === null || cost === null ? null : ahead.wasteCost + cost;
   }
 }
@@ -153,6 +156,8 @@ function documentOf(file: ShopFile, today: string, weeks: number, products: Ahea
       labourCost: money(sum(costed.map(({ turn }) => turn.labourCost ?? 0n))),
       wasteCost: money(sum(products.map(({ knownWaste }) => knownWaste))),
       unknownCosts: materials.filter((cost) => cost === null).length,
+      unknownLabour: costed.filter(({ turn }) => turn.labourCost === null).length,
+      unknownWaste: products.reduce((count, ahead) => count + ahead.unknownWaste, 0),
     },
     flags,
   };
