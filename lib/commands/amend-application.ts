@@ -11,8 +11,10 @@ import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
 import { packOf } from '@/lib/engine/exchange/pack-of';
+import { reiOf } from '@/lib/engine/keepout/reopening';
 import { AHEAD_MINUTES } from '@/lib/engine/mix/mixed-as';
 import { keptClosedUntil } from '@/lib/engine/record/amendment';
+import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
 import { asTheLabelsSay } from '@/lib/engine/record/sprayed-lines';
 import type { Application } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
@@ -67,7 +69,8 @@ export async function amendApplication(input: AmendApplication, clock: Clock): P
       const amended = amendedFile(file, newest, input.change, now);
       if (!amended.ok) return amended;
       const before = { ...applicationIn(file, id), ...standing(newest, versions) };
-      const closedUntil = keptClosedUntil(before, applicationIn(amended.value, id));
+      const after = applicationIn(amended.value, id);
+      const closedUntil = keptClosedUntil(before, after) ?? closedAfterLateEnd(file, after, now);
       const number = newest.number + 1;
       const record = recordReader(amended.value)(recordIn(amended.value, id));
       const isSameRecipe = record.recipe === newest.recipe;
@@ -82,6 +85,12 @@ export async function amendApplication(input: AmendApplication, clock: Clock): P
 }
 
 const NO_REASON = 'Say why the record is corrected, for example "wrong bench".';
+
+/** An end that is noted where none was, so late that its interval is over already, opens nothing until it is confirmed. */
+function closedAfterLateEnd(file: ShopFile, after: Application, now: Instant): Instant | null {
+  const benches = after.benches.map(({ id }) => id);
+  return closedAfterLateEntry(shopOfFile(file), { benches, endedAt: after.endedAt, rei: reiOf(after) }, now);
+}
 
 /** How a record stands with what nobody has confirmed yet: an end that nobody knows is the last moment there is. */
 function standing(newest: RecordVersion, versions: readonly RecordVersion[]) {

@@ -11,15 +11,16 @@ import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { plainStock } from '@/lib/engine/exchange/plain-text';
 import { counts } from '@/lib/engine/keepout/counting';
-import { longestReiOf } from '@/lib/engine/keepout/reopening';
+import { longestRei, longestReiOf } from '@/lib/engine/keepout/reopening';
 import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
 import { leftOfDone, plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { asItIs } from '@/lib/engine/mix/sprayed-product';
+import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
 import { treatedPlace, treatedPlants } from '@/lib/engine/record/treated';
 import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
-import type { Micros } from '@/shared/quantity/amounts';
+import type { Micros, Minutes } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
@@ -37,7 +38,8 @@ export type Finished = { application: string; cost: Micros | null };
 
 /**
  * Finish a mix: draw stock from the bottles that were really used, write the record, close the benches and mark the
- * planned spraying as done, all in one step or not at all.
+ * planned spraying as done, all in one step or not at all. A record that comes so late that its interval is over already
+ * opens no bench that people are kept out of: its benches stay closed for the interval from now on, until it is confirmed.
  *
  * Refuses  'already-done' when that planned spraying has a record; 'faults' for what cannot have been, and for each rule
  *          that said stop and was given no reason; 'not-enough-stock' when a bottle cannot have held what came out of it;
@@ -64,7 +66,10 @@ export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<
     const { cost } = draws.value;
     const recipeNumber = (await newestVersions(rows, shopId)).get(input.recipe) ?? 0;
     const position = await applicationCount(rows, shopId);
-    const record = recordOf(mixed.value, input, { cost, by: input.by ?? stamp.actor, address: shop.address });
+    const late = { benches: input.benches, endedAt: input.endedAt, rei: reiOf(mixed.value) };
+    const closedUntil = closedAfterLateEntry(shop, late, now);
+    const by = input.by ?? stamp.actor;
+    const record = recordOf(mixed.value, input, { cost, by, address: shop.address, closedUntil });
     await saveRecords(rows, stamp, [{ ...record, id, position, recipeNumber }]);
     await writeDraws(rows, stamp, draws.value, id);
     if (input.planned) await recordChanges(rows, stamp, [doneChange(input.planned, id)]);
@@ -106,12 +111,16 @@ const doneChange = ({ program, on }: NonNullable<FinishMix['planned']>, applicat
 /** What is sprayed is mixed by then; where nobody noted when, it counts from the start. */
 const mixedBy = ({ mixedAt, startedAt }: FinishMix): Instant => (mixedAt && mixedAt < startedAt ? mixedAt : startedAt);
 
-type Known = { cost: Micros | null; by: string; address: string | null };
+type Known = { cost: Micros | null; by: string; address: string | null; closedUntil: Instant | null };
+
+/** The longest interval of what went in; of plain water, of what the recipe has. */
+const reiOf = ({ recipe, poured }: Mixed): Minutes | null =>
+  poured.length === 0 ? longestRei(recipe) : longestReiOf(poured.map(({ product }) => product));
 
 function recordOf(
   mixed: Mixed,
   sent: FinishMix,
-  { cost, by, address }: Known,
+  { cost, by, address, closedUntil }: Known,
 ): Omit<ApplicationRecord, 'id' | 'position' | 'recipeNumber'> {
   const { recipe, benches, poured, acid } = mixed;
   return {
@@ -124,7 +133,7 @@ function recordOf(
     }),
     details: {
       ...NO_DETAILS,
-      ...{ by, cost, plannedCost: mixed.plannedCost, sprayed: mixed.sprayed, leftover: mixed.leftover },
+      ...{ by, cost, closedUntil, plannedCost: mixed.plannedCost, sprayed: mixed.sprayed, leftover: mixed.leftover },
       ...{ leftoverWent: sent.leftoverWent, conditions: sent.conditions, temperatureC: sent.temperatureC ?? null },
       ...{ plants: sent.plants, pH: sent.pH },
       acid: acid && { product: acid.product.id, amount: acid.total },

@@ -4,9 +4,13 @@ import { newId } from '@/lib/data/new-id';
 import { NO_DETAILS, saveRecords } from '@/lib/data/save-records';
 import { seeClock } from '@/lib/data/see-clock';
 import { applicationCount, treatedOn } from '@/lib/data/shop-facts';
+import { shopFromRows } from '@/lib/data/shop-rows';
 import { sprayedOf } from '@/lib/data/sprayed';
 import { write } from '@/lib/data/writer';
-import { accept, type Outcome } from '@/shared/outcome';
+import { longestRecorded } from '@/lib/engine/keepout/reopening';
+import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Instant } from '@/shared/time/instant';
 
 export type RecordApplication = {
@@ -32,9 +36,14 @@ export async function recordApplication(
   const { commandId, shopId, actor, ...body } = input;
   const command = { id: commandId, name: 'recordApplication', shopId, body, spokenAt: input.startedAt, actor };
   await seeClock(clock.reading());
-  return write(command, clock.now(), async (rows, stamp) => {
+  const now = clock.now();
+  return write(command, now, async (rows, stamp) => {
     const sprayed = await sprayedOf(rows, shopId, input);
     if (!sprayed.ok) return sprayed;
+    const file = await shopFromRows(rows, shopId);
+    if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
+    const rei = longestRecorded(sprayed.value.products.map(({ reiMinutes }) => reiMinutes));
+    const closedUntil = closedAfterLateEntry(shopOfFile(file), { ...sprayed.value, endedAt: input.endedAt, rei }, now);
     const position = await applicationCount(rows, shopId);
     const record = {
       ...sprayed.value,
@@ -44,7 +53,7 @@ export async function recordApplication(
       reason: null,
       details: {
         ...NO_DETAILS,
-        by: stamp.actor,
+        ...{ by: stamp.actor, closedUntil },
         mixedAt: input.startedAt,
         ...(await treatedOn(rows, shopId, input.benches)),
       },

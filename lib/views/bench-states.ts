@@ -7,7 +7,8 @@ import { recordsAreStray } from '../data/stray-records';
 import { unrecordedSprayings } from '../engine/ahead/overdue';
 import { type ClockLag, type ClockTrust, lagOf } from '../engine/keepout/clock-doubt';
 import { heldBack } from '../engine/keepout/held-back';
-import { type BenchState, keepOut } from '../engine/keepout/keep-out';
+import { keepOut } from '../engine/keepout/keep-out';
+import { type BenchWithToCome, withToCome } from '../engine/keepout/still-to-come';
 import type { Shop } from '../engine/shop';
 
 /** Why nothing can be said of any bench: the time is not certain, or records are lost or changed. */
@@ -17,7 +18,7 @@ export type Doubt = 'clock' | 'records';
 export type Certainty = { doubt: Doubt | null; lag: ClockLag };
 
 /** Who may stand at a bench, and what is doubted about everything. */
-export type Standing = BenchState & Certainty;
+export type Standing = BenchWithToCome & Certainty;
 
 /**
  * Whether anything speaks against telling from this machine's clock and records who may stand where. Damage in one shop's
@@ -41,13 +42,13 @@ export const doubtNow = async (clock: Clock): Promise<Doubt | null> => (await ce
  *
  * Takes   the shop, the moment, and how far clock and records can be trusted
  * Gives   `keepOut` from records and from planned sprayings that nobody has recorded, held back where the clock is ahead
- *         of the time that has provably passed; every bench unknown in doubt
+ *         of the time that has provably passed; unknown where a record begins after now; every bench unknown in doubt
  */
 export function benchStates(shop: Shop, now: Instant, { doubt, lag }: Certainty): Standing[] {
   if (doubt === null) {
     const states = keepOut(heldBack(shop, lag), now, unrecordedSprayings(shop, now));
-    return states.map((state) => ({ ...state, doubt, lag }));
+    return withToCome(states, shop, now).map((state) => ({ ...state, doubt, lag }));
   }
   const nobodyKnows = { state: 'unknown', until: null, because: [], unrecorded: [] } as const;
-  return shop.benches.map((bench) => ({ bench, ...nobodyKnows, because: [], unrecorded: [], doubt, lag }));
+  return shop.benches.map((bench) => ({ bench, ...nobodyKnows, because: [], unrecorded: [], toCome: [], doubt, lag }));
 }

@@ -10,12 +10,17 @@ import type { HereNow } from './house';
 
 /** What a state rests on: recipes, and what is missing. Empty at a bench that nothing keeps people out of. */
 export function reasonsOf(standing: Standing, { zone, today }: Pick<HereNow['ways'], 'zone' | 'today'>): string[] {
-  const { because, unrecorded, doubt } = standing;
+  const { because, unrecorded, toCome, doubt } = standing;
   if (doubt !== null) return [DOUBTS[doubt]];
   const due = unrecorded.map(
     ({ recipe, startsAt }) => `${recipe.name} was due ${showInstant(startsAt, zone, today)}, not recorded`,
   );
-  return [...new Set([...because.map((record) => reasonOf(standing, record)), ...due])];
+  const begun = because.filter((record) => !toCome.includes(record)).map((record) => reasonOf(standing, record));
+  const later = toCome.map(
+    ({ recipe, startedAt }) =>
+      `${recipe.name} is on record as begun ${showInstant(startedAt, zone, today)}, which is still to come: put the record or the clock right`,
+  );
+  return [...new Set([...begun, ...later, ...due])];
 }
 
 const DOUBTS: Record<Doubt, string> = {
@@ -32,7 +37,7 @@ function reasonOf({ state, lag }: Standing, record: Application): string {
       return `${recipe.name}, ${showMinutes(lag.ms / MINUTE)} longer: the clock was moved, or nobody watched it`;
     }
     const isKept = closedUntil !== null && reopensAfter(record) === closedUntil;
-    return isKept ? `${recipe.name}, to the later end until the amendment is confirmed` : recipe.name;
+    return isKept ? `${recipe.name}, to the later end until the record is confirmed` : recipe.name;
   }
   if (endedAt === null) return `${recipe.name}: no end noted`;
   const missing = withoutInterval(recipe).map(({ name }) => name);

@@ -33,6 +33,8 @@ export type MixedScreen = Pick<HereNow, 'today' | 'ways'> & {
   passed: { rule: string; reason: string }[];
   /** What the record says that ought not to have been. */
   findings: RecordFinding[];
+  /** Whether its benches stay closed until somebody confirms it, because it came late. */
+  isUnconfirmed: boolean;
   lines: { product: { id: string; name: string }; amount: string; costMicros: number | null }[];
   /** What it was to cost by line, as far as the books tell; null where they do not. */
   planned: PlannedCost | null;
@@ -59,6 +61,7 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
     pH: record.pH === null ? null : showNumber(record.pH),
     passed: noted?.passed ?? [],
     findings: recordFindings(shop, record),
+    isUnconfirmed: record.closedUntil !== null,
     lines: [...linesOf(record, drawn), ...leftOutOf(record, planned)],
     planned,
     cost: costOf(record, ways.currency),

@@ -70,7 +70,10 @@ function Standing({ screen: { record, about } }: { screen: RecordScreen }) {
         <section aria-labelledby="pending" className={styles.pending}>
           <h2 id="pending">▲ Version {newest.number} waits to be confirmed</h2>
           <p>
-            It would open a bench earlier, or withdraws the record. Until somebody confirms it,{' '}
+            {newest.number === 1
+              ? 'It was entered when its interval was over already, and would open a bench at once. '
+              : 'It would open a bench earlier, or withdraws the record. '}
+            Until somebody confirms it,{' '}
             {newest.until === null ? (
               <b>people keep out, and nobody knows until when.</b>
             ) : (

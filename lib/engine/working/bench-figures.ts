@@ -73,5 +73,5 @@ const keptClosed = (until: Instant): Step =>
   entered(
     'Kept closed at least until',
     until === LAST_INSTANT ? { kind: 'unknown', because: 'Before, nobody knew.' } : { kind: 'instant', instant: until },
-    'an amendment that nobody has confirmed yet',
+    'a version that nobody has confirmed yet, or a clock that was moved',
   );

@@ -31,6 +31,12 @@ export default async function MixedPage({ params }: OfRecord) {
         </div>
       )}
       <Benches benches={screen.benches} />
+      {screen.isUnconfirmed && (
+        <p>
+          By its end, this interval is over already. Until somebody confirms that end, it counts from now.{' '}
+          <a href={`/log/${encodeURIComponent(screen.application)}`}>Confirm the record</a>
+        </p>
+      )}
       <CostByLine
         application={screen.application}
         currency={screen.ways.currency}
