@@ -54,10 +54,11 @@ export async function savePrograms(rows: Rows, shopId: string, programs: Saving<
   });
 }
 
-const programRow = ({ startsOn, endsOn, repeat, startTime, minutes }: FileProgram) => ({
+const programRow = ({ startsOn, endsOn, repeat, startTime, minutes, sprayer }: FileProgram) => ({
   startsOn,
   endsOn,
   repeat,
+  sprayer,
   startMinute: small(parsed(readClockTime(startTime))),
   minutes: small(minutes),
 });

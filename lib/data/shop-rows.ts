@@ -194,6 +194,7 @@ async function programsOf(rows: Rows, mine: Mine) {
     repeat: program.repeat,
     startTime: showClockTime(program.startMinute),
     minutes: program.minutes,
+    sprayer: program.sprayer,
     changes: changes(program.id),
   }));
 }

@@ -47,9 +47,10 @@ export function shopOfFile(file: ShopFile): Shop {
     containers: file.lots.flatMap((lot) => containersOf(lot, product(lot.product))),
     benches,
     recipes,
-    programs: file.programs.map((program) =>
-      programOf(withoutErrors(program, file.applications), settings.zone, recipe, bench),
-    ),
+    programs: file.programs.map((program) => ({
+      ...programOf(withoutErrors(program, file.applications), settings.zone, recipe, bench),
+      sprayer: settings.sprayers.find(({ name }) => name === program.sprayer) ?? null,
+    })),
     applications: file.applications.map((application) => ({
       ...applicationOf(application, recipe(application.recipe), product, settings.drop),
       benches: application.benches.map(bench),
@@ -148,7 +149,12 @@ function withoutErrors(program: FileProgram, applications: FileApplication[]): F
   return { ...program, changes: program.changes.filter(stands) };
 }
 
-function programOf(program: FileProgram, zone: Zone, recipe: Find<Recipe>, bench: Find<Bench>): Program {
+function programOf(
+  program: FileProgram,
+  zone: Zone,
+  recipe: Find<Recipe>,
+  bench: Find<Bench>,
+): Omit<Program, 'sprayer'> {
   const startMinute = known(readClockTime(program.startTime));
   const repeat = maybe(program.repeat, readRepeat);
   return {

@@ -213,6 +213,8 @@ export type Program = {
   /** Minutes since midnight in the shop's zone. */
   startMinute: number;
   duration: Minutes;
+  /** What it is sprayed with; null: the shop's own, which is the first. */
+  sprayer: NamedSprayer | null;
   /** What became of single sprayings, by the day on which the program itself has them. */
   changes: SprayingChange[];
 };

@@ -2,7 +2,7 @@ import { COUNT, type Pairs } from '@/shared/forms/mix-query';
 import { showVolume } from '@/shared/measure/show';
 import { toNumber } from '@/shared/quantity/exact';
 import { readDay } from '@/shared/time/day';
-import { sprayersOf } from '../engine/mix/asked-mix';
+import { ownSprayer, sprayersOf } from '../engine/mix/asked-mix';
 import { plannedTurn } from '../engine/mix/planned-turn';
 import type { Shop } from '../engine/shop';
 
@@ -53,7 +53,12 @@ export function mixForm(shop: Shop, pairs: Pairs): MixForm {
     })),
     recipe: one('recipe') || (turn?.recipe.id ?? ''),
     by: byOf(one('by'), one('volume') !== '', counts.size > 0),
-    ...{ volume: one('volume'), area: one('area'), sprayer: Number(one('sprayer')) || 0, planned },
+    ...{
+      volume: one('volume'),
+      area: one('area'),
+      sprayer: one('sprayer') === '' ? ownSprayer(shop, turn) : Number(one('sprayer')) || 0,
+      planned,
+    },
   };
 }
 

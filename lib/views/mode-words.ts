@@ -5,7 +5,7 @@ import type { Product } from '../engine/shop';
 export const modesInWords = ({ kind, label }: Pick<Product, 'kind' | 'label'>): string[] =>
   label.modes.map((text) => {
     const groups = modeGroupsIn(text, kind);
-    if (groups.length === 0) return `${text} (no group)`;
+    if (groups.length === 0) return `${text} (names no group)`;
     if (!groups.some(canRepeat)) return `${text} (never a repeat)`;
     return groups.some(({ standing }) => standing === 'high risk') ? `${text} (high resistance risk)` : text;
   });

@@ -19,5 +19,5 @@ export const plannedQuery = ({
       open.length < program.benches.length
         ? { kind: 'benches', benches: open.map(({ id }) => id) }
         : { kind: 'planned' },
-    sprayer: 0,
+    sprayer: null,
   });

@@ -47,6 +47,8 @@ export type ProgramFormScreen = {
   draft: ProgramDraft;
   recipes: Named[];
   benches: (Named & { plants: number })[];
+  /** The names of the sprayers, of which the first is meant where none is chosen. */
+  sprayers: string[];
   /** What the shop says of how long work takes. */
   work: WorkTimes;
   today: Day;
@@ -64,6 +66,7 @@ export async function programFormScreen(clock: Clock, id: string | null): Promis
     draft: draftOfProgram(program, today),
     recipes: file.recipes.map(named),
     benches: here.shop.benches.map((bench) => ({ ...named(bench), plants: plantsOn([bench]) })),
+    sprayers: [...new Set(file.shop.sprayers.map(({ name }) => name))],
     work: workTimesOf(file.shop),
     ...{ today, zone: ways.zone },
   };

@@ -56,7 +56,7 @@ export function sprayingTicket({ shop, plan, figure }: House, spraying: Spraying
     benches: program.benches.map(({ name }) => name),
     startsAt: spraying.startsAt,
     endsAt: spraying.endsAt,
-    level: spray ? toNumber(divide(spray.fill, shop.sprayer.capacity)) : 0,
+    level: spray ? toNumber(divide(spray.fill, (program.sprayer ?? shop.sprayer).capacity)) : 0,
     liquid: recipe.ingredients[0] ? liquidOf(recipe.ingredients[0].product) : 'other',
     spray: its('sprayMl'),
     fills: spray && its('fills'),

@@ -14,6 +14,7 @@ export const ProgramCheckBody = z.strictObject({
   endsOn: typed.describe('The last day, as text; empty when it goes on.'),
   startTime: typed.describe('When it starts, as text, such as 17:30.'),
   minutes: typed.describe('How long it takes, as text.'),
+  sprayer: typed.default('').describe('The name of a sprayer; empty for the first.'),
   kind: typed.describe('How it comes back: once, weeks, days or rule.'),
   weekdays: chosen.describe('Days of the week, such as tue.'),
   everyWeeks: typed.describe('Every so many weeks, as text.'),

@@ -23,8 +23,8 @@ export type MixQuery = {
   recipe: string | null;
   planned: { program: string; on: Day } | null;
   what: MixWhat;
-  /** Which of the shop's sprayers, from 0. */
-  sprayer: number;
+  /** Which of the shop's sprayers, from 0; null: the program's own, or else the first. */
+  sprayer: number | null;
 };
 
 /** Names and values of an address or a form, in their order. */
@@ -46,10 +46,14 @@ export function readMixQuery(pairs: Pairs): Reading<MixQuery> {
   const planned = readPlanned(one('program'), one('on'));
   if (!planned.ok) return planned;
   if (recipe === null && planned.value === null) return unreadable('Choose what is to be mixed: name a recipe.');
-  const sprayer = one('sprayer') ?? '0';
-  if (!/^\d{1,3}$/.test(sprayer)) return unreadable('Choose a sprayer of the shop.');
+  const sprayer = one('sprayer');
+  if (sprayer !== null && !/^\d{1,3}$/.test(sprayer)) return unreadable('Choose a sprayer of the shop.');
   const what = readWhat(pairs, one, planned.value !== null);
-  return what.ok ? read({ recipe, planned: planned.value, what: what.value, sprayer: Number(sprayer) }) : what;
+  if (!what.ok) return what;
+  return read({
+    ...{ recipe, planned: planned.value, what: what.value },
+    sprayer: sprayer === null ? null : Number(sprayer),
+  });
 }
 
 type One = (name: string) => string | null;
@@ -124,6 +128,7 @@ export function mixQueryText({ recipe, planned, what, sprayer }: MixQuery): stri
     for (const { bench, group, count } of what.plants) pairs.append('plants', `${bench}/${group}/${count}`);
   }
   if ((what.kind === 'plants' || what.kind === 'volume') && what.area) pairs.append('area', what.area.text);
-  if (sprayer > 0) pairs.append('sprayer', String(sprayer));
+  // Without a program the first sprayer is meant anyway.
+  if (sprayer !== null && (sprayer > 0 || planned)) pairs.append('sprayer', String(sprayer));
   return pairs.toString();
 }

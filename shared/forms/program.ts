@@ -13,6 +13,8 @@ export type ProgramDraft = {
   endsOn: string;
   startTime: string;
   minutes: string;
+  /** The name of a sprayer; empty: the first. */
+  sprayer: string;
 } & RepeatDraft;
 
 type FileProgram = ShopFile['programs'][number];
@@ -25,6 +27,7 @@ export const draftOfProgram = (program: FileProgram | null, today: string): Prog
   endsOn: program?.endsOn ?? '',
   startTime: program?.startTime ?? '',
   minutes: typedNumber(program?.minutes ?? null),
+  sprayer: program?.sprayer ?? '',
   ...repeatOfText(program?.repeat ?? null, program?.startsOn ?? today),
   ...(program ? {} : { kind: 'weeks' }),
 });
@@ -47,6 +50,7 @@ export const programInFields = (fields: Fields): ProgramDraft => ({
   endsOn: fields.endsOn ?? '',
   startTime: fields.startTime ?? '',
   minutes: fields.minutes ?? '',
+  sprayer: fields.sprayer ?? '',
   kind: fields.kind ?? '',
   weekdays: rowsTyped(fields, 'weekdays', ['day']).map(({ day }) => day),
   everyWeeks: fields.everyWeeks ?? '',
@@ -56,7 +60,7 @@ export const programInFields = (fields: Fields): ProgramDraft => ({
 
 export const ProgramForm = sentForm(
   programInFields,
-  /^(startsOn|endsOn|startTime|minutes|kind|everyWeeks|everyDays|rule|recipes\[\d{1,3}\]\.recipe|benches\[\d{1,3}\]\.bench|weekdays\[\d{1,3}\]\.day)$/,
+  /^(startsOn|endsOn|startTime|minutes|sprayer|kind|everyWeeks|everyDays|rule|recipes\[\d{1,3}\]\.recipe|benches\[\d{1,3}\]\.bench|weekdays\[\d{1,3}\]\.day)$/,
 );
 
 /**
@@ -83,6 +87,7 @@ export function programOfDraft(
     ...{ id, recipes, benches: draft.benches, startsOn: draft.startsOn.trim(), endsOn: orNull(draft.endsOn), repeat },
     startTime: draft.startTime.trim(),
     minutes: minutes ?? 0,
+    sprayer: orNull(draft.sprayer),
   };
   return { program, faults: faults.faults };
 }

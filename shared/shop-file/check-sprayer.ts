@@ -2,6 +2,7 @@ import { readVolume } from '../measure/size';
 import { add, compare, divide, type Exact, exact, multiply, subtract, ZERO } from '../quantity/exact';
 import type { Ids } from './check-ids';
 import type { ShopFile } from './contract';
+import { nearest } from './nearest';
 import { type Path, shown } from './path';
 import { type Complain, eachOf, type Loose, type ReadablePart } from './readable-part';
 
@@ -9,20 +10,27 @@ import { type Complain, eachOf, type Loose, type ReadablePart } from './readable
 const LARGEST = exact(10_000_000);
 const MOST_FILLS = exact(10_000);
 
-/** A sprayer that holds no more than it loses, and programs that no sprayer could finish. */
+/** A sprayer that holds no more than it loses, one that a program names and nobody has, and programs that none could finish. */
 export function checkSprayer({ part }: ReadablePart<ShopFile>, ids: Ids, complain: Complain): void {
-  const sprayers = [...eachOf(part?.shop?.sprayers)];
-  for (const [index, sprayer] of sprayers) {
-    const usable = checkOne(['shop', 'sprayers', index], 'capacity', sprayer, complain);
-    if (usable && index === 0) checkFills(part, ids, usable, complain);
+  const listed = part?.shop?.sprayers ?? [];
+  const usable = new Map<number, Exact | null>();
+  for (const [index, sprayer] of eachOf(listed)) {
+    usable.set(index, checkOne(['shop', 'sprayers', index], 'capacity', sprayer, complain));
   }
+  const plain = checkPlain(part, listed.length > 0, complain);
+  for (const [index, program] of eachOf(part?.programs)) {
+    const named = program.sprayer == null ? 0 : listed.findIndex((one) => one?.name === program.sprayer);
+    if (named < 0) complain(['programs', index, 'sprayer'], noSprayer(program.sprayer, listed), [['shop', 'sprayers']]);
+    const each = listed.length > 0 ? usable.get(named) : plain;
+    if (each) checkFills(part, ids, index, each, complain);
+  }
+}
+
+/** What a shop says of a fill beside its sprayers, or instead of them. */
+function checkPlain(part: Loose<ShopFile>, hasSprayers: boolean, complain: Complain): Exact | null {
   const { fillCapacity, ...rest } = part?.shop ?? {};
-  if (fillCapacity != null || (part?.shop?.sprayers ?? []).length > 0) {
-    const usable =
-      fillCapacity == null ? null : checkOne(['shop'], 'fillCapacity', { ...rest, capacity: fillCapacity }, complain);
-    if (usable && sprayers.length === 0) checkFills(part, ids, usable, complain);
-    return;
-  }
+  if (fillCapacity != null) return checkOne(['shop'], 'fillCapacity', { ...rest, capacity: fillCapacity }, complain);
+  if (hasSprayers) return null;
   complain(
     ['shop', 'fillCapacity'],
     'This is missing. Write a volume with its unit in quotes, such as "2 gal" or "0.5 L", or name the sprayers at hand in shop.sprayers.',
@@ -31,8 +39,17 @@ export function checkSprayer({ part }: ReadablePart<ShopFile>, ids: Ids, complai
       ['shop', 'fillCapacity'],
     ],
   );
+  return null;
 }
 
+function noSprayer(named: string | null | undefined, listed: Sprayers): string {
+  const names = [...eachOf(listed)].flatMap(([, { name }]) => name ?? []);
+  const meant = nearest(named ?? '', names);
+  const hint = meant ? `Did you mean ${shown(meant)}?` : 'Name one of shop.sprayers, or leave it out for the first.';
+  return `There is no sprayer ${shown(named)} in this shop. ${hint}`;
+}
+
+type Sprayers = readonly ({ readonly name?: string | null } | null | undefined)[];
 type Holding = { capacity?: string | null; lossPerFill?: string | null; measuringStep?: string | null };
 
 /** What each fill of a sprayer brings to the plants; null, having complained, when it cannot be. */
@@ -46,7 +63,9 @@ function checkOne(path: Path, field: string, sprayer: Holding, complain: Complai
     complain([...path, 'measuringStep'], `${shown(measuringStep)} is more than any sprayer holds. Write less.`);
   }
   if (!capacity) return null;
-  if (compare(capacity, exact(1)) < 0) {
+  if (compare(capacity, ZERO) === 0) {
+    complain(at, 'Write what one fill of the sprayer holds, such as "2 gal", or name the sprayers in shop.sprayers.');
+  } else if (compare(capacity, exact(1)) < 0) {
     complain(
       at,
       `${shown(fillCapacity)} is less than a millilitre. Write what one fill of the sprayer holds, such as "2 gal".`,
@@ -68,20 +87,18 @@ function volumeIn(text: string | null | undefined): Exact | null {
 }
 
 /** A slip of the keys in a count or in the mL per plant shows here, before it orders a lake of spray. */
-function checkFills(part: Loose<ShopFile>, ids: Ids, each: Exact, complain: Complain): void {
-  for (const [index, program] of eachOf(part?.programs)) {
-    let spray = ZERO;
-    for (const [, id] of eachOf(program.benches)) {
-      const bench = part?.benches?.[ids.benches.get(id) ?? -1];
-      for (const [, { count, mlPerPlant }] of eachOf(bench?.plants)) {
-        const plants = multiply(exact(count ?? 0), exact(mlPerPlant ?? 0));
-        spray = add(spray, multiply(plants, exact(bench?.coverage ?? 1)));
-      }
+function checkFills(part: Loose<ShopFile>, ids: Ids, index: number, each: Exact, complain: Complain): void {
+  let spray = ZERO;
+  for (const [, id] of eachOf(part?.programs?.[index]?.benches)) {
+    const bench = part?.benches?.[ids.benches.get(id) ?? -1];
+    for (const [, { count, mlPerPlant }] of eachOf(bench?.plants)) {
+      const plants = multiply(exact(count ?? 0), exact(mlPerPlant ?? 0));
+      spray = add(spray, multiply(plants, exact(bench?.coverage ?? 1)));
     }
-    if (compare(spray, LARGEST) <= 0 && compare(divide(spray, each), MOST_FILLS) <= 0) continue;
-    complain(
-      ['programs', index, 'benches'],
-      'The plants on these benches would take more than 10,000 litres or 10,000 fills of spray each time. Look at their counts, their mL per plant and the fill.',
-    );
   }
+  if (compare(spray, LARGEST) <= 0 && compare(divide(spray, each), MOST_FILLS) <= 0) return;
+  complain(
+    ['programs', index, 'benches'],
+    'The plants on these benches would take more than 10,000 litres or 10,000 fills of spray each time. Look at their counts, their mL per plant and the fill.',
+  );
 }

@@ -253,6 +253,7 @@ const Program = section({
   repeat: maybe(repeat()).describe('A recurrence rule of RFC 5545. Null: once, on startsOn.'),
   startTime: clockTime().describe("When spraying starts, on the shop's clock."),
   minutes: count(0, 10_080, 'Write whole minutes, 0 or more.').describe('How long spraying takes.'),
+  sprayer: maybe(name()).describe('The name of one of shop.sprayers that it is sprayed with. Null: the first.'),
   changes: listOf(Change).describe('What became of single sprayings: done, skipped, or moved to another day or time.'),
 });
 

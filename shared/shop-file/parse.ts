@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import type { Fault } from '../outcome';
 import { checkDoses } from './check-doses';
 import { checkGoods } from './check-goods';
@@ -40,13 +40,19 @@ export function parseShopFile(text: string): ParsedShopFile {
   const parsed = ShopFile.safeParse(raw);
   const issues = parsed.error?.issues ?? [];
   const readable = parsed.success
-    ? { part: parsed.data, isUnreadable: () => false }
+    ? { part: withFillKnown(parsed.data, raw), isUnreadable: () => false }
     : readablePart<ShopFile>(raw, unreadableIn(issues));
   const faults = [...scan.faults, ...onePerPlace(issues.flatMap(faultsIn)), ...contradictions(readable)];
   if (!parsed.success || faults.length > 0) return { ok: false, faults: atMost(faults) };
   const { shop, lots } = parsed.data;
   return { ok: true, file: { ...parsed.data, shop: withFirstSprayer(shop), lots: lots.map(withoutSum) } };
 }
+
+/** Where sprayers are named, what else a fill might be was left out and need not be judged. */
+const withFillKnown = (file: ShopFile, raw: unknown): ShopFile =>
+  SaysFill.safeParse(raw).success ? file : { ...file, shop: withFirstSprayer(file.shop) };
+
+const SaysFill = z.looseObject({ shop: z.looseObject({ fillCapacity: z.string() }) });
 
 /** The first sprayer is the one that is meant wherever none is named. */
 function withFirstSprayer(shop: ShopFile['shop']): ShopFile['shop'] {

@@ -101,15 +101,13 @@ export const Settings = section({
   specialDays: listOf(SpecialDay).describe('Holidays and days with hours of their own.'),
   water: maybe(Water).describe('The water that spray is mixed with. Null when it was never measured.'),
   fillCapacity: setting(volume(), '0 mL').describe(
-    "What one sprayer fill holds. Where there are sprayers, the first one's figures count, and this may be left out.",
+    'What one sprayer fill holds. Where there are sprayers, their figures count, and this may be left out.',
   ),
   lossPerFill: setting(volume(), '0 mL').describe('What stays in hose and pump with every fill.'),
   measuringStep: setting(volume(), '0 mL').describe(
     'Each fill is rounded up to a multiple of this. "0 mL": not rounded.',
   ),
-  sprayers: listOf(Sprayer).describe(
-    "The sprayers at hand. The first one's figures are used wherever no other is named.",
-  ),
+  sprayers: listOf(Sprayer).describe("The sprayers at hand. The program's own counts, else the first."),
   measures: listOf(Measure).describe('What the shop measures with: syringes, cylinders, spoons, scales.'),
   dropMl: setting(number(0.005, 1, 'Write what a drop is, in mL, such as 0.05.'), 0.05).describe(
     "What a drop of the shop's own dropper is, in mL.",

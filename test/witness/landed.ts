@@ -12,9 +12,9 @@ export const LANDED = {
   /** An offer without a lead time has no day to order by. */
   unknownLead: false,
   /** Mode groups as their schemes define them. */
-  modeGroups: false,
+  modeGroups: true,
   /** Sprayers without `fillCapacity`. */
-  sprayersAlone: false,
+  sprayersAlone: true,
   /** A product with a pH range is flagged where no pH of the spray is known. */
   unknownPh: false,
 };

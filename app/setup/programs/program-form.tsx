@@ -38,6 +38,7 @@ export function ProgramForm({ screen }: { screen: ProgramFormScreen }) {
         <div className={styles.column}>
           <RepeatFields form={form} />
           <Times form={form} screen={screen} />
+          <Sprayer form={form} screen={screen} />
           <ClosedWhileTyping form={form} thing={screen.thing} />
           <section aria-labelledby="next" aria-live="polite">
             <h2 id="next">The next five days</h2>
@@ -163,5 +164,29 @@ function Times({ form: { state, draft, change }, screen }: TimesProps) {
         </FormField>
       ))}
     </div>
+  );
+}
+
+/** Asked only where there is a choice. */
+function Sprayer({ form: { state, draft, change }, screen: { sprayers } }: ProgramFormProps) {
+  const [first] = sprayers;
+  if (first === undefined || (sprayers.length === 1 && draft.sprayer === '')) return null;
+  return (
+    <FormField state={state} name="sprayer" label="Sprayed with">
+      {(wiring) => (
+        <select
+          {...wiring}
+          value={draft.sprayer}
+          onChange={({ target }) => change((typed) => ({ ...typed, sprayer: target.value }))}
+        >
+          <option value="">the first sprayer: {first}</option>
+          {sprayers.map((name) => (
+            <option key={name} value={name}>
+              {name}
+            </option>
+          ))}
+        </select>
+      )}
+    </FormField>
   );
 }

@@ -32,7 +32,7 @@ const sprayingsOf = (shop: Shop, program: Program, from: Day, to: Day): Spraying
 
 /** The sprayings that some turns of a program are, in the order of the turns. */
 export function sprayingsOfTurns(shop: Shop, program: Program, turns: readonly Turn[]): Spraying[] {
-  const spray = sprayFor(program.benches, shop.sprayer);
+  const spray = sprayFor(program.benches, program.sprayer ?? shop.sprayer);
   const plants = plantsOn(program.benches);
   const batches = program.recipes.map((recipe) => batchOf(recipe, spray, program.benches));
   const labourCost = shop.wagePerHour === null ? null : ofEach(shop.wagePerHour, program.duration, minutesOf(60));

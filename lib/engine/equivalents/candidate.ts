@@ -62,7 +62,7 @@ export const holds = ({ contents }: Product, name: string): boolean =>
 function sprayedOn({ programs, sprayer }: Shop, recipe: Recipe): Sprayed {
   const program = programs.find(({ recipes }) => recipes.includes(recipe));
   const benches = program?.benches ?? [];
-  return { benches, sprayMl: program ? (sprayFor(benches, sprayer)?.total ?? null) : null };
+  return { benches, sprayMl: program ? (sprayFor(benches, program.sprayer ?? sprayer)?.total ?? null) : null };
 }
 
 function groundFor(shop: Shop, recipe: Recipe) {
@@ -153,7 +153,7 @@ function broughtBeside(product: Product, now: Product, substance: string): strin
     ...(rei === now.label.rei ? [] : [rei === null ? 'REI unknown' : `REI ${rei / 60} h`]),
     ...(phiDays === now.label.phiDays ? [] : [phiDays === null ? 'PHI unknown' : `PHI ${phiDays} days`]),
     ...modesOf(product)
-      .filter(({ group }) => !known.has(group))
+      .filter(({ group, standing }) => standing !== 'unknown' && !known.has(group))
       .map(({ text }) => text),
   ];
 }

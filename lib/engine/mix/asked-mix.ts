@@ -49,7 +49,7 @@ export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: strin
   const turn = planned.value;
   const recipe = asked.recipe === null ? turn?.recipe : shop.recipes.find(({ id }) => id === asked.recipe);
   if (!recipe) return unreadable(`There is no recipe "${asked.recipe}" in this shop. Choose one of those below.`);
-  const sprayer = sprayersOf(shop)[asked.sprayer];
+  const sprayer = sprayersOf(shop)[asked.sprayer ?? ownSprayer(shop, turn)];
   if (!sprayer) return unreadable('There is no such sprayer in this shop. Choose one of those below.');
   const batch = batchAsked(shop, asked.what, turn, sprayer);
   if (!batch.ok) return batch;
@@ -69,6 +69,10 @@ export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: strin
 /** The sprayers that can be chosen: at least the one that every figure goes by. */
 export const sprayersOf = ({ sprayers, sprayer }: Shop): NamedSprayer[] =>
   sprayers.length > 0 ? sprayers : [{ ...sprayer, name: 'the sprayer' }];
+
+/** The place of the sprayer that a planned spraying is sprayed with, or else of the first. */
+export const ownSprayer = ({ sprayers }: Shop, turn: PlannedTurn | null): number =>
+  turn?.program.sprayer ? Math.max(0, sprayers.indexOf(turn.program.sprayer)) : 0;
 
 function whenSprayed(turn: PlannedTurn | null, worked: Exact | null, now: Instant): SprayedWhen {
   if (turn && turn.startsAt >= now) return { startsAt: turn.startsAt, endsAt: turn.endsAt };

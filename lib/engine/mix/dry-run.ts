@@ -83,6 +83,7 @@ const programOf = (recipe: Recipe, batch: Batch, today: Day): Program => ({
   repeat: null,
   startMinute: 0,
   duration: minutes(0),
+  sprayer: null,
 });
 
 const RULES = [doseOutsideLabel, mustNotMix, phOutsideRange, lotExpired, reiUnknown, short, unknownCost];

@@ -17,7 +17,7 @@ export type ModeGroup = {
  *
  * Takes   "IRAC 3A", "irac3a", "Group 3A insecticide", "3A", "FRAC M5", "IRAC 3A + 27"; and the kind of the product,
  *         which decides on the scheme where neither the text nor the form of the group does
- * Gives   nothing for what is no group: "FRAC NC", "not classified", "none", "n/a". What no scheme has is a group of its own
+ * Gives   nothing for what names no group: "none", "n/a", "unknown". What no scheme has is a group of its own
  */
 export function modeGroupsIn(text: string, kind: ProductKind): ModeGroup[] {
   if (/^n\s*\/\s*a$/i.test(text.trim())) return [];
@@ -47,7 +47,7 @@ export const mostInARow = ({ standing }: Pick<ModeGroup, 'standing'>, shopAllows
 };
 
 const BETWEEN = /[,;/+&|]|\band\b/i;
-const NONE = /^(none|not? (classified|applicable|grouped|known)|unclassified|unknown|n\.?a\.?|nc|[-–—?.]+)?$/i;
+const NONE = /^(none|not? (classified|applicable|grouped|known)|unclassified|unknown|n\.?a\.?|[-–—?.]+)?$/i;
 
 /** What stands around a code: the scheme, what the product is for, and the word group. */
 const AROUND =
@@ -66,7 +66,7 @@ const schemeNamed = (part: string): Scheme | null => SCHEMES.find(([words]) => w
 
 /** Some groups are in one scheme only. */
 const FORMS: [RegExp, Scheme][] = [
-  [/^(M|P|U|BM)\d+$|^\d+\.\d$/, 'FRAC'],
+  [/^(M|P|U|BM)\d+$|^\d+\.\d$|^NC$/, 'FRAC'],
   [/^(N-)?UN[A-Z]?$|^N-\d+[A-Z]?$/, 'IRAC'],
 ];
 
@@ -79,8 +79,8 @@ const KINDS: Partial<Record<ProductKind, Scheme>> = {
 
 function modeGroup(part: string, named: Scheme | null, kind: ProductKind): ModeGroup | null {
   const typed = codeIn(part);
-  if (named && /^unknown$/i.test(typed))
-    return written(named, { group: UNKNOWN_GROUP[named], code: UNKNOWN_GROUP[named] });
+  const spoken = named && /^(unknown|not classified|unclassified)$/i.exec(typed);
+  if (spoken) return written(named, inWords(named, spoken[0]));
   if (NONE.test(typed) || NONE.test(part.trim())) return null;
   const code = codeOf(typed);
   const form = code === null ? null : codeForm(code);
@@ -88,6 +88,12 @@ function modeGroup(part: string, named: Scheme | null, kind: ProductKind): ModeG
   if (form) return written(scheme, form);
   const text = part.trim();
   return { scheme, group: text.toLowerCase().replace(/\s+/g, ' '), text, standing: 'counts' };
+}
+
+/** What a scheme calls unknown or not classified, as its code. */
+function inWords(scheme: Scheme, words: string): { group: string; code: string } {
+  const code = scheme === 'FRAC' && !/unknown/i.test(words) ? 'NC' : UNKNOWN_GROUP[scheme];
+  return { group: code, code };
 }
 
 /** The code among some words: all of them together ("3 A"), or else the first that has a number or is of UN ("3 DMI"). */
@@ -116,6 +122,7 @@ function codeForm(code: string): { group: string; code: string } | null {
   if (numbered) return { group: String(numbered[1]), code: `${numbered[1]}${numbered[2] ?? ''}` };
   const nematicide = /^N-?0*(\d)([A-Z])?$/.exec(code);
   if (nematicide) return { group: `N-${nematicide[1]}`, code: `N-${nematicide[1]}${nematicide[2] ?? ''}` };
+  if (code === 'NC') return { group: code, code };
   const unknown = /^(N-)?UN[A-Z]?$/.exec(code);
   if (unknown) return { group: `${unknown[1] ?? ''}UN`, code };
   const lettered = /^([A-Z]{1,2})-?0*(\d{1,2})$/.exec(code);

@@ -18,7 +18,7 @@ export type Scheme = 'IRAC' | 'FRAC' | 'HRAC';
  *   counts            what is in it shares a target, so that resistance to one is resistance to all
  *   high risk         the same, and the scheme says that resistance comes quickly
  *   several targets   multi-site, or without a common target: it may be repeated
- *   unknown           nobody knows the target
+ *   unknown           nobody knows the target, or it is not classified
  */
 export type Standing = 'counts' | 'high risk' | 'several targets' | 'unknown';
 
@@ -35,7 +35,7 @@ const STANDINGS: Record<Scheme, [groups: RegExp, standing: Standing][]> = {
   ],
   FRAC: [
     [/^(M|BM)\d*$/, 'several targets'],
-    [/^U\d*$/, 'unknown'],
+    [/^(U\d*|NC)$/, 'unknown'],
     [/^(1|4|10|11|25|41)$/, 'high risk'],
   ],
   HRAC: [[/^0$/, 'unknown']],

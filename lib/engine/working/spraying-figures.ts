@@ -47,7 +47,7 @@ function sprayWorking(plan: Plan, spraying: Spraying): FoundWorking {
     steps.push(
       entered('On the plants', { kind: 'volume', ml: toNumber(spray.onPlants) }, 'the lines above, added up'),
       worked('Fills', count(spray.fills, 'fills'), 'as few as the sprayer allows', addressOf(spraying, 'fills')),
-      ...sprayerSteps(plan),
+      ...sprayerSteps(plan, spraying),
       entered(
         'Each fill',
         { kind: 'volume', ml: toNumber(spray.fill) },
@@ -73,11 +73,15 @@ const plantSteps = ({ program }: Spraying): Step[] =>
     ),
   );
 
-const sprayerSteps = ({ shop }: Plan): Step[] => [
-  entered('The sprayer holds', { kind: 'volume', ml: toNumber(shop.sprayer.capacity) }, 'Setup, the shop'),
-  entered('Lost in each fill', { kind: 'volume', ml: toNumber(shop.sprayer.lossPerFill) }, 'Setup, the shop'),
-  entered('Measuring step', { kind: 'volume', ml: toNumber(shop.sprayer.measuringStep) }, 'Setup, the shop'),
-];
+function sprayerSteps({ shop }: Plan, { program }: Spraying): Step[] {
+  const { capacity, lossPerFill, measuringStep } = program.sprayer ?? shop.sprayer;
+  const from = program.sprayer ? `Setup, ${program.sprayer.name}` : 'Setup, the shop';
+  return [
+    entered('The sprayer holds', { kind: 'volume', ml: toNumber(capacity) }, from),
+    entered('Lost in each fill', { kind: 'volume', ml: toNumber(lossPerFill) }, from),
+    entered('Measuring step', { kind: 'volume', ml: toNumber(measuringStep) }, from),
+  ];
+}
 
 function fillsWorking(plan: Plan, spraying: Spraying): FoundWorking | null {
   const { spray } = spraying;
@@ -88,7 +92,7 @@ function fillsWorking(plan: Plan, spraying: Spraying): FoundWorking | null {
     rule: 'What goes on the plants ÷ (what the sprayer holds − what each fill loses), rounded up to a whole fill.',
     steps: [
       entered('On the plants', { kind: 'volume', ml: toNumber(spray.onPlants) }, 'plants × mL per plant × coverage'),
-      ...sprayerSteps(plan),
+      ...sprayerSteps(plan, spraying),
     ],
   };
 }

@@ -124,7 +124,17 @@ export const anyShopFile: fc.Arbitrary<ShopFile> = fc
         });
       }),
   )
-  .map((file) => parsedOrThrow(file));
+  .map((file) => parsedOrThrow(withItsSprayers(file)));
+
+/** A program names no sprayer where the shop names none. */
+const withItsSprayers = <
+  File extends { shop: { sprayers: readonly unknown[] }; programs: readonly { sprayer: string | null }[] },
+>(
+  file: File,
+): File =>
+  file.shop.sprayers.length > 0
+    ? file
+    : { ...file, programs: file.programs.map((program) => ({ ...program, sprayer: null })) };
 
 const settings = fc.record({
   name: word,
@@ -231,6 +241,7 @@ const programOf = (id: string, benchIds: string[]) =>
     repeat: maybe(fc.constant('FREQ=WEEKLY;BYDAY=TU')),
     startTime: fc.constantFrom('00:00', '17:30', '09:05'),
     minutes: fc.nat(90),
+    sprayer: maybe(fc.constant('one')),
     changes: fc.constantFrom(
       [],
       [{ on: '2026-03-03', kind: 'done' as const, application: 'a0', movedTo: null, startTime: null, reason: null }],

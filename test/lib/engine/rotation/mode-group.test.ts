@@ -29,6 +29,10 @@ test.each<[text: string, kind: ProductKind, group: string[]]>([
   ['FRAC 3 (DMI)', 'other', ['FRAC 3']],
   ['UNF', 'fungicide', ['IRAC UN']],
   ['IRAC unknown', 'other', ['IRAC UN']],
+  ['frac: nc', 'other', ['FRAC NC']],
+  ['NC', 'insecticide', ['FRAC NC']],
+  ['FRAC not classified', 'other', ['FRAC NC']],
+  ['FRAC unknown', 'other', ['FRAC U']],
   ['HRAC 9', 'other', ['HRAC 9']],
   ['HRAC G', 'other', ['HRAC 9']],
   ['WSSA 9', 'other', ['HRAC 9']],
@@ -41,12 +45,9 @@ test.each<[text: string, kind: ProductKind, group: string[]]>([
   expect(groups(text, kind)).toEqual(group);
 });
 
-test.each(['', '  ', 'none', 'N/A', 'n.a.', 'FRAC NC', 'frac: nc', 'not classified', 'unknown', '-', 'no group'])(
-  '%j is no group',
-  (text) => {
-    expect(groups(text)).toEqual([]);
-  },
-);
+test.each(['', '  ', 'none', 'N/A', 'n.a.', 'not classified', 'unknown', '-', 'no group'])('%j is no group', (text) => {
+  expect(groups(text)).toEqual([]);
+});
 
 test('a group is written with its sub-group, as its scheme does', () => {
   const written = (text: string) => modeGroupsIn(text, 'other').map((one) => one.text);
@@ -69,6 +70,7 @@ test.each([
   { text: 'IRAC UNM', most: Number.POSITIVE_INFINITY },
   { text: 'FRAC M5', most: Number.POSITIVE_INFINITY },
   { text: 'FRAC U12', most: Number.POSITIVE_INFINITY },
+  { text: 'FRAC NC', most: Number.POSITIVE_INFINITY },
   { text: 'FRAC BM02', most: Number.POSITIVE_INFINITY },
   { text: 'FRAC P07', most: 3 },
   { text: 'HRAC 0', most: Number.POSITIVE_INFINITY },

@@ -71,7 +71,7 @@ test('a group of high risk is said apart from what the shop allows', () => {
   );
 });
 
-test('what is not classified neither counts nor breaks a row; what is multi-site or unknown breaks it', () => {
+test('what is multi-site, unknown or not classified is never a repetition, and breaks a row; what names no group does neither', () => {
   const between = (modes: string[]) => product('between', { modes });
   const flaggedWith = (modes: string[]) =>
     modeRepeated(
@@ -81,8 +81,9 @@ test('what is not classified neither counts nor breaks a row; what is multi-site
         programs: inTurn('a', 'a', 'between', 'a'),
       }),
     ).map(({ program }) => program);
-  expect(flaggedWith(['FRAC NC'])).toEqual(['g3']);
+  expect(flaggedWith(['none'])).toEqual(['g3']);
   expect(flaggedWith(['not classified'])).toEqual(['g3']);
+  expect(flaggedWith(['FRAC NC'])).toEqual([]);
   expect(flaggedWith(['FRAC M05'])).toEqual([]);
   expect(flaggedWith(['UN'])).toEqual([]);
 });
