@@ -29,6 +29,7 @@ export type Refusal =
   | { code: 'already-done'; on: string }
   | { code: 'in-use'; what: string; where: string[] }
   | { code: 'must-be-kept'; until: string; isPast: boolean }
+  | { code: 'opens-earlier'; token: string; openings: string[] }
   | { code: 'no-such-route' }
   | { code: 'clock-moved' }
   | { code: 'not-handed-over'; said: string }
@@ -82,6 +83,8 @@ const SENTENCES: Sentences = {
     isPast
       ? `This record had to be kept until ${until}. It stays all the same: the chain that seals the later ones rests on it.`
       : `This record must be kept at least until ${until}. If it was entered in error, withdraw it: it then counts nowhere.`,
+  'opens-earlier': ({ openings }) =>
+    `This opens ${openings.length === 1 ? 'a bench' : `${openings.length} benches`} earlier, so nothing was changed yet. Make sure that nobody sprays there and the interval is over, write how you know, and send it again.`,
   'no-such-route': () => 'Nothing answers at this address. /api/v1/openapi.json lists what does.',
   'clock-moved': () =>
     'The clock has moved on since this page was made. Reload it, compare the time once more, and confirm that one.',

@@ -7,7 +7,7 @@ import { freshId } from '../_parts/use-command-id';
 import { useHalfTyped } from '../_parts/use-half-typed';
 import { ImportChanges } from './import-changes';
 import { RefusedFile } from './refused-file';
-import { askPreview, type Imported, type Preview, type Refused, sendImport } from './send-shop-file';
+import { askPreview, type Imported, type Preview, type Refused, type Sure, sendImport } from './send-shop-file';
 import styles from './setup.module.css';
 import { ShowShopButton } from './show-shop-button';
 
@@ -35,10 +35,10 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
     setBusy(false);
   };
 
-  const confirm = async (from: Extract<Step, { at: 'previewed' }>) => {
+  const confirm = async (from: Extract<Step, { at: 'previewed' }>, sure: Sure | null = null) => {
     setBusy(true);
     const { commandId, into, text } = from.sent;
-    const answer = await sendImport(commandId, into, from.preview.fingerprint, text);
+    const answer = await sendImport(commandId, into, from.preview.fingerprint, text, sure);
     setStep(
       answer.ok
         ? { at: 'done', imported: answer.value, name: from.preview.name }
@@ -62,7 +62,9 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
               onConfirm={() => confirm(step)}
               onCancel={() => setStep({ at: 'choosing' })}
             />
-            {step.refused && <RefusedFile refused={step.refused} />}
+            {step.refused && (
+              <RefusedFile refused={step.refused} isBusy={isBusy} onSure={(sure) => confirm(step, sure)} />
+            )}
           </>
         )}
         {step.at === 'done' && <Done step={step} isShown={step.imported.shopId === shown?.id} />}

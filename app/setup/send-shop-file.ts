@@ -1,8 +1,19 @@
 import type { Comparison } from '@/lib/engine/exchange/compare';
+import { SURE_HEADERS } from '@/shared/forms/earlier-asked';
 import type { Fault } from '@/shared/outcome';
 
-/** What the shop says no to: one sentence, and what in the file must be put right. */
-export type Refused = { message: string; faults: Fault[] };
+/**
+ * What the shop says no to: one sentence, and what in the file must be put right. With `confirm` the faults are benches that
+ * would open earlier, and the same may be sent again with it and a reason.
+ */
+export type Refused = { message: string; faults: Fault[]; confirm?: string };
+
+/** Why it is certain that a bench may open earlier, for the refusal that asked for it. */
+export type Sure = { token: string; reason: string };
+
+/** The headers that carry it. */
+export const sureHeaders = (sure: Sure | null): Record<string, string> =>
+  sure ? { [SURE_HEADERS.token]: sure.token, [SURE_HEADERS.reason]: encodeURIComponent(sure.reason) } : {};
 
 export type Preview = { name: string; comparison: Comparison; fingerprint: string | null };
 export type Imported = { shopId: string; added: number; changed: number };
@@ -19,18 +30,19 @@ export const sendImport = (
   into: string,
   fingerprint: string | null,
   text: string,
-): Promise<Answer<Imported>> => post('/api/v1/shop/import', { commandId, into, fingerprint, text });
+  sure: Sure | null,
+): Promise<Answer<Imported>> => post('/api/v1/shop/import', { commandId, into, fingerprint, text }, sure);
 
-async function post<T>(path: string, body: unknown): Promise<Answer<T>> {
+async function post<T>(path: string, body: unknown, sure: Sure | null = null): Promise<Answer<T>> {
   try {
     const answer = await fetch(path, {
       method: 'POST',
-      headers: { 'content-type': 'application/json' },
+      headers: { 'content-type': 'application/json', ...sureHeaders(sure) },
       body: JSON.stringify(body),
     });
     const said = await answer.json();
     if (answer.ok) return { ok: true, value: said };
-    return { ok: false, refused: { message: said.message, faults: said.faults ?? [] } };
+    return { ok: false, refused: { message: said.message, faults: said.faults ?? [], confirm: said.confirm } };
   } catch {
     // No answer, or one that is no JSON: the server is not there. Nothing typed is lost.
     return { ok: false, refused: { message: 'The shop did not answer. Nothing was changed. Try again.', faults: [] } };

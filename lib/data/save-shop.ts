@@ -1,17 +1,22 @@
 import 'server-only';
+import { keptStarts } from '@/lib/engine/ahead/kept-starts';
 import type { Comparison } from '@/lib/engine/exchange/compare';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { Prisma } from '@/prisma/generated/client';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { showClockTime } from '@/shared/time/clock-time';
 import type { Day } from '@/shared/time/day';
+import { Zone } from '@/shared/time/zone';
 import type { Rows } from './database';
 import { saveBenches, savePrograms } from './save-benches';
-import { saveChanges } from './save-changes';
+import { recordChanges, saveChanges } from './save-changes';
 import { saveOffers, saveProducts, saveSuppliers } from './save-goods';
 import { saveLots } from './save-lots';
 import { saveOrders } from './save-orders';
 import { saveRecipes } from './save-recipes';
 import { saveApplications } from './save-records';
 import { type Saving, storedMoney } from './saving';
+import { shopFromRows } from './shop-rows';
 import { real, realOrNull, small } from './whole';
 import type { Stamp } from './writer';
 
@@ -31,6 +36,7 @@ export async function createShop(rows: Rows, stamp: Stamp, shop: NewShop, settin
 export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, comparison: Comparison): Promise<void> {
   const { shopId } = stamp;
   const { collections, settings } = comparison;
+  if (settings.some(({ field }) => field === 'timeZone')) await keepStarts(rows, stamp, file.shop.timeZone);
   if (settings.length > 0) await rows.shop.update({ where: { id: shopId }, data: settingsRow(file.shop) });
   await saveSuppliers(rows, stamp, toSave(file.suppliers, collections.suppliers));
   await saveProducts(rows, stamp, toSave(file.products, collections.products));
@@ -45,6 +51,18 @@ export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, compari
   await saveApplications(rows, stamp, file, toSave(file.applications, collections.applications));
   // A spraying that is done names its record, which comes first.
   await saveChanges(rows, stamp, programs);
+}
+
+/** In another zone the clock on the wall shows another time, and what has begun stays where it is. */
+async function keepStarts(rows: Rows, stamp: Stamp, timeZone: string): Promise<void> {
+  const before = await shopFromRows(rows, stamp.shopId);
+  if (!before) return;
+  const kept = keptStarts(shopOfFile(before), Zone.parse(timeZone), stamp.recordedAt);
+  const changes = kept.map(({ program, change: { startMinute, ...change } }) => ({
+    program,
+    change: { ...change, startTime: showClockTime(startMinute) },
+  }));
+  await recordChanges(rows, stamp, changes);
 }
 
 /** What is new goes after what the shop already has, in the order of the file. */

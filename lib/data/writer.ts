@@ -5,6 +5,7 @@ import { followMark } from './clock-mark';
 import { type Database, database, type Rows } from './database';
 import { fingerprint } from './fingerprint';
 import { newId } from './new-id';
+import { opensEarlier, shopBefore } from './opening-guard';
 
 /** A command as it is sent: everything that decides its answer, and the id that makes it one. */
 export type Command = {
@@ -33,7 +34,8 @@ export type Plain = string | number | boolean | null | Plain[] | { [field: strin
  *
  * Takes    the command, the instant it is recorded at, and the work. The work awaits nothing but the rows it is given:
  *          anything else would let another request's statement slip into this transaction
- * Refuses  'same-key-other-body' when the id was already used for something else; and what the work refuses
+ * Refuses  'same-key-other-body' when the id was already used for something else; 'opens-earlier' when a bench would open
+ *          earlier and nobody has confirmed it; and what the work refuses
  */
 export async function write<T extends Plain>(
   command: Command,
@@ -70,23 +72,13 @@ async function once<T extends Plain>(
       await rows.shop.updateMany({ where: { id: shopId }, data: { revision: { increment: 1 } } });
       const before = await rows.command.findUnique({ where: { id: command.id } });
       if (before) throw back<T>(before.bodyHash === bodyHash ? accept(asAnswer<T>(before.answer)) : SAME_KEY);
+      const shop = await shopBefore(rows, command);
       const outcome = await work(rows, stamp);
       if (!outcome.ok) throw back(outcome);
+      const early = await opensEarlier(rows, stamp, shop, command);
+      if (early) throw back(refuse(early));
       const answer = asAnswer<T>(JSON.parse(JSON.stringify(outcome.value)));
-      const { id, name } = command;
-      const spokenAt = command.spokenAt === undefined ? null : BigInt(command.spokenAt);
-      await rows.command.create({
-        data: {
-          id,
-          shopId,
-          name,
-          bodyHash,
-          answer: [answer],
-          actor: stamp.actor,
-          spokenAt,
-          recordedAt: BigInt(recordedAt),
-        },
-      });
+      await keepAnswer(rows, stamp, command, { bodyHash, answer: [answer] });
       await followMark(rows, recordedAt);
       return accept(answer);
     }, PATIENCE);
@@ -94,6 +86,17 @@ async function once<T extends Plain>(
     if (isRollback<T>(thrown)) return thrown.rollback;
     throw thrown;
   }
+}
+
+/** Keep a command with its answer, so that the same id is answered as it was. */
+async function keepAnswer(
+  rows: Rows,
+  { shopId, actor, recordedAt }: Stamp,
+  { id, name, spokenAt }: Command,
+  answered: { bodyHash: string; answer: Plain[] },
+): Promise<void> {
+  const moments = { spokenAt: spokenAt === undefined ? null : BigInt(spokenAt), recordedAt: BigInt(recordedAt) };
+  await rows.command.create({ data: { id, shopId, name, actor, ...moments, ...answered } });
 }
 
 /** Until accounts come, there is one person. */

@@ -4,12 +4,14 @@ import { unstable_rethrow } from 'next/navigation';
 import type { z } from 'zod';
 import type { FormState, Typed } from '@/shared/forms/form-state';
 import { explain, type Outcome } from '@/shared/outcome';
+import { withConfirmation } from '../confirmation';
 import { ownHosts } from './allowed-hosts';
 import { secondsToWait, tooManyChanges } from './change-rate';
 import { markEntered } from './entered';
 import { incidentSentence, logIncident, REQUEST_ID_HEADER } from './incident';
 import { judgeKnock } from './judge-knock';
 import { howMany, readForm } from './read-form';
+import { secondWordIn } from './second-word';
 import { addressOfVisitor, type Visitor, visitorOf } from './visitor';
 
 /** What to tell the person when it is done, and where to look. */
@@ -40,14 +42,16 @@ export function doorAction<S extends z.ZodType>(
     const form = [...sent].find((part: unknown) => part instanceof FormData);
     if (!(form instanceof FormData)) return refused('This form could not be read. Reload the page and send it again.');
 
-    const read = readForm(contract, form);
+    const word = secondWordIn(form);
+    const read = readForm(contract, word.form);
     if (!read.ok) return read.state;
     try {
       const given = await headers();
       const header = (name: string) => given.get(name);
       const seconds = await secondsToWait(addressOfVisitor(header));
       if (seconds !== null) return refused(tooManyChanges(seconds), read.typed);
-      return stateAfter(await run(read.value, visitorOf(header)), read.typed);
+      const outcome = await withConfirmation(word.confirmation, () => run(read.value, visitorOf(header)));
+      return stateAfter(outcome, read.typed, word.reason);
     } catch (error) {
       unstable_rethrow(error);
       return refused(incidentSentence(logIncident('action', error)), read.typed);
@@ -62,9 +66,13 @@ async function judgeAction(): Promise<string | null> {
   return judgeKnock(knock, ownHosts())?.message ?? null;
 }
 
-function stateAfter(outcome: Outcome<Done>, typed: Typed): FormState {
+function stateAfter(outcome: Outcome<Done>, typed: Typed, reason: string): FormState {
   if (outcome.ok) return { status: 'done', message: outcome.value.message, link: outcome.value.link ?? null };
   const { refusal } = outcome;
+  if (refusal.code === 'opens-earlier') {
+    const { token, openings } = refusal;
+    return { ...refused(explain(refusal), typed), earlier: { token, openings, reason } };
+  }
   if (refusal.code !== 'faults') return refused(explain(refusal), typed);
   const fields = Object.fromEntries(refusal.faults.toReversed().map(({ path, message }) => [path, message]));
   const elsewhere = refusal.faults.filter(({ path }) => !(path in typed));
@@ -72,6 +80,8 @@ function stateAfter(outcome: Outcome<Done>, typed: Typed): FormState {
   return { status: 'invalid', typed, fields, message: howMany(Object.keys(fields).length) };
 }
 
-function refused(message: string, typed: Typed = {}, faults: { path: string; message: string }[] = []): FormState {
+type Refused = Extract<FormState, { status: 'refused' }>;
+
+function refused(message: string, typed: Typed = {}, faults: { path: string; message: string }[] = []): Refused {
   return { status: 'refused', typed, message, faults };
 }

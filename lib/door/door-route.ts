@@ -2,13 +2,15 @@ import 'server-only';
 import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import type { Problem, ProblemCode } from '@/shared/api/problem';
-import { explain, type Fault, type Outcome, type Refusal } from '@/shared/outcome';
+import { explain, type Outcome, type Refusal } from '@/shared/outcome';
+import { withConfirmation } from '../confirmation';
 import { ownHosts } from './allowed-hosts';
 import { bodyLimit } from './body-limits';
 import { secondsToWait, tooManyChanges } from './change-rate';
 import { incidentSentence, logIncident } from './incident';
 import { judgeKnock } from './judge-knock';
 import { readFileBody, readJsonBody } from './read-body';
+import { secondWordOf } from './second-word';
 import { DATA_POLICY, FILE_POLICY, SECURITY_HEADERS } from './security-headers';
 import { type Tell, toldInSteps, untold, wantsSteps } from './told-in-steps';
 import { addressOfVisitor, type Visitor, visitorOf } from './visitor';
@@ -65,7 +67,9 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       if (body instanceof Response) return body;
       const given = { query: query.data, body: body.value, visitor: visitorOf(knock.header) };
       const answered = (tell: Tell) =>
-        answerOrIncident(request, contract, query.data, () => answer({ ...given, tell }));
+        withConfirmation(secondWordOf(knock.header), () =>
+          answerOrIncident(request, contract, query.data, () => answer({ ...given, tell })),
+        );
       const isTold = contract.tells === true && wantsSteps(knock.header);
       return isTold ? toldInSteps(dataHeaders(), answered) : await answered(untold);
     } catch (error) {
@@ -168,18 +172,19 @@ function refusal(why: Refusal): Response {
     'changed-meanwhile': 409,
     'already-done': 409,
     'clock-moved': 409,
+    'opens-earlier': 409,
   };
   const answered = why.code in status ? status[why.code as keyof typeof status] : 422;
-  return problem(answered, why.code, explain(why), why.code === 'faults' ? why.faults : undefined);
+  if (why.code === 'opens-earlier') {
+    const faults = why.openings.map((message) => ({ path: 'benches', message }));
+    return problem(answered, why.code, explain(why), { faults, confirm: why.token });
+  }
+  return problem(answered, why.code, explain(why), why.code === 'faults' ? { faults: why.faults } : {});
 }
 
 function unreadable(status: number, message: string, error: z.ZodError): Response {
-  return problem(
-    status,
-    'unreadable',
-    message,
-    error.issues.map((issue) => ({ path: issue.path.join('.'), message: issue.message })),
-  );
+  const faults = error.issues.map((issue) => ({ path: issue.path.join('.'), message: issue.message }));
+  return problem(status, 'unreadable', message, { faults });
 }
 
 function tooMany(seconds: number): Response {
@@ -188,8 +193,10 @@ function tooMany(seconds: number): Response {
   return answered;
 }
 
-function problem(status: number, code: ProblemCode, message: string, faults?: Fault[]): Response {
-  const told: Problem = { code, message, ...(faults && { faults }) };
+type Details = Pick<Problem, 'faults' | 'confirm'>;
+
+function problem(status: number, code: ProblemCode, message: string, details: Details = {}): Response {
+  const told: Problem = { code, message, ...details };
   return Response.json(told, { status, headers: dataHeaders() });
 }
 

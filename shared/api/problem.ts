@@ -13,5 +13,11 @@ export const Problem = z.strictObject({
   code: ProblemCode,
   message: z.string(),
   faults: z.array(z.strictObject({ path: z.string(), message: z.string() })).optional(),
+  confirm: z
+    .string()
+    .optional()
+    .describe(
+      'Only with opens-earlier, where each fault is a bench: send the same again with this in the header x-confirm-opening, and in x-confirm-reason, percent-encoded, why it is certain.',
+    ),
 });
 export type Problem = z.infer<typeof Problem>;

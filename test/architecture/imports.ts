@@ -12,15 +12,17 @@ const SERVER_ONLY = /^server-only$/;
 const NODE = /^node:/;
 const SHARED = /^shared\//;
 const CLOCK = /^lib\/clock$/;
+const CONFIRMATION = /^lib\/confirmation$/;
 
 const ROOMS: Room[] = [
   { in: /^shared\/time\//, own: [SHARED], packages: [/^zod$/, /^temporal-polyfill$/] },
   { in: /^shared\//, own: [SHARED], packages: [/^zod$/] },
   { in: /^lib\/clock\.ts$/, own: [SHARED], packages: [] },
+  { in: /^lib\/confirmation\.ts$/, own: [SHARED], packages: [NODE] },
   { in: /^lib\/engine\//, own: [/^lib\/engine\//, SHARED], packages: [] },
   {
     in: /^lib\/data\//,
-    own: [/^lib\/data\//, /^lib\/engine\//, SHARED, /^prisma\/generated\//],
+    own: [/^lib\/data\//, /^lib\/engine\//, SHARED, CONFIRMATION, /^prisma\/generated\//],
     packages: [SERVER_ONLY, NODE, /^zod$/, /^@prisma\//, /^better-sqlite3$/],
   },
   { in: /^lib\/demo\//, own: [/^lib\/demo\//, SHARED], packages: [] },
@@ -59,7 +61,7 @@ const ROOMS: Room[] = [
   {
     // The door stands between the app and the world, and knows nothing of what is inside.
     in: /^lib\/door\//,
-    own: [/^lib\/door\//, SHARED, CLOCK],
+    own: [/^lib\/door\//, SHARED, CLOCK, CONFIRMATION],
     packages: [SERVER_ONLY, NODE, /^zod$/, /^next(\/|$)/, /^rate-limiter-flexible$/],
   },
   {

@@ -4,7 +4,7 @@ import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
 import { freshId } from '../../_parts/use-command-id';
 import { RefusedFile } from '../refused-file';
-import type { Refused } from '../send-shop-file';
+import type { Refused, Sure } from '../send-shop-file';
 import { ChooseList, type Chosen } from './choose-list';
 import styles from './csv.module.css';
 import { grouped, HowFar } from './how-far';
@@ -45,13 +45,13 @@ export function BringList({ shop }: { shop: Shop }) {
     else if (answer) setRefused(answer.refused);
   };
 
-  const confirm = async ({ preview, said, commandId }: Extract<Step, { at: 'looked' }>) => {
+  const confirm = async ({ preview, said, commandId }: Extract<Step, { at: 'looked' }>, sure: Sure | null = null) => {
     if (!chosen) return;
     setRefused(null);
     setProgress({ step: 'sending', share: 0 });
     const { list, text } = chosen;
     const { fingerprint } = preview;
-    const answer = await sendImport({ shop: shop.id, list, text, ...said, commandId, fingerprint }, setProgress);
+    const answer = await sendImport({ shop: shop.id, list, text, ...said, commandId, fingerprint }, setProgress, sure);
     setProgress(null);
     if (answer?.ok) setStep({ at: 'done', imported: answer.value, list });
     else if (answer) setRefused(answer.refused);
@@ -66,7 +66,13 @@ export function BringList({ shop }: { shop: Shop }) {
         onChosen={(next) => look(next, NOTHING_SAID)}
       />
       {progress && <HowFar progress={progress} onCancel={stop.current && (() => stop.current?.abort())} />}
-      {refused && <RefusedFile refused={refused} />}
+      {refused && (
+        <RefusedFile
+          refused={refused}
+          isBusy={progress !== null}
+          onSure={(sure) => step.at === 'looked' && confirm(step, sure)}
+        />
+      )}
       {step.at === 'looked' && chosen && (
         <LookedAt
           key={step.commandId}

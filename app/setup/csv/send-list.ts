@@ -1,5 +1,5 @@
 import type { CsvImportAnswer, CsvPreviewAnswer } from '@/shared/api/csv-bodies';
-import type { Answer } from '../send-shop-file';
+import { type Answer, type Sure, sureHeaders } from '../send-shop-file';
 
 /** How far a list is: on its way, read, checked, looked at with the whole shop, being saved. */
 export type Progress =
@@ -26,13 +26,14 @@ type Told = (progress: Progress) => void;
 
 /** Ask what a list would change. Changes nothing, and can be broken off; then there is no answer. */
 export const askPreview = (sent: SentList, told: Told, signal: AbortSignal): Promise<Answer<Preview> | null> =>
-  post('/api/v1/csv/preview', sent, told, NO_PREVIEW, signal);
+  post('/api/v1/csv/preview', sent, told, NO_PREVIEW, { signal });
 
 /** Bring a list in as the preview showed it. Sending the same command twice does it once. */
 export const sendImport = (
   sent: SentList & { commandId: string; fingerprint: string },
   told: Told,
-): Promise<Answer<Imported> | null> => post('/api/v1/csv/import', sent, told, NO_IMPORT);
+  sure: Sure | null,
+): Promise<Answer<Imported> | null> => post('/api/v1/csv/import', sent, told, NO_IMPORT, { sure });
 
 /** (fetch does not say how much of a body is on its way.) */
 function post<T>(
@@ -40,7 +41,7 @@ function post<T>(
   body: object,
   told: Told,
   unanswered: string,
-  signal?: AbortSignal,
+  { signal, sure = null }: { signal?: AbortSignal; sure?: Sure | null },
 ): Promise<Answer<T> | null> {
   const none: Answer<T> = { ok: false, refused: { message: unanswered, faults: [] } };
   return new Promise((resolve) => {
@@ -55,6 +56,7 @@ function post<T>(
     request.open('POST', path);
     request.setRequestHeader('content-type', 'application/json');
     request.setRequestHeader('accept', 'application/x-ndjson');
+    for (const [name, value] of Object.entries(sureHeaders(sure))) request.setRequestHeader(name, value);
     request.upload.onprogress = ({ loaded, total }) => told({ step: 'sending', share: total > 0 ? loaded / total : 1 });
     request.onprogress = () => request.status === 200 && lines();
     request.onload = () => resolve(answerIn<T>(request.status, request.responseText) ?? none);
@@ -76,7 +78,7 @@ function answerIn<T>(sentStatus: number, text: string): Answer<T> | null {
     const said = JSON.parse(last);
     const { status, answer } = sentStatus === 200 && 'status' in said ? said : { status: sentStatus, answer: said };
     if (status === 200) return { ok: true, value: answer };
-    return { ok: false, refused: { message: answer.message, faults: answer.faults ?? [] } };
+    return { ok: false, refused: { message: answer.message, faults: answer.faults ?? [], confirm: answer.confirm } };
   } catch {
     // The answer broke off, or is none of ours.
     return null;

@@ -24,10 +24,13 @@ export const overdueSprayings = (shop: Shop, today: Day): OpenSpraying[] =>
 export function unrecordedSprayings(shop: Shop, now: Instant): OpenSpraying[] {
   const today = dayOf(shop.zone, now);
   const asked = addDays(today, -DAYS_ASKED);
-  return openSprayings(shop, addDays(today, -Math.max(DAYS_ASKED, longestClosing(shop))), today).filter(
+  return openSprayings(shop, addDays(today, -daysAsked(shop)), today).filter(
     ({ date, startsAt, reopensAt }) => startsAt <= now && (date >= asked || (reopensAt !== null && reopensAt > now)),
   );
 }
+
+/** How many days back a planned spraying may have begun that still keeps people out. */
+export const daysAsked = (shop: Shop): number => Math.max(DAYS_ASKED, longestClosing(shop));
 
 /** How many days back a planned spraying may have begun that still keeps a bench closed. */
 function longestClosing({ programs }: Shop): number {

@@ -1,0 +1,83 @@
+import 'server-only';
+import { confirmationGiven } from '@/lib/confirmation';
+import { type EarlierOpening, earlierOpenings } from '@/lib/engine/keepout/earlier-openings';
+import type { Shop } from '@/lib/engine/shop';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
+import type { Refusal } from '@/shared/outcome';
+import { showDayUntil } from '@/shared/time/show-day';
+import { dayOf } from '@/shared/time/zone';
+import type { Rows } from './database';
+import { fingerprint } from './fingerprint';
+import { shopFromRows } from './shop-rows';
+import { toStored, toStoredOrNull } from './whole';
+import type { Command, Stamp } from './writer';
+
+/** Commands about bottles, links and messages alone: they write nothing that a bench's state rests on. */
+const BESIDE_BENCHES: ReadonlySet<string> = new Set([
+  ...['correctLastDay', 'countContainer', 'discardStock', 'drawStock', 'moveContainer', 'openContainer'],
+  ...['receiveLot', 'reverseMovement', 'shutContainer', 'keepSafetySheet', 'makeSharedLink', 'revokeSharedLink'],
+  ...['noteAlertsSent', 'saveAlertSettings', 'confirmClock'],
+]);
+
+/** Says a second time that an amendment is right, so it is asked nothing more. */
+const IS_CONFIRMATION = 'confirmAmendment';
+
+/** Commands that write records, and judge by themselves whether one comes so late that its interval is over. */
+const RECORDING: ReadonlySet<string> = new Set(['finishMix', 'recordApplication', 'amendApplication']);
+
+/** The shop before a command; null for one that can open no bench, and for one that makes the shop. */
+export async function shopBefore(rows: Rows, { name, shopId }: Command): Promise<Shop | null> {
+  if (shopId === null || name === IS_CONFIRMATION || BESIDE_BENCHES.has(name)) return null;
+  return readShop(rows, shopId);
+}
+
+/**
+ * Whether a command that has written its rows opens a bench earlier than it would have opened: then it is to be rolled
+ * back, unless the request carries the word of a person who was shown these benches. That goes on record: who, when, why,
+ * and both ends.
+ *
+ * Takes    the rows of the command's own transaction, and the shop before it as `shopBefore` gave it
+ * Gives    the refusal; null when nothing opens earlier, or it is confirmed
+ */
+export async function opensEarlier(
+  rows: Rows,
+  stamp: Stamp,
+  before: Shop | null,
+  { name }: Command,
+): Promise<Refusal | null> {
+  const after = before && (await readShop(rows, stamp.shopId));
+  if (!after) return null;
+  const openings = earlierOpenings(before, after, stamp.recordedAt, { atOnce: RECORDING.has(name) });
+  if (openings.length === 0) return null;
+  const token = tokenOf(openings, stamp);
+  const given = confirmationGiven();
+  const reason = given?.token === token ? given.reason.trim() : '';
+  if (reason === '')
+    return { code: 'opens-earlier', token, openings: openings.map((one) => inWords(one, after, stamp)) };
+  await rows.earlierOpening.createMany({ data: openings.map((one) => ({ ...rowOf(one, stamp), reason })) });
+  return null;
+}
+
+async function readShop(rows: Rows, shopId: string): Promise<Shop | null> {
+  const file = await shopFromRows(rows, shopId);
+  return file && shopOfFile(file);
+}
+
+/** The same for the same benches with the same ends. What opens at once opens whenever it is confirmed. */
+const tokenOf = (openings: readonly EarlierOpening[], { recordedAt }: Stamp): string =>
+  fingerprint(
+    openings.map(({ bench, wasUntil, opensAt }) => [bench.id, wasUntil, opensAt <= recordedAt ? 'now' : opensAt]),
+  );
+
+function inWords({ bench, wasUntil, opensAt }: EarlierOpening, { zone }: Shop, { recordedAt }: Stamp): string {
+  const today = dayOf(zone, recordedAt);
+  const was =
+    wasUntil === null ? 'KEEP OUT, not known until when' : `KEEP OUT until ${showDayUntil(wasUntil, zone, today)}`;
+  const is = opensAt <= recordedAt ? 'open at once' : `KEEP OUT until ${showDayUntil(opensAt, zone, today)}`;
+  return `${bench.name}: now ${was}; then ${is}.`;
+}
+
+const rowOf = ({ bench, wasUntil, opensAt }: EarlierOpening, { shopId, commandId, actor, recordedAt }: Stamp) => ({
+  ...{ shopId, commandId, benchId: bench.id, wasUntil: toStoredOrNull(wasUntil), opensAt: toStored(opensAt) },
+  ...{ actor, recordedAt: toStored(recordedAt) },
+});
