@@ -55,3 +55,24 @@ test.each([
     expect(products.flatMap(labelDoubts).length > 0).toBe(doubted);
   },
 );
+
+/*
+ * A multi-dose vial is used for 28 days from its opening, or until its printed date if that is sooner: USP <797> and CDC
+ * (memory), with the dates of tables published for it, calculator7.snowdaycalculatornow.com, 2019-2020 and 2022 (seen).
+ */
+test.each([
+  { opened: '2019-01-01', last: '2019-01-29' },
+  { opened: '2019-12-05', last: '2020-01-02' },
+  { opened: '2020-02-01', last: '2020-02-29' },
+  { opened: '2020-02-15', last: '2020-03-14' },
+  { opened: '2020-12-10', last: '2021-01-07' },
+  { opened: '2022-03-01', printed: '2023-01-31', last: '2022-03-29' },
+  { opened: '2022-11-15', printed: '2022-12-01', last: '2022-12-01' },
+  { opened: '2022-12-20', printed: '2024-05-30', last: '2023-01-17' },
+])('28 days from $opened, printed $printed: $last (seen)', ({ opened, printed, last }) => {
+  const container = {
+    ...{ receivedOn: day('2018-12-01'), openedOn: day(opened), expiresOn: printed === undefined ? null : day(printed) },
+    product: { shelfLife: { unopenedDays: null, openedDays: 28 } },
+  } satisfies Keeping;
+  expect(lastUsableDay(container)).toBe(last);
+});
