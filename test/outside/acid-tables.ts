@@ -1,9 +1,11 @@
 import { expect } from 'vitest';
 import { acidDoses } from '@/lib/engine/mix/acid-doses';
 import { acidNamed, equivalentsPerMole } from '@/lib/engine/mix/acids';
+import { mixStrength } from '@/lib/engine/mix/mix-strength';
 import { type AcidNeed, carbonateOf } from '@/lib/engine/mix/water';
 import type { Product } from '@/lib/engine/shop';
-import { acid } from '../lib/engine/mix/some-products';
+import { acid, dosed } from '../lib/engine/mix/some-products';
+import { amountFor, GALLON_ML } from './published';
 
 /* Doses of acid as tables print them: fluid ounces or mL of a named acid for so many ppm of alkalinity, in gallons. */
 
@@ -25,21 +27,24 @@ export const water = (alkalinityMgPerLCaCO3: number, pH: number) => {
 export const FLUID_OUNCE = 29.5735295625;
 export const GALLON = 3.785411784;
 
-/** mL of an acid that take so many mg/L as CaCO3 out of some gallons of water, ending at a pH. */
+/** mL of an acid that take so many mg/L as CaCO3 out of some gallons of water, ending at a pH, as a plan would pour it. */
 export function mlFor(product: Product, removed: number, gallons: number, endsAt: number): number {
   const { alkalinity } = water(removed, 7.5);
   const need: AcidNeed = { verdict: 'add acid', meqPerL: alkalinity, before: 8, target: endsAt, message: null };
   const [dose] = acidDoses([product], need);
   if (!dose || dose.perLitre === null) throw new Error('the strength of the acid is known');
-  return dose.perLitre * gallons * GALLON;
+  return amountFor({
+    product: { form: 'liquid' },
+    dose: `${dose.perLitre.toFixed(9)} mL/L`,
+    sprayMl: gallons * GALLON_ML,
+  });
 }
 
 /** mg/L of the nutrient in an acid when so many fluid ounces of it are in some gallons of water. */
 export function nutrientIn(product: Product, fluidOunces: number, gallons: number): number {
-  const [content] = product.contents;
-  const { acid: of } = named(content?.substance ?? '');
-  const grams = fluidOunces * FLUID_OUNCE * (product.densityGPerMl ?? 0) * ((content?.amount ?? 0) / 100);
-  return (grams * 1000 * (of.brings?.part ?? 0)) / (gallons * GALLON);
+  const [inSpray] = mixStrength([dosed(product, `${fluidOunces} fl oz/${gallons} gal`)]).strength;
+  const { brings } = named(inSpray?.substance ?? '').acid;
+  return (inSpray?.mgPerL ?? 0) * (brings?.part ?? 0);
 }
 
 export const liquid = (percent: number, substance: string, densityGPerMl: number): Product =>

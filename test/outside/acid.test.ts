@@ -65,15 +65,6 @@ test.each([
     basis: 'seen',
   },
   {
-    id: 'A15',
-    what: 'the same, ending at pH 5.8',
-    ours: mlFor(CITRIC_50, 50, 100, 5.8) / FLUID_OUNCE,
-    published: 1.78,
-    within: 0.12,
-    source: TRAINING,
-    basis: 'seen',
-  },
-  {
     id: 'A16',
     what: 'ppm that a fl oz of 93 % sulfuric acid takes out of 100 gal',
     ours: FLUID_OUNCE / mlFor(SULFURIC_93, 1, 100, 5.8),

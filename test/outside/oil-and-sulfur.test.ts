@@ -29,7 +29,8 @@ const flaggedAfter = (days: number, settings: Fields = {}) =>
   ).length > 0;
 
 /*
- * T14: 14 days (a Michigan growers' list, www.mail-archive.com/apple-crop@virtualorchard.com/msg00407.html) to 4 weeks (a
+ * T14: "within 2 to 4 weeks" (WSU Extension Hortsense, hortsense.cahnrs.wsu.edu/fact-sheet/herbicide-damage-horticultural-spray-oil),
+ * 14 days (a Michigan growers' list, www.mail-archive.com/apple-crop@virtualorchard.com/msg00407.html) and 4 weeks (a
  * label, blog.pennlive.com/gardening/2008/04/oil_and_sulfur_on_fruit_trees.html), both seen; T16: 30 days in season for
  * lime sulfur, www.harmonygardenslandscaping.com, seen.
  */

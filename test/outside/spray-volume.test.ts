@@ -30,21 +30,6 @@ test.each([
   near(toNumber(divide(ml(`${row.quarts} qt`), squareMetres('100 sq ft'))), row.perSquareMetre, 0.001);
 });
 
-test.each([
-  { pot: '4 in', ounces: 2, is: 59.15 },
-  { pot: '5 in', ounces: 3, is: 88.72 },
-  { pot: '6 in', ounces: 4, is: 118.29 },
-  { pot: '10 in', ounces: 15, is: 443.6 },
-])(
-  `V02 (seen, ${MSU}): a drench of $ounces fl oz for a $pot pot is $is mL, four and more times what a foliar spray takes`,
-  (row) => {
-    const drench = toNumber(ml(`${row.ounces} fl oz`));
-    near(drench, row.is, 0.001);
-    // V03's plant at six inches takes 4.73 mL: a drench entered as mL per plant of a spray would be a slip of kind.
-    expect(drench / 4.7318).toBeGreaterThan(4);
-  },
-);
-
 test('V03 (memory, derived from V01): at six inches of spacing a plant takes 4.7318 mL of 203.73 mL/m²', () => {
   const each = sprayPerPlantByGround(ml('2 qt'), squareMetres('100 sq ft'), 15.24, 'square');
   near(each.ok ? each.value : Number.NaN, 4.7318, 0.001);
@@ -63,3 +48,7 @@ test.each([
     near(plantsPerSquareMetre(row.inches * 2.54, 'staggered') / perSquareMetre, 1.1547, 1e-5);
   },
 );
+
+/*
+ * Left out, because nothing here computes them: V02, drenches by the size of the pot, which would hold the fluid ounce alone.
+ */

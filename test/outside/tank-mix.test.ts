@@ -88,7 +88,7 @@ const COPPER = of('copper', { contents: [{ substance: 'copper octanoate', amount
 const BACTERIA = of('bacteria', { contents: [{ substance: 'Bacillus amyloliquefaciens', amount: 1, basis: '% w/w' }] });
 const FUNGUS = of('fungus', { contents: [{ substance: 'Trichoderma harzianum', amount: 1, basis: '% w/w' }] });
 
-test('T14, T16 (seen; WSU Hortsense 14 days, a quoted label 28, a landscaper 30 for lime sulfur): oil and sulfur are kept apart, and the days are shown as the range that they are', () => {
+test('T14, T16 (seen; WSU Hortsense says two to four weeks, labels quoted by a newspaper four, a landscaper 30 days for lime sulfur): oil and sulfur are kept apart, and the days are shown as the range that they are', () => {
   expect(cautions([OIL, SULFUR])).toMatchObject([
     {
       message: expect.stringMatching(
