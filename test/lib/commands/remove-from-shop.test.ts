@@ -109,13 +109,13 @@ test('a product that is put away can be taken out again, and recipes with it are
 test('a record is refused to go, on the day before it may, naming that day; and stays sealed after it', async () => {
   const applications = SMALL.applications.map((one) => ({ ...one, endedAt: '2026-02-25T03:30:00Z' }));
   const shopId = await smallShop({ ...SMALL, applications });
-  // 24 February, half past ten in the evening, on the shop's own clock.
+  // 24 February, half past ten in the evening, on the shop's own clock; its interval had passed on the 25th.
   const removeAt = (moment: string) =>
     removeFromShop({ commandId: moment, shopId, what: 'application', id: 'a' }, clockPinnedTo(moment));
-  expect(await removeAt('2028-02-23T12:00:00Z')).toEqual({
+  expect(await removeAt('2028-02-24T12:00:00Z')).toEqual({
     ok: false,
-    refusal: { code: 'must-be-kept', until: '2028-02-24', isPast: false },
+    refusal: { code: 'must-be-kept', until: '2028-02-25', isPast: false },
   });
-  expect(await removeAt('2028-02-24T12:00:00Z')).toMatchObject({ refusal: { until: '2028-02-24', isPast: true } });
+  expect(await removeAt('2028-02-25T12:00:00Z')).toMatchObject({ refusal: { until: '2028-02-25', isPast: true } });
   expect((await shopFileOf(shopId)).applications).toHaveLength(1);
 });
