@@ -7,7 +7,20 @@ import type { Pick } from './pick';
 
 type Product = Written<'products'>;
 
-const MODES = ['IRAC 3A', 'IRAC 4A', 'IRAC 4C', 'IRAC 5', 'FRAC M05', 'FRAC 11', 'FRAC 7', 'IRAC UN', 'FRAC NC'];
+const MODES = [
+  'IRAC 3A',
+  'IRAC 4A',
+  'IRAC 4C',
+  'IRAC 5',
+  'FRAC M05',
+  'FRAC 11',
+  'FRAC 7',
+  'IRAC UN',
+  'FRAC NC',
+  'IRAC 04A',
+  'FRAC M5',
+  'IRAC 8',
+];
 const PLAIN_MODES = ['IRAC 3A', 'IRAC 5', 'FRAC 7', 'FRAC 12'];
 const BASES = {
   liquid: ['% w/w', '% w/v', 'g/L', 'lb/gal', '% v/v'],
