@@ -2,12 +2,17 @@
  * `npm test`: everything that says whether this program is right, in one go. Plain JavaScript, because it installs what
  * is missing first. Ends with one plain line, `N passed, N failed`, counted over all suites.
  *
- * Takes    names of suites to run (types, style, rules, browser), else all; `--long` gives every property all of its
- *          runs; what follows `--` goes to the test runner
+ * Takes    names of suites to run (types, style, rules, browser, promises), else all; `--long` gives every property all
+ *          of its runs and prints what each promise of `promises/plan.js` reached; what follows `--` goes to the test
+ *          runner
  */
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { prepareCode } from '../lib/command-line/start/prepare.js';
 import { tellTroubles } from '../lib/command-line/start/trouble.js';
+import { reportOf } from './promises/report.js';
 import { add, NOTHING } from './run/count.js';
 import { SUITES } from './run/suites.js';
 
@@ -17,7 +22,9 @@ const words = process.argv.slice(2, cut === -1 ? undefined : cut);
 const named = words.filter((word) => word !== '--long');
 const extra = cut === -1 ? [] : process.argv.slice(cut + 1);
 
-if (words.includes('--long')) process.env.TEST_LONG = '1';
+const isLong = words.includes('--long');
+const figures = join(mkdtempSync(join(tmpdir(), 'figures-')), 'figures.jsonl');
+if (isLong) Object.assign(process.env, { TEST_LONG: '1', TEST_FIGURES: figures });
 
 await tellTroubles(async () => {
   await prepareCode(root);
@@ -31,6 +38,7 @@ await tellTroubles(async () => {
     console.log(`  ${name}: ${count.passed} passed, ${count.failed} failed, in ${seconds} s`);
     total = add(total, count);
   }
+  if (isLong) console.log(`\n${reportOf(figures)}`);
   console.log(`\n${total.passed} passed, ${total.failed} failed`);
   process.exitCode = total.failed === 0 && total.passed > 0 ? 0 : 1;
 });

@@ -22,7 +22,11 @@ export default defineConfig({
       { extends: true, test: { name: 'pure', include: PURE.map(within), isolate: false } },
       {
         extends: true,
-        test: { name: 'rest', include: [within('test')], exclude: ['test/e2e/**', ...PURE.map(within)] },
+        test: {
+          name: 'rest',
+          include: [within('test')],
+          exclude: ['test/e2e/**', 'test/promises/**', ...PURE.map(within)],
+        },
       },
     ],
   },

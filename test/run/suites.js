@@ -15,6 +15,7 @@ export const SUITES = {
   style: (root) => judged('style: Biome', root, ['node_modules/@biomejs/biome/bin/biome', 'check', '--colors=off']),
   rules: runRules,
   browser: runBrowser,
+  promises: runPromises,
 };
 
 /** A tool that either finds nothing, which counts as one test passed, or something, which counts as one failed. */
@@ -31,6 +32,20 @@ async function runRules(root, extra) {
     const report = join(folder, 'rules.json');
     const args = ['run', '--config', 'test/vitest.config.ts', '--reporter=json', `--outputFile=${report}`, ...extra];
     const ended = await run(root, ['node_modules/vitest/vitest.mjs', ...args]);
+    return countVitest(readJson(report), ended);
+  });
+}
+
+/** The built program, broken on purpose. */
+async function runPromises(root, extra) {
+  console.log('  promises: the built program, broken on purpose …');
+  return inTempFolder(async (folder) => {
+    const report = join(folder, 'promises.json');
+    const env = { BUILD_DIR: process.env.BUILD_DIR || '.next-test' };
+    const built = await run(root, ['lib/command-line/build.js', '--if-changed'], env);
+    if (built.code !== 0) return fail('the pages could not be built', built.output);
+    const args = ['run', '--config', 'test/promises/vitest.config.ts', '--reporter=json', `--outputFile=${report}`];
+    const ended = await run(root, ['node_modules/vitest/vitest.mjs', ...args, ...extra], env);
     return countVitest(readJson(report), ended);
   });
 }

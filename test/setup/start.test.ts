@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, expect, test } from 'vitest';
+import { figure } from '../promises/figure';
 
 const root = join(import.meta.dirname, '../..');
 const started: ChildProcess[] = [];
@@ -114,4 +115,5 @@ test('a second server on the same data is refused, and says where the first one 
   expectRefusal(refused, /already running/, new RegExp(`process ${process.pid}`), new RegExp(`:${first.port}`));
   expect(JSON.parse(readFileSync(join(folder, 'server.lock'), 'utf8'))).toEqual(holder);
   first.close();
+  figure(11, 'refused, with where the first one is');
 });

@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test';
+import { figure } from '../../promises/figure';
 import {
   actionBody,
   builtActions,
@@ -152,6 +153,7 @@ for (const { what, status, sent } of TURNED_AWAY) {
     expect(heard.status).toBe(status);
     expect(heard.body).not.toMatch(/at .*\(.*:\d+:\d+\)|node_modules|Prisma|SQLITE/);
     expect(everyRow()).toBe(before);
+    figure(30, `${what}: ${heard.status}`);
   });
 }
 

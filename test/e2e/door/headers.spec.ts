@@ -1,3 +1,4 @@
+import { figure } from '../../promises/figure';
 import { expect, test } from '../page-test';
 import { knock, OWN_HOST, OWN_ORIGIN, rawKnock } from './knock';
 
@@ -57,6 +58,7 @@ test('a hundred answers carry a hundred nonces, each on its own scripts', async 
     nonces.add(nonce);
   }
   expect(nonces.size).toBe(100);
+  figure(26, '100 answers, 100 nonces, 0 violations on the pages walked');
 });
 
 test.describe(() => {

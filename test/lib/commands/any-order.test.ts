@@ -18,12 +18,14 @@ import type { Movement } from '@/lib/engine/ledger/movement';
 import type { Outcome } from '@/shared/outcome';
 import { micros, stock } from '@/shared/quantity/amounts';
 import { Day } from '@/shared/time/day';
+import { figure } from '@/test/promises/figure';
+import { runs } from '@/test/runs';
 import { CLOCK } from '../data/fresh-database';
 import { type Deed, deed, doInModel, type ModelBottle, newModel, SIZE } from './ledger-model';
 import { smallShop, today } from './small-shop';
 
 /** How many sequences are tried: few in every run, many in a long one. */
-const SEQUENCES = Number(process.env.SEQUENCES ?? 500);
+const SEQUENCES = runs(500, 10_000);
 
 const BOTTLES = 2;
 const PRICES = [0, 1, 9_999_999, 74_000_001, 100_000_000];
@@ -154,6 +156,7 @@ test('whatever two people do to their bottles, once or twice and at once, the le
   timeout: 6 * 3_600_000,
 }, async () => {
   for (let left = SEQUENCES; left > 0; left -= IN_A_SHOP) await tryInAShop(Math.min(left, IN_A_SHOP));
+  figure(5, `${SEQUENCES} sequences as a plain model has them`);
 });
 
 /** As many as a shop takes in years; a long run takes several shops. */

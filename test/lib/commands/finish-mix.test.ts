@@ -10,6 +10,7 @@ import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { exact } from '@/shared/quantity/exact';
 import { Day } from '@/shared/time/day';
 import { instantOf } from '@/shared/time/instant';
+import { figure } from '@/test/promises/figure';
 import { CLOCK } from '../data/fresh-database';
 import { SMALL, smallShop, today } from './small-shop';
 
@@ -110,6 +111,7 @@ test('two tabs that finish one mix, two hundred times over, make two hundred rec
     });
   }
   expect(made).toEqual([200, 200, 10, 0]);
+  figure(7, '200 rounds: 200 records');
 });
 
 test('a mix that cannot be finished leaves everything as it was', async () => {

@@ -12,6 +12,7 @@ import { explain } from '@/shared/outcome';
 import { micros, stock } from '@/shared/quantity/amounts';
 import { Day } from '@/shared/time/day';
 import { instantOf } from '@/shared/time/instant';
+import { figure } from '@/test/promises/figure';
 import { CLOCK } from '../data/fresh-database';
 import { lotOf, smallShop, today } from './small-shop';
 
@@ -32,6 +33,7 @@ test('of 300 requests at once to draw 7 mL from a bottle of 500 mL, exactly 71 a
   const outcomes = await Promise.all(Array.from({ length: 300 }, () => draw(shopId, 7)));
   const met = outcomes.filter(({ ok }) => ok);
   expect(met.length).toBe(71);
+  figure(8, `${met.length} of ${outcomes.length} met (SQLite)`);
   expect((await lotOf(shopId, 'l')).remaining).toBe('3 mL');
   const refused = outcomes.find(({ ok }) => !ok);
   if (!refused || refused.ok) throw new Error('nothing was refused');

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { database, openDatabase, type Rows } from '@/lib/data/database';
 import { type Pragma, READER_PRAGMAS, WRITER_PRAGMAS } from '@/lib/data/pragmas';
+import { figure } from '@/test/promises/figure';
 import { freshDatabase } from './fresh-database';
 
 async function pragma(client: Rows, name: string): Promise<string> {
@@ -21,6 +22,7 @@ test('what is confirmed is on the disk, and nothing waits for longer than a seco
     expect(Number(await pragma(client, 'busy_timeout'))).toBeLessThanOrEqual(1_000);
   }
   expect(await pragma(reader, 'query_only')).toBe('1');
+  figure(3, '4 of 4 on both connections');
 });
 
 const wrongly = (pragmas: Pragma[], name: string, set: string): Pragma[] =>

@@ -10,12 +10,14 @@ import { demoShop } from '@/lib/demo/demo-shop';
 import { NO_HASH, type Seal, type Sealable, sealText } from '@/lib/engine/record/seal-text';
 import { sealEarlier } from '@/prisma/seal-earlier';
 import { Day } from '@/shared/time/day';
+import { figure } from '@/test/promises/figure';
+import { runs } from '@/test/runs';
 import { smallShop, today } from '../commands/small-shop';
 import { parsedOrThrow } from './any-shop-file';
 import { CLOCK, freshDatabase } from './fresh-database';
 
 /** How many single bytes are changed: five hundred, or as many as somebody asks for. */
-const CHANGES = Number(process.env.BYTE_CHANGES ?? 500);
+const CHANGES = runs(200, 500);
 
 /**
  * The demo shop's records with everything that a record may say, the first of them amended, and that confirmed. Gives the
@@ -83,6 +85,7 @@ test(`${CHANGES} changes of a single byte are all found, and name the record`, {
   }
   database.close();
   expect(found).toBe(CHANGES);
+  figure(15, `${found} of ${CHANGES} found and named`);
 });
 
 /** Numbers that look random and are the same in every run. */

@@ -5,6 +5,8 @@ import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
 import { type Command, write } from '@/lib/data/writer';
 import { accept, refuse } from '@/shared/outcome';
+import { figure } from '@/test/promises/figure';
+import { runs } from '@/test/runs';
 import { CLOCK, freshDatabase } from './fresh-database';
 
 const SETTINGS = { name: 'A shop', timeZone: 'Europe/Berlin', currency: 'EUR', fillCapacity: '5 L' };
@@ -43,16 +45,20 @@ test('commands sent at once are done one after another, in the order in which th
   expect(answers).toEqual(sent.map((_, place) => ({ ok: true, value: { benches: place + 1 } })));
 });
 
+/** How many commands are sent again and again. */
+const ROUNDS = runs(20, 1_000);
+
 test('a command sent five times at once is done once and answers the same five times', async () => {
   const shopId = await aShop();
-  for (let round = 0; round < 20; round += 1) {
+  for (let round = 0; round < ROUNDS; round += 1) {
     const command = commandOf(shopId, { round });
     const answers = await Promise.all([1, 2, 3, 4, 5].map(() => addBench(command, 'bench')));
     expect(new Set(answers.map((answer) => JSON.stringify(answer)))).toEqual(
       new Set([JSON.stringify({ ok: true, value: { benches: round + 1 } })]),
     );
   }
-  expect(await benchesIn(shopId)).toBe(20);
+  expect(await benchesIn(shopId)).toBe(ROUNDS);
+  figure(6, `${ROUNDS} commands five times each: ${ROUNDS} effects`);
 });
 
 test('the same id with another body, another name or for another shop is refused, and changes nothing', async () => {
@@ -108,6 +114,7 @@ test('a write that was confirmed while others are refused or break never vanishe
   expect(seen).toEqual([...seen].sort((a, b) => a - b));
   const { reader } = await database();
   expect(await reader.bench.count({ where: { shopId, name: 'breaks' } })).toBe(0);
+  figure(4, '300 writes, 100 of them broken and 100 refused: 0 vanished, 0 dirty reads');
 });
 
 test('who sent a command, when it was recorded and what instant it speaks of stand beside it', async () => {

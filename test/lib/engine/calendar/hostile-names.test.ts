@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { shopCalendar } from '@/lib/engine/calendar/shop-calendar';
 import { calendarFile } from '@/shared/ical/calendar-file';
 import { instantOf } from '@/shared/time/instant';
+import { figure } from '@/test/promises/figure';
 import { bench, day, once, recipe, smallShop } from '../rules/small-shop';
 
 const BEGINNINGS = [
@@ -61,4 +62,5 @@ test('whatever a bench, a recipe and the shop are called, the calendar has the s
     expect(spraying).toBe(`Spray ${legible(name)} on ${legible(name)}`);
     expect(events.flatMap((event) => event.getAllProperties('attach'))).toEqual([]);
   }
+  figure(29, `${HOSTILE.length} names in a calendar: the same events each time`);
 });
