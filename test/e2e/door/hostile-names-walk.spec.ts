@@ -30,7 +30,7 @@ function hostile(value: unknown, count = { named: 0 }): unknown {
   if (Array.isArray(value)) return value.map((one) => hostile(one, count));
   if (typeof value !== 'object' || value === null) return value;
   const entries = Object.entries(value as Tree).map(([field, held]) => {
-    if (!['name', 'place', 'pot', 'reason', 'conditions', 'by'].includes(field)) return [field, hostile(held, count)];
+    if (!['name', 'place', 'reason', 'conditions', 'by'].includes(field)) return [field, hostile(held, count)];
     if (typeof held !== 'string') return [field, held];
     count.named += 1;
     return [
@@ -44,7 +44,6 @@ function hostile(value: unknown, count = { named: 0 }): unknown {
 test('a shop full of hostile names runs nothing on any page, and its lists open without a formula', async ({
   page,
   request,
-  baseURL,
 }) => {
   const demo = await (await request.get('/api/v1/shop')).json();
   await bringShop(page, hostile(demo));
