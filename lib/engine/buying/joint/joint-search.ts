@@ -101,7 +101,7 @@ class JointSearch {
     this.master.close();
     const { columns, total } = this.best;
     const purchases = columns.map(({ purchase }) => purchase);
-    const bound = Math.min(total, this.proof.beside(this.bound));
+    const bound = Math.min(total, this.certainBound());
     return { purchases, total, bound, isCertain: this.proof.isCertain() };
   }
 
@@ -171,7 +171,7 @@ class JointSearch {
     if (this.best.offer(columns)) {
       for (const [part, column] of this.best.columns.entries()) this.master.add(part, column);
     }
-    if (this.best.total < Infinity) this.solver.told({ best: this.best.total, bound: this.bound });
+    if (this.best.total < Infinity) this.solver.told({ best: this.best.total, bound: this.certainBound() });
   }
 
   /**
@@ -287,9 +287,11 @@ class JointSearch {
 
   /** Whether no plan can be cheaper, for certain. */
   private isProven(): boolean {
-    const { proof, best } = this;
-    return proof.isCertain() && best.total - proof.beside(this.bound) <= NOTHING;
+    return this.proof.isCertain() && this.best.total - this.certainBound() <= NOTHING;
   }
+
+  /** What no plan can be below, for certain. */
+  private readonly certainBound = (): number => this.proof.certainBound(this.bound, this.floor());
 }
 
 function never(): never {

@@ -6,7 +6,7 @@ import type { Prices } from './cheapest-column';
 import type { Ordered } from './column';
 import { MOST_SHUT, whileShut } from './extras';
 import type { PartGraph } from './part-graph';
-import { countOf, type Way } from './ways';
+import { countOf, goodsIn, type Way } from './ways';
 
 /** One kind of pack that may be put into one order to stay shut. Micros, at the prices of the orders. */
 type Kind = {
@@ -55,7 +55,7 @@ export function mixturesFor(
     const isLastOfOrder = kinds[at + 1]?.slot !== kind.slot;
     const asked = { slot: kind.slot, minimum: graph.slots.all[kind.slot]?.minimum ?? 0 };
     if (isLastOfOrder || mixtures.length > MOST_MIXTURES / 20) mixtures = undominated(mixtures, surely, asked);
-    if (isLastOfOrder && within.isAlone) mixtures = mixtures.filter((one) => isLargeEnough(one, asked));
+    if (isLastOfOrder && within.isAlone) mixtures = mixtures.filter((one) => isLargeEnough(graph, way, one, asked));
     if (mixtures.length > MOST_MIXTURES || within.isOver()) return null;
   }
   return mixtures.map(({ packs }) => packs.map((one) => orderedOf(graph, one)));
@@ -113,8 +113,11 @@ function helps({ slots, part }: PartGraph, { pack, slot }: Kind, way: Way, { goo
 /** What an order asks to be worth. */
 type Asked = { slot: number; minimum: number };
 
-const isLargeEnough = ({ slots, goods }: Mixture, { slot, minimum }: Asked): boolean =>
-  !slots.includes(slot) || (goods.get(slot) ?? 0) >= minimum;
+/** True when an order that is begun is worth what it asks for, at the prices that so many packs have. */
+function isLargeEnough({ part }: PartGraph, way: Way, { slots, goods, packs }: Mixture, { slot, minimum }: Asked) {
+  if (!slots.includes(slot) || (goods.get(slot) ?? 0) >= minimum) return true;
+  return part.packs.some(({ levels }) => levels.length > 1) && goodsIn(way, part.packs, slot, packs) >= minimum;
+}
 
 /**
  * Mixtures without those that another one makes needless: one in the same orders that is worth no less in the order that

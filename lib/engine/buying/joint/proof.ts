@@ -37,10 +37,12 @@ export class Proof {
     return this.isSimple || this.bound > Number.NEGATIVE_INFINITY;
   }
 
-  /** What a bound that is only nearly certain comes to beside what is certain. */
-  beside(reckoned: number): number {
-    if (this.isSimple) return Math.max(reckoned, this.bound);
-    return this.isCertain() ? this.bound : reckoned;
+  /**
+   * What no plan can be below. The bound of the priced columns counts only where those columns are certain; elsewhere it
+   * is what the parts cost without their orders, or what was counted.
+   */
+  certainBound(priced: number, withoutOrders: number): number {
+    return Math.max(this.isSimple ? priced : withoutOrders, this.bound);
   }
 
   /** What no plan can be below at some prices; null, from then on, once that takes too long to say. */

@@ -1,3 +1,4 @@
+import { priceOfOne } from '@/shared/measure/price-break';
 import type { Horizon } from '../horizon';
 import { leastPrice } from '../least-ahead';
 import type { Pack } from '../pack';
@@ -15,7 +16,7 @@ import { hasOrderCost, type Slots } from './slots';
 export type Way = {
   cost: number;
   slots: readonly number[];
-  /** Micros by slot, where a minimum asks for them. */
+  /** Micros by slot, where a minimum asks for them: at the least price of each pack, so never more than they are worth. */
   goods: ReadonlyMap<number, number>;
   /** How many packs of each kind in each order, where a quantity break may make them cheaper. */
   counts: ReadonlyMap<string, number>;
@@ -144,12 +145,21 @@ export class Ways {
     const slots = isNew ? [...way.slots, slot].sort((a, b) => a - b) : way.slots;
     const goods = toColumns && one.minimum > 0 ? added(way.goods, slot, leastPrice(arc.pack)) : way.goods;
     const packs = this.hasLevels ? added(way.counts, `${arc.packIndex}@${slot}`, 1) : way.counts;
-    const key = this.keyOf(slots, goods, packs) + (arc.to === graph.nodes ? `k${arc.keeps}` : '');
+    const key =
+      this.keyOf(slots, goods, packs) + (arc.to === graph.nodes ? `k${arc.keeps}` : '') + this.ownKey(toColumns);
     const same = there.get(key);
     if (same && same.cost <= cost) return;
     const step = { one: { pack: arc.pack, orderOn: one.day, slot: graph.at[slot] ?? slot }, before: way.last };
     there.set(key, { cost, slots, goods, counts: packs, keeps: arc.keeps, last: step });
     this.count += 1;
+  }
+
+  /**
+   * Of two ways with the same packs in the same orders the cheaper one will do, unless prices by quantity decide which of
+   * them that is: then every way is kept.
+   */
+  private ownKey(toColumns: boolean): string {
+    return toColumns && this.hasLevels ? `w${this.count}` : '';
   }
 
   private keyOf(slots: readonly number[], goods: Way['goods'], counts: Way['counts']): string {
@@ -177,6 +187,22 @@ function packsOf(way: Way): Ordered[] {
   const packs: Ordered[] = [];
   for (let step = way.last; step; step = step.before) packs.push(step.one);
   return packs.reverse();
+}
+
+/** What the packs of a way in one order are worth at the prices that so many of each have, micros. */
+export function goodsIn(
+  way: Way,
+  packs: readonly Pack[],
+  slot: number,
+  beside: readonly { pack: Pack; slot: number }[],
+) {
+  let goods = 0;
+  for (const pack of packs) {
+    const count =
+      countOf(way, pack, packs, slot) + beside.filter((one) => one.pack === pack && one.slot === slot).length;
+    if (count > 0) goods += count * priceOfOne(pack.offer, count);
+  }
+  return goods;
 }
 
 /** How many packs of a kind a way has in an order already. */

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { areTaken, ordersOf, totalOf } from '@/lib/engine/buying/orders';
 import { plannedParts } from '@/lib/engine/buying/planned-parts';
 import { highsSolver } from '@/lib/solver/highs';
+import { runs } from '@/test/runs';
 import { type MarketKind, smallMarket } from './any-market';
 import { leastTogether } from './every-purchase';
 
@@ -39,7 +40,7 @@ type Asks = Omit<MarketKind, 'parts' | 'demands' | 'leastSize'>;
 
 async function answers(asks: Asks, [ofOne, ofTwo]: readonly [number, number]) {
   const solver = await highsSolver(UNTIMED);
-  return Array.from({ length: Number(process.env.BUYING_CASES ?? 200) / 5 }, (_, place) => place + 1).map((seed) => {
+  return Array.from({ length: runs(40, 1_000) }, (_, place) => place + 1).map((seed) => {
     const size = { parts: 1 + (seed % 2), demands: 3 - (seed % 2), leastSize: 90 };
     const { horizon, parts } = smallMarket(seed, { ...size, ...asks });
     const { purchases, bound, isCertain } = plannedParts(parts, horizon, solver);
