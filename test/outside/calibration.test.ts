@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { sprayByTrials } from '@/lib/engine/bench/spray-trials';
 import { sprayFor } from '@/lib/engine/bench/spray-volume';
+import { ratePerMl } from '@/lib/engine/strength/dose-in-stock';
+import { readDose } from '@/shared/measure/dose';
 import { exact, toNumber } from '@/shared/quantity/exact';
 import { amountFor, GALLON_ML, grams, near, printedAs } from './published';
 
@@ -27,6 +29,12 @@ test(`3 pt on an acre that gets 65 gal are 0.74 fl oz or 1.5 tbsp in each gallon
   const onAcre = amountFor({ product: { form: 'liquid' }, dose: '3 pt/acre', sprayMl: 65 * GALLON_ML, area: '1 acre' });
   printedAs(onAcre / 65 / FLUID_OUNCE, '0.74');
   printedAs(onAcre / 65 / (FLUID_OUNCE / 2), '1.5');
+  // The same as a strength of the spray: mL in each litre.
+  const dose = readDose('3 pt/acre', 'liquid');
+  const ground = { area: exact('4046.8564224'), sprayMl: exact((65 * GALLON_ML).toFixed(6)) };
+  const product = { form: 'liquid' as const, densityGPerMl: null, gramsPerTeaspoon: null, contents: [] };
+  const rate = dose.ok ? ratePerMl(dose.value, product, ground) : null;
+  printedAs(((rate ? toNumber(rate) : 0) * GALLON_ML) / 1000 / FLUID_OUNCE, '0.74');
 });
 
 const MONTANA = 'Montana State University, Calibration of Sprayer, MT 2000-14, scribd.com/document/421822868';

@@ -165,6 +165,24 @@ describe('the shelf', () => {
       usable: 100,
     });
   });
+  test('what was drawn and what was poured away cost what was paid, to the micro', () => {
+    // 8 µL of 32 mL for 0.01 are 2.5 micros, which are 3; so what is left is 9,997, and not the 9,997.5 that it comes to alone.
+    const plan = workedPlan(
+      shopWith({
+        products: [{ id: 'p1', name: 'P1', kind: 'nutrient', form: 'liquid' }],
+        lots: [
+          { id: 'l', product: 'p1', pack: '32 mL', paid: '0.01', receivedOn: '2026-01-01', expiresOn: '2026-03-02' },
+        ],
+        benches: [{ id: 'b', name: 'B', plants: [{ name: 'plant', count: 1, mlPerPlant: 1000 }] }],
+        recipes: [{ id: 'r', name: 'R', ingredients: [{ product: 'p1', dose: '0.008 mL/L' }] }],
+        programs: [{ id: 'g', recipes: ['r'], benches: ['b'], startsOn: '2026-03-02', startTime: '10:00', minutes: 1 }],
+      }),
+      '2026-03-02',
+      1,
+    );
+    expect(sprayingFigures(plan).map(({ materialCost }) => materialCost)).toEqual(['0.000003']);
+    expect(productFigures(plan, 'p1').wasteCost).toBe('0.009997');
+  });
   test('what is short is priced at the cheapest pack by what each mL of it costs', () => {
     const plan = workedPlan(
       shopWith({

@@ -58,6 +58,17 @@ test('% w/w by density: 37 % hydrochloric acid at 1.19 is 440.3 g/L (seen, calcu
   printedAs(perMl(37, '% w/w', 1.19) * 1000, '440.3');
 });
 
+test.each([
+  { acid: 'nitric', density: 1.42, dose: '142 g/L' },
+  { acid: 'phosphoric', density: 1.7, dose: '170 g/L' },
+])(`a dose by weight: a litre of $acid acid weighs $density kg, so $dose are 100 mL/L (seen, ${REAGENTS})`, (row) => {
+  near(
+    amountFor({ product: { form: 'liquid', densityGPerMl: row.density }, dose: row.dose, sprayMl: 1000 }),
+    100,
+    1e-9,
+  );
+});
+
 test('g/kg by density: seawater of 35 g/kg at 1.025 holds 35.9 g/L (memory, any textbook of oceanography)', () => {
   printedAs(perMl(35, 'g/kg', 1.025) * 1000, '35.9');
 });

@@ -21,7 +21,6 @@ const MODES = [
   'FRAC M5',
   'IRAC 8',
 ];
-const PLAIN_MODES = ['IRAC 3A', 'IRAC 5', 'FRAC 7', 'FRAC 12'];
 const BASES = {
   liquid: ['% w/w', '% w/v', 'g/L', 'lb/gal', '% v/v'],
   powder: ['% w/w', 'g/kg'],
@@ -71,9 +70,7 @@ export function anyProduct(pick: Pick, at: number): Product {
       reiHours: pick.chance(8) ? null : pick.one([0, 4, 12, 12.51, 24, 48]),
       maxApplicationsPerYear: pick.one([null, null, 3, 6, 12]),
       minDaysBetween: pick.one([null, null, 0, 1, 7, 10]),
-      modes: pick
-        .many(0, 2, () => pick.one(LANDED.modeGroups ? MODES : PLAIN_MODES))
-        .filter((mode, place, all) => all.indexOf(mode) === place),
+      modes: pick.many(0, 2, () => pick.one(MODES)).filter((mode, place, all) => all.indexOf(mode) === place),
       sprayPh: pick.chance(25) ? { min: 5.5, max: pick.one([6.5, 7, 8.5]) } : null,
       doNotMixWith: pick.chance(20) ? [pick.one(['WP', 'Nutrient', 'product 0', 'p1', 'ACTIVE 2', 'sl'])] : [],
     },

@@ -63,9 +63,11 @@ export function anyShop(seed: number): AnyShop {
   const products = pick.many(1, 4, (at) => anyProduct(pick, at));
   const benches = pick.many(1, 3, (at) => anyBench(pick, at));
   const recipes = pick.many(1, 3, (at) => anyRecipe(pick, at, products));
+  const shop = anySettings(pick, today);
+  const sprayers = (shop.sprayers ?? []).map(({ name }) => name);
   const file: WrittenShopFile = {
     format: 'bench-and-bottle/shop@1',
-    shop: anySettings(pick, today),
+    shop,
     suppliers,
     products,
     offers: products.flatMap((product, at) =>
@@ -74,7 +76,7 @@ export function anyShop(seed: number): AnyShop {
     lots: products.flatMap((product, at) => pick.many(0, 4, (n) => anyLot(pick, `${at}-${n}`, product, today))),
     benches,
     recipes,
-    programs: pick.many(1, 3, (at) => anyProgram(pick, at, today, recipes, benches)),
+    programs: pick.many(1, 3, (at) => anyProgram(pick, at, today, { recipes, benches, sprayers })),
     applications: pick.many(0, 6, (at) => anyRecord(pick, at, today, recipes, benches)),
   };
   return { file, today, weeks };
@@ -90,7 +92,12 @@ function anySettings(pick: Pick, today: string): Settings {
   };
   const step = pick.one(['0 mL', '0.5 L', '100 mL', '1 gal']);
   const plain = { fillCapacity: sprayer.capacity, lossPerFill: sprayer.lossPerFill, measuringStep: step };
-  const named = { sprayers: [{ name: 'Knapsack', ...sprayer, measuringStep: step }] };
+  const named = {
+    sprayers: [
+      { name: 'Knapsack', ...sprayer, measuringStep: step },
+      { name: 'Hand', capacity: '1.5 L', lossPerFill: '20 mL' },
+    ],
+  };
   return {
     name: `A shop made up`,
     timeZone: pick.one(ZONES),
@@ -106,7 +113,7 @@ function anySettings(pick: Pick, today: string): Settings {
     ...(LANDED.unknownPh && pick.chance(30)
       ? {}
       : { water: { alkalinityMgPerLCaCO3: 90 + pick.below(90), pH: 7.2 + pick.below(9) / 10 } }),
-    ...(pick.chance(30) ? { ...(LANDED.sprayersAlone ? {} : plain), ...named } : plain),
+    ...(pick.chance(30) ? named : plain),
     safetyDays: pick.below(5),
     wagePerHour: pick.chance(20) ? null : `${14 + pick.below(9)}.${25 + pick.below(70)}`,
     sameModeInARow: 1 + pick.below(3),
@@ -127,7 +134,12 @@ function anySupplier(pick: Pick, at: number, today: string): Supplier {
 
 type Named = { id: string };
 
-function anyProgram(pick: Pick, at: number, today: string, recipes: Named[], benches: Named[]) {
+function anyProgram(
+  pick: Pick,
+  at: number,
+  today: string,
+  { recipes, benches, sprayers }: { recipes: Named[]; benches: Named[]; sprayers: string[] },
+) {
   const startsOn = dayAfter(today, pick.below(50) - 40);
   const repeat = pick.one(REPEATS);
   const endsOn = pick.chance(25) ? dayAfter(startsOn, 20 + pick.below(60)) : null;
@@ -135,6 +147,7 @@ function anyProgram(pick: Pick, at: number, today: string, recipes: Named[], ben
   const days = daysOf(repeat, startsOn, endsOn !== null && endsOn < last ? endsOn : last);
   return {
     ...{ id: `g${at}`, startsOn, endsOn, repeat },
+    sprayer: sprayers.length > 0 ? pick.one([null, ...sprayers]) : null,
     recipes: pick.many(1, 3, () => pick.one(recipes).id),
     benches: benches.filter((_, place) => place === at % benches.length || pick.chance(40)).map(({ id }) => id),
     startTime: pick.one(TIMES),

@@ -10,11 +10,7 @@ export const LANDED = {
   /** `closedOn` of suppliers, and special days without hours. */
   holidays: false,
   /** An offer without a lead time has no day to order by. */
-  unknownLead: false,
-  /** Mode groups as their schemes define them. */
-  modeGroups: true,
-  /** Sprayers without `fillCapacity`. */
-  sprayersAlone: true,
+  unknownLead: true,
   /** A product with a pH range is flagged where no pH of the spray is known. */
   unknownPh: false,
 };

@@ -161,8 +161,7 @@ function benchFlags(file: ShopFile, turns: Turn[], turn: Turn, bench: Bench, rai
 type Group = { name: string; neverRepeats: boolean; isHighRisk: boolean };
 
 const groupsOf = (products: Product[]): Group[] => {
-  // What is not classified is no group: it neither counts nor stands between two others.
-  const groups = products.flatMap(({ label }) => label.modes.filter((mode) => mode !== 'FRAC NC').map(groupOf));
+  const groups = products.flatMap(({ label }) => label.modes.map(groupOf));
   return groups.filter(({ name }, at) => groups.findIndex((one) => one.name === name) === at);
 };
 
@@ -170,6 +169,6 @@ const groupsOf = (products: Product[]): Group[] => {
 function groupOf(mode: string): Group {
   const [, scheme = '', letter = '', number = ''] = /^(IRAC|FRAC) ?([A-Z]*)0*(\d*)/.exec(mode) ?? [];
   const name = `${scheme} ${letter}${number}`;
-  const isVague = ['UN', 'M', 'U', 'BM'].includes(letter) || name === 'IRAC 8' || name === 'IRAC 13';
+  const isVague = ['UN', 'NC', 'M', 'U', 'BM'].includes(letter) || name === 'IRAC 8' || name === 'IRAC 13';
   return { name, neverRepeats: isVague, isHighRisk: ['FRAC 1', 'FRAC 4', 'FRAC 11'].includes(name) };
 }

@@ -59,7 +59,7 @@ function turnOf(file: ShopFile, program: Program, recipe: Recipe, date: string, 
   const startsAt = instantAt(file.shop.timeZone, date, minutesOf(startTime));
   const endsAt = startsAt + program.minutes * 60_000;
   const rei = longestRei(file, recipe);
-  const spray = sprayOf(file, benches);
+  const spray = sprayOf(file, program, benches);
   const { wagePerHour } = file.shop;
   return {
     ...{ program, recipe, benches, date, startsAt, endsAt, spray },
@@ -86,7 +86,7 @@ export function longestRei(file: ShopFile, { ingredients }: Recipe): number | nu
   return longest;
 }
 
-function sprayOf(file: ShopFile, benches: Bench[]): Turn['spray'] {
+function sprayOf(file: ShopFile, program: Program, benches: Bench[]): Turn['spray'] {
   let volume = decimal(0);
   for (const { plants, coverage } of benches) {
     for (const { count, mlPerPlant } of plants) {
@@ -94,10 +94,11 @@ function sprayOf(file: ShopFile, benches: Bench[]): Turn['spray'] {
       volume = plus(volume, times(times(decimal(count), decimal(mlPerPlant)), decimal(coverage)));
     }
   }
-  const [first] = file.shop.sprayers;
-  const capacity = volumeOf(first?.capacity ?? file.shop.fillCapacity);
-  const loss = volumeOf((first ?? file.shop).lossPerFill);
-  const step = volumeOf((first ?? file.shop).measuringStep);
+  const { sprayers } = file.shop;
+  const sprayer = sprayers.find(({ name }) => name === program.sprayer) ?? sprayers[0];
+  const capacity = volumeOf(sprayer?.capacity ?? file.shop.fillCapacity);
+  const loss = volumeOf((sprayer ?? file.shop).lossPerFill);
+  const step = volumeOf((sprayer ?? file.shop).measuringStep);
   if (volume.over === 0n) return { fills: 0n, fill: decimal(0), total: decimal(0) };
   const fills = roundedUp(over(volume, minus(capacity, loss)));
   const least = plus(over(volume, fraction(fills)), loss);
