@@ -27,6 +27,7 @@ const supplierRow = (supplier: FileSupplier, stamp: Stamp) => ({
   freeFreightOver: storedMoney(supplier.freeFreightOver),
   minimumOrder: storedMoney(supplier.minimumOrder),
   workingDays: supplier.workingDays,
+  closedOn: supplier.closedOn,
   archivedAt: archivedAt(supplier, stamp),
 });
 

@@ -85,6 +85,7 @@ const supplierOf = (supplier: Row<Rows['supplier']['findUnique']>) => ({
   freeFreightOver: moneyText(supplier.freeFreightOver),
   minimumOrder: moneyText(supplier.minimumOrder),
   workingDays: supplier.workingDays,
+  closedOn: supplier.closedOn ?? [],
   archived: supplier.archivedAt !== null,
 });
 

@@ -6,7 +6,7 @@ import type { Exact } from '@/shared/quantity/exact';
 import { shareOut, wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { cameByLine } from '@/shared/shop-file/packs-came';
-import { readDay } from '@/shared/time/day';
+import { type Day, readDay } from '@/shared/time/day';
 import { minutesUp } from '@/shared/time/hours';
 import { type Find, finder, known, maybe, money } from './known';
 import type { Container, Offer, Order, Product, Supplier } from './shop';
@@ -18,13 +18,20 @@ import type { Container, Offer, Order, Product, Supplier } from './shop';
 type FileProduct = ShopFile['products'][number];
 type FileLot = ShopFile['lots'][number];
 
-export const supplierOf = (supplier: ShopFile['suppliers'][number]): Supplier => ({
+/**
+ * Takes    the days on which the shop itself is closed: nothing is ordered or received then
+ */
+export const supplierOf = (supplier: ShopFile['suppliers'][number], closed: readonly Day[]): Supplier => ({
   id: supplier.id,
   name: supplier.name,
   freightPerOrder: money(supplier.freightPerOrder),
   freeFreightOver: money(supplier.freeFreightOver),
   minimumOrder: money(supplier.minimumOrder),
-  workingDays: new Set(supplier.workingDays),
+  workingDays: {
+    weekdays: new Set(supplier.workingDays),
+    closed: new Set([...closed, ...supplier.closedOn.map((day) => known(readDay(day)))]),
+  },
+  closedOn: supplier.closedOn.map((day) => known(readDay(day))),
   archived: supplier.archived,
 });
 
@@ -79,6 +86,9 @@ export function offerOf(offer: FileOffer, findSupplier: Find<Supplier>, find: Fi
     ...priceOf(offer),
     leadDays: offer.leadDays,
     earlier: offer.earlier.map(priceOf),
+    later: [],
+    notYet: false,
+    putAway: offer.archived || supplier.archived,
     archived: offer.archived || supplier.archived,
   };
 }

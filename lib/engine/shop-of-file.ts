@@ -5,7 +5,7 @@ import { minutes } from '@/shared/quantity/amounts';
 import { type Exact, exact, multiply } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
-import { readDay, WEEKDAYS } from '@/shared/time/day';
+import { type Day, readDay, WEEKDAYS } from '@/shared/time/day';
 import { minutesDown } from '@/shared/time/hours';
 import { readInstant } from '@/shared/time/instant';
 import { readRepeat, settleUntil } from '@/shared/time/recurrence';
@@ -30,7 +30,7 @@ type FileApplication = ShopFile['applications'][number];
  */
 export function shopOfFile(file: ShopFile): Shop {
   const settings = settingsOf(file.shop);
-  const suppliers = file.suppliers.map(supplierOf);
+  const suppliers = file.suppliers.map((supplier) => supplierOf(supplier, closedDaysOf(file.shop)));
   const products = productsOf(file, settings.drop);
   const benches: Bench[] = file.benches.map(benchOf);
   const supplier = finder('supplier', suppliers);
@@ -104,6 +104,10 @@ const openingsOf = (hours: Settings['openingHours']['mon']): [number, number][] 
   hours
     .map(([from, until]): [number, number] => [known(readClockTime(from)), known(readClosingTime(until))])
     .sort(([a], [b]) => a - b);
+
+/** The days on which the shop is closed although its weekday has hours, or may have. */
+const closedDaysOf = ({ specialDays }: Settings): Day[] =>
+  specialDays.filter(({ hours }) => hours.length === 0).map(({ on }) => known(readDay(on)));
 
 const specialDaysOf = ({ specialDays }: Settings): Shop['specialDays'] =>
   new Map(specialDays.map(({ on, name, hours }) => [known(readDay(on)), { name, hours: openingsOf(hours) }]));

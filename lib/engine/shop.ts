@@ -5,6 +5,7 @@ import type { PRODUCT_KINDS } from '@/shared/shop-file/contract';
 import type { Day, Weekday } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import type { Repeat } from '@/shared/time/recurrence';
+import type { WorkingDays } from '@/shared/time/working-days';
 import type { Zone } from '@/shared/time/zone';
 
 /*
@@ -82,7 +83,10 @@ export type Supplier = {
   freightPerOrder: Micros | null;
   freeFreightOver: Micros | null;
   minimumOrder: Micros | null;
-  workingDays: ReadonlySet<Weekday>;
+  /** The days on which an order is taken, sent and received: the shop is open then, too. */
+  workingDays: WorkingDays;
+  /** The days on which the supplier itself is closed. */
+  closedOn: Day[];
   archived: boolean;
 };
 
@@ -145,10 +149,19 @@ export type Offer = {
   /** The day from which the price holds; null when nobody noted it. */
   since: Day | null;
   /** What it cost before, the oldest first. */
-  earlier: { since: Day | null; price: Micros; breaks: { atLeast: number; price: Micros }[] }[];
-  /** Whether it can no longer be bought, because it or its supplier was put away. */
+  earlier: OfferPrice[];
+  /** What it will cost, the next first. */
+  later: OfferPrice[];
+  /** Whether it or its supplier was put away. */
+  putAway: boolean;
+  /** Whether its first price is still to come. */
+  notYet: boolean;
+  /** Whether it cannot be bought: put away, or not yet. */
   archived: boolean;
 };
+
+/** A price of an offer and the day from which it holds; null when nobody noted it. */
+export type OfferPrice = { since: Day | null; price: Micros; breaks: { atLeast: number; price: Micros }[] };
 
 /** One container of a lot, as it stands today. A lot of three is three of these. */
 export type Container = {

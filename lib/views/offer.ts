@@ -5,6 +5,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { dayNumber } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
+import { pricesOf } from '../engine/ahead/price-in-force';
 import type { Offer, Product } from '../engine/shop';
 import { pricedBy, priceOfUnit } from '../engine/working/offer-figures';
 import { type HereNow, houseNow } from './house';
@@ -78,7 +79,7 @@ export async function offerScreen(clock: Clock, productId: string, id: string | 
 
 function historyOf(offer: Offer, { shop }: Pick<HereNow, 'shop'>): PriceLine[] {
   const by = pricedBy(offer.product, shop.units);
-  const prices = [...offer.earlier, offer];
+  const prices = pricesOf(offer);
   return prices.map(({ since, price, breaks }, place) => {
     const before = prices[place - 1];
     return {
@@ -89,7 +90,7 @@ function historyOf(offer: Offer, { shop }: Pick<HereNow, 'shop'>): PriceLine[] {
 }
 
 function stepsOf(offer: Offer, { shop, today }: Pick<HereNow, 'shop' | 'today'>): PriceSteps {
-  const noted = [...offer.earlier, offer].flatMap(({ since, ...of }) =>
+  const noted = pricesOf(offer).flatMap(({ since, ...of }) =>
     since === null ? [] : [{ number: dayNumber(since), of }],
   );
   const breaks = new Set(noted.flatMap(({ of }) => of.breaks.map(({ atLeast }) => atLeast)));

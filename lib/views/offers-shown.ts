@@ -1,6 +1,7 @@
 import type { Micros } from '@/shared/quantity/amounts';
 import type { Day } from '@/shared/time/day';
 import { cheapestOffer } from '../engine/ahead/cheapest-offer';
+import { pricesOf } from '../engine/ahead/price-in-force';
 import type { Offer } from '../engine/shop';
 import { pricedBy } from '../engine/working/offer-figures';
 import type { Fig } from './figures';
@@ -19,7 +20,7 @@ export type OfferShown = {
   unit: string;
   /** Whether it is the cheapest per unit of all that can be bought of its product, and there are others. */
   isCheapest: boolean;
-  /** Every price it had, the oldest first, today's last. */
+  /** Every price it had, has and will have, the oldest first. */
   prices: PriceThen[];
   /** What it cost before, and until when; null when it always cost the same, as far as anybody noted. */
   before: { price: Micros; until: Day | null } | null;
@@ -28,7 +29,7 @@ export type OfferShown = {
 /** Offers with what they cost by the unit, and what they cost before; those that were put away come last. */
 export function offersShown(house: House, offers: Offer[]): OfferShown[] {
   const shown = offers.map((offer) => offerShown(house, offer));
-  return [...shown.filter(({ offer }) => !offer.archived), ...shown.filter(({ offer }) => offer.archived)];
+  return [...shown.filter(({ offer }) => !offer.putAway), ...shown.filter(({ offer }) => offer.putAway)];
 }
 
 export function offerShown({ shop, figure }: House, offer: Offer): OfferShown {
@@ -40,7 +41,7 @@ export function offerShown({ shop, figure }: House, offer: Offer): OfferShown {
     unitPrice: figure('offer', offer.id, 'unitPrice'),
     unit: pricedBy(offer.product, shop.units).name,
     isCheapest: buyable.length > 1 && cheapestOffer(buyable) === offer,
-    prices: [...offer.earlier, offer],
+    prices: pricesOf(offer),
     before: last ? { price: last.price, until: offer.since } : null,
   };
 }

@@ -160,6 +160,8 @@ export type OrderFormScreen = Pick<House, 'today' | 'ways'> & {
   formId: string;
   supplier: Pick<Supplier, 'id' | 'name' | 'freightPerOrder' | 'freeFreightOver' | 'minimumOrder'> & {
     workingDays: ShopFile['suppliers'][number]['workingDays'];
+    /** The days on which they or the shop are closed. */
+    closed: Day[];
   };
   offers: OfferToOrder[];
   /** The order that is changed; null for a new one. */
@@ -184,7 +186,15 @@ export async function orderFormScreen(
   const { name, freightPerOrder, freeFreightOver, minimumOrder, workingDays } = supplier;
   return {
     ...{ today, ways, shopId: house.id, formId: newCommandId() },
-    supplier: { id: supplier.id, name, freightPerOrder, freeFreightOver, minimumOrder, workingDays: [...workingDays] },
+    supplier: {
+      id: supplier.id,
+      name,
+      freightPerOrder,
+      freeFreightOver,
+      minimumOrder,
+      workingDays: [...workingDays.weekdays],
+      closed: [...workingDays.closed],
+    },
     offers: shop.offers
       .filter((offer) => offer.supplier === supplier && (ordered.has(offer.id) || isSold(offer)))
       .map(({ id, price, breaks, leadDays, product, packText }) => {

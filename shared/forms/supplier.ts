@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { readMoney } from '../measure/money';
 import { type Fault, type Reading, read } from '../outcome';
 import type { ShopFile, Written } from '../shop-file/contract';
-import { WEEKDAYS, type Weekday } from '../time/day';
+import { readDay, WEEKDAYS, type Weekday } from '../time/day';
 import { commandId, fingerprint, shopId } from './command-fields';
 
 type FileSupplier = ShopFile['suppliers'][number];
@@ -22,6 +22,25 @@ const moneyOrNothing = () =>
 
 export const moneyOrNull = (typed: string): Reading<unknown> => (typed === '' ? read(null) : readMoney(typed));
 
+const datesIn = (typed: string): string[] =>
+  typed
+    .split(/[\s,;]+/)
+    .filter((day) => day !== '')
+    .sort();
+
+/** Dates, each such as 2026-07-04. */
+const datesTyped = () =>
+  z
+    .string()
+    .max(5_000, { error: 'Shorten this.' })
+    .default('')
+    .superRefine((typed, context) => {
+      for (const day of datesIn(typed)) {
+        const reading = readDay(day);
+        if (!reading.ok) context.addIssue(`${day}: ${reading.message}`);
+      }
+    });
+
 /** The form of a supplier. Whatever is left empty is not known. */
 export const SupplierForm = z
   .strictObject({
@@ -37,6 +56,8 @@ export const SupplierForm = z
     freightPerOrder: moneyOrNothing(),
     freeFreightOver: moneyOrNothing(),
     minimumOrder: moneyOrNothing(),
+    /** One date a line. */
+    closedOn: datesTyped(),
     'works.mon': ticked(),
     'works.tue': ticked(),
     'works.wed': ticked(),
@@ -65,6 +86,7 @@ export function fieldsOfSupplier(supplier: FileSupplier | null): SupplierFields 
     freightPerOrder: supplier?.freightPerOrder ?? '',
     freeFreightOver: supplier?.freeFreightOver ?? '',
     minimumOrder: supplier?.minimumOrder ?? '',
+    closedOn: (supplier?.closedOn ?? []).join('\n'),
     'works.mon': tick('mon'),
     'works.tue': tick('tue'),
     'works.wed': tick('wed'),
@@ -83,6 +105,7 @@ export const supplierOfFields = (id: string, fields: SupplierFields): Written<'s
   freeFreightOver: fields.freeFreightOver || null,
   minimumOrder: fields.minimumOrder || null,
   workingDays: WEEKDAYS.filter((day) => fields[`works.${day}`] === 'yes'),
+  closedOn: datesIn(fields.closedOn).filter((day, at, all) => all.indexOf(day) === at),
   archived: fields.archived === 'yes',
 });
 

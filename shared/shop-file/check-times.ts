@@ -21,6 +21,7 @@ export function checkTimes({ part }: ReadablePart<ShopFile>, complain: Complain)
   }
   for (const [index, supplier] of eachOf(part?.suppliers)) {
     checkTwice(['suppliers', index, 'workingDays'], supplier.workingDays, complain);
+    checkTwice(['suppliers', index, 'closedOn'], supplier.closedOn, complain);
   }
   for (const [index, program] of eachOf(part?.programs)) checkProgram(['programs', index], program, complain);
   for (const [index, application] of eachOf(part?.applications)) {

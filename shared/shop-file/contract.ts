@@ -49,6 +49,7 @@ const Supplier = section({
     someOf(weekday(), 'Name the days they work, such as ["mon", "tue"]; leave it out for Monday to Friday.'),
     ['mon', 'tue', 'wed', 'thu', 'fri'],
   ).describe('The days on which orders are taken and sent. Left out: Monday to Friday.'),
+  closedOn: listOf(day()).describe('Holidays and other dates on which they do not work.'),
   archived: archived().describe('Whether it is put away: nothing is bought from it any more.'),
 });
 

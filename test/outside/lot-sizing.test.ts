@@ -63,6 +63,7 @@ function unitsFor(demand: number[], setups: number[], price: number, horizon: Ho
     return {
       ...{ offer, size: stock(1), levels: [{ atLeast: 1, price: offer.price }] },
       ...{ unopenedDays: Infinity, openedDays: Infinity },
+      ...{ from: 0, until: Number.POSITIVE_INFINITY },
       ways: need.days.map((needed) => (needed < day ? null : way)),
       arrivals: Array.from({ length: horizon.days }, (__, offset) => horizon.start + offset),
     };

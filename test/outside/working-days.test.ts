@@ -8,7 +8,8 @@ import { planOf, productFigures, shopWith } from '../worked/plan-of';
  * source; `memory` was recalled and not looked up again.
  */
 
-const WEEK: ReadonlySet<Weekday> = new Set(['mon', 'tue', 'wed', 'thu', 'fri']);
+const WEEKDAYS_WORKED: ReadonlySet<Weekday> = new Set(['mon', 'tue', 'wed', 'thu', 'fri']);
+const WEEK = { weekdays: WEEKDAYS_WORKED, closed: new Set<Day>() };
 
 const T3 = 'U.S. Securities and Exchange Commission, About Settling Trades in Three Days';
 const T2 =
@@ -170,4 +171,23 @@ test('I34 (derived): 900 at 60 a week, reordered at 240, four weeks ahead: 11 we
       (leadDays) => reorderOf({ onHand: 900, each: 60, repeat: 'FREQ=WEEKLY', leadDays, weeks: 20 }).weeksUntilReorder,
     ),
   ).toEqual([11, 10]);
+});
+
+test.each([
+  {
+    what: '151 workdays from 1 October 2008 with three holidays',
+    ...{ from: '2008-10-01', days: 151, to: '2009-05-05', closed: ['2008-11-26', '2008-12-04', '2009-01-21'] },
+    source: 'Microsoft Support, WORKDAY, second example',
+    basis: 'memory',
+  },
+  {
+    what: 'sold on Wednesday before Independence Day, settled on Friday',
+    ...{ from: '2024-07-03', days: 1, to: '2024-07-05', closed: ['2024-07-04'] },
+    source: 'T+1 with the holidays of the New York Stock Exchange',
+    basis: 'memory',
+  },
+])('$what ($basis)', ({ from, days, to, closed }) => {
+  const working = { ...WEEK, closed: new Set(closed.map((day) => Day.parse(day))) };
+  expect(arrivalOf(Day.parse(from), days, working)).toBe(to);
+  expect(latestOrderDay(Day.parse(to), days, working)).toBe(from);
 });

@@ -6,9 +6,9 @@ export const LANDED = {
   /** `need` is null where a part of it is unknown; `unknownSince` and `unknown-need`. */
   unknownNeed: true,
   /** A price counts from its `since` on. */
-  futurePrices: false,
+  futurePrices: true,
   /** `closedOn` of suppliers, and special days without hours. */
-  holidays: false,
+  holidays: true,
   /** An offer without a lead time has no day to order by. */
   unknownLead: true,
   /** A product with a pH range is flagged where no pH of the spray is known. */

@@ -53,7 +53,8 @@ function dayOf(
 ): Day | null {
   const leads = lines.map(({ offer }) => offer.leadDays);
   if (leads.length === 0 || leads.includes(null)) return null;
-  return arrivalOf(placedOn, Math.max(...leads.map((lead) => lead ?? 0)), new Set(supplier.workingDays));
+  const working = { weekdays: new Set(supplier.workingDays), closed: new Set(supplier.closed) };
+  return arrivalOf(placedOn, Math.max(...leads.map((lead) => lead ?? 0)), working);
 }
 
 /** What is missing to the smallest order that they take, and to free freight, in words. */

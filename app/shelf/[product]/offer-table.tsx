@@ -16,7 +16,7 @@ type OfferTableProps = {
 
 /** Who sells it in which pack, at what price now and before, and how soon. Those that were put away stand apart. */
 export function OfferTable({ offers, ways, by = 'supplier' }: OfferTableProps) {
-  const away = offers.filter(({ offer }) => offer.archived);
+  const away = offers.filter(({ offer }) => offer.putAway);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="Offers as a table">
@@ -30,7 +30,7 @@ export function OfferTable({ offers, ways, by = 'supplier' }: OfferTableProps) {
         />
         <tbody>
           {offers
-            .filter(({ offer }) => !offer.archived)
+            .filter(({ offer }) => !offer.putAway)
             .map((shown) => (
               <OfferRow key={shown.offer.id} shown={shown} ways={ways} by={by} />
             ))}
@@ -74,6 +74,7 @@ function OfferRow({ shown, ways, by }: { shown: OfferShown; ways: Ways; by: 'sup
           </span>
         ))}
         <Before shown={shown} ways={ways} />
+        <Later shown={shown} ways={ways} />
       </td>
       <td className="number">
         <Figure of={unitPrice} ways={ways} />
@@ -91,6 +92,17 @@ function Before({ shown: { offer, before }, ways }: { shown: OfferShown; ways: W
     <span className={`soft ${styles.under}`}>
       {before.price < offer.price ? '▲ dearer' : '▼ cheaper'} than {showMoney(before.price, ways.currency)}
       {before.until === null ? ' before' : ` until ${showDayShort(before.until, ways.today)}`}
+    </span>
+  );
+}
+
+/** What it will cost, and from when. */
+function Later({ shown: { offer }, ways }: { shown: OfferShown; ways: Ways }) {
+  const [next] = offer.notYet ? [offer] : offer.later;
+  if (!next?.since) return null;
+  return (
+    <span className={`soft ${styles.under}`}>
+      {offer.notYet ? 'only' : showMoney(next.price, ways.currency)} from {showDayShort(next.since, ways.today)}
     </span>
   );
 }

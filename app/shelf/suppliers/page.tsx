@@ -2,6 +2,8 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type SupplierListed, suppliersScreen } from '@/lib/views/suppliers';
 import { showMoney } from '@/shared/measure/show';
+import type { Day } from '@/shared/time/day';
+import { showDay } from '@/shared/time/show-day';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
 import styles from './suppliers.module.css';
@@ -34,21 +36,23 @@ export default async function SuppliersPage() {
           <h2 id="buying" className="spoken">
             Those the shop buys from
           </h2>
-          <SupplierList suppliers={suppliers} currency={ways.currency} />
+          <SupplierList suppliers={suppliers} ways={ways} />
         </section>
       )}
       {putAway.length > 0 && (
         <section aria-labelledby="away">
           <h2 id="away">Put away</h2>
           <p className="soft">Nothing is bought from them any more, and they count in no price.</p>
-          <SupplierList suppliers={putAway} currency={ways.currency} />
+          <SupplierList suppliers={putAway} ways={ways} />
         </section>
       )}
     </>
   );
 }
 
-function SupplierList({ suppliers, currency }: { suppliers: SupplierListed[]; currency: string }) {
+type Ways = { currency: string; today: Day };
+
+function SupplierList({ suppliers, ways }: { suppliers: SupplierListed[]; ways: Ways }) {
   return (
     <ul className={styles.list}>
       {suppliers.map((listed) => (
@@ -58,7 +62,7 @@ function SupplierList({ suppliers, currency }: { suppliers: SupplierListed[]; cu
             <span className="soft">{countText(listed.offers)}</span>
           </h3>
           <dl>
-            {factsOf(listed, currency).map(([name, value]) => (
+            {factsOf(listed, ways).map(([name, value]) => (
               <div key={name}>
                 <dt>{name}</dt>
                 <dd className={value === null ? 'grave' : undefined}>
@@ -76,8 +80,8 @@ function SupplierList({ suppliers, currency }: { suppliers: SupplierListed[]; cu
 const countText = (offers: number): string =>
   offers === 0 ? 'no offers yet' : `${offers} ${offers === 1 ? 'offer' : 'offers'}`;
 
-function factsOf({ supplier }: SupplierListed, currency: string): [string, string | null][] {
-  const { freightPerOrder, freeFreightOver, minimumOrder, workingDays } = supplier;
+function factsOf({ supplier }: SupplierListed, { currency, today }: Ways): [string, string | null][] {
+  const { freightPerOrder, freeFreightOver, minimumOrder, workingDays, closedOn } = supplier;
   const money = (micros: number) => showMoney(micros, currency);
   return [
     [
@@ -86,6 +90,17 @@ function factsOf({ supplier }: SupplierListed, currency: string): [string, strin
     ],
     ['No freight from', freeFreightOver === null ? 'always paid' : money(freeFreightOver)],
     ['Smallest order', minimumOrder === null ? 'not known' : minimumOrder === 0 ? 'any' : money(minimumOrder)],
-    ['Works', workingDaysText(workingDays)],
+    ['Works', workingDaysText(workingDays.weekdays)],
+    ['Closed on', comingDays(closedOn, today)],
   ];
 }
+
+/** The next dates on which they do not work. */
+function comingDays(days: Day[], today: Day): string {
+  const coming = days.filter((day) => day >= today).sort();
+  if (coming.length === 0) return 'no dates entered';
+  const shown = coming.slice(0, MOST_DATES).map((day) => showDay(day, today));
+  return coming.length > MOST_DATES ? `${shown.join(', ')} and ${coming.length - MOST_DATES} more` : shown.join(', ');
+}
+
+const MOST_DATES = 4;

@@ -64,6 +64,14 @@ function Fields({ shop, id, expecting, fields, state, send, isSending }: FieldsP
       )}
       {money('minimumOrder', 'Smallest order', 'The least they send. Left empty: not known.')}
       <WorkingDays fields={fields} state={state} />
+      <FormField
+        state={state}
+        name="closedOn"
+        label="Closed on"
+        hint="One date a line, such as 2026-07-04. No order is taken or sent then. The shop's own holidays count by themselves."
+      >
+        {(wiring) => <textarea {...wiring} rows={3} defaultValue={typedIn(state, 'closedOn', fields.closedOn)} />}
+      </FormField>
       <KeepBoth state={state} label="Both are meant: a second supplier of that name" />
       <FormAnswer state={state} />
       <p className={styles.buttons}>

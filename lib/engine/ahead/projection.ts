@@ -5,6 +5,7 @@ import type { Product, Shop } from '../shop';
 import { cheapestOffer, costAt, unitPrice } from './cheapest-offer';
 import { sumKnown, sumOrUnknown } from './cost-sums';
 import type { IngredientLine, ProductAhead, Projection, Spraying, Totals } from './plan';
+import { pricedOn } from './price-in-force';
 import { reorderFor } from './reorder';
 import { horizonEnd, sprayingsBetween } from './sprayings';
 import { type Demand, walkStock } from './stock-walk';
@@ -28,12 +29,13 @@ const NOT_YET: ReadonlyMap<Product, ProductAhead> = new Map();
  * are known already, their lines have their draws and costs, and nothing is worked out again.
  */
 export function projectionWith(
-  shop: Shop,
+  given: Shop,
   sprayings: Spraying[],
   today: Day,
   weeks: number,
   known = NOT_YET,
 ): Projection {
+  const shop = pricedOn(given, today);
   const demands = demandsOf(sprayings, known);
   const containers = byProduct(shop.containers);
   const offers = byProduct(shop.offers);

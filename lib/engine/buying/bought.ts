@@ -136,6 +136,7 @@ export function comingFor(
   const way = pack.ways[place];
   if (!way) return 'of no use';
   if (orderOn > way.orderOn) return 'too late';
+  if (orderOn < pack.from) return 'of no use';
   // Ordered on the last day for this, it comes as that says: there a late day counts as if it were met.
   if (orderOn === way.orderOn) return way;
   const arrivesOn = arrivalOn(pack, horizon, orderOn);

@@ -54,7 +54,11 @@ function wantOf(walker: Walker, habit: Habit): Want | null {
   if (walker.covered >= toBuy(need)) return null;
   walker.place = placeAfter(need, walker.covered, walker.place);
   const inTime = packs.filter(({ ways }) => ways[walker.place]);
-  const [first, ...rest] = inTime;
+  // Nobody with a habit orders sooner because a price will rise.
+  const orderOf = ({ ways }: Pack) => ways[walker.place]?.orderOn ?? 0;
+  const isLatest = (one: Pack) =>
+    !inTime.some((other) => other.offer.id === one.offer.id && orderOf(other) > orderOf(one));
+  const [first, ...rest] = inTime.filter(isLatest);
   if (!first) return null;
   const pack = rest.reduce((best, one) => (habit(one, best) < 0 ? one : best), first);
   const orderOn = pack.ways[walker.place]?.orderOn;

@@ -5,10 +5,10 @@ import { arrivalOf, latestOrderDay } from '@/shared/time/working-days';
 import type { Offer } from '../shop';
 import type { Horizon } from './horizon';
 import { type Need, toBuy } from './need';
+import { type PricePeriod, pricePeriods } from './price-periods';
 
-/** One offer as a way to meet one need: what a pack holds, what it costs, and when it can be there. */
-export type Pack = {
-  offer: Offer;
+/** One offer at one price as a way to meet one need: what a pack holds, what it costs, and when it can be there. */
+export type Pack = PricePeriod & {
   /** What one pack holds once it stands on the shelf, whole µL or mg. */
   size: Stock;
   /** The prices of one pack, by how many are bought in one order; the first is for one. */
@@ -42,16 +42,17 @@ export type Market = { packs: Pack[]; isLate: boolean[] };
  * is ordered today and counts as if it were there, but such a pack serves only late days and those that it does reach.
  *
  * Takes    the need, and the offers of its product; those put away are left out, and those far too small for the need
- * Gives    the packs in the order of the offers. A lead time that is unknown counts as none, and must be said beside it.
+ * Gives    the packs in the order of the offers, one for each price that an offer has within the horizon. A lead time that is unknown counts as none, and must be said beside it.
  */
 export function marketFor(need: Need, offers: readonly Offer[], horizon: Horizon): Market {
-  const open = offers.filter((offer) => !offer.archived && isEnough(offer, need));
-  const plans = open.map((offer) => need.days.map((day) => orderFor(offer, day, horizon)));
+  const open = offers.flatMap((offer) => pricePeriods(offer, horizon)).filter(({ offer }) => isEnough(offer, need));
+  const plans = open.map((period) => need.days.map((day) => orderFor(period, day, horizon)));
   const isLate = need.days.map((_, place) => !plans.some((plan) => plan[place]?.inTime));
-  const packs = open.map((offer, index): Pack => {
+  const packs = open.map((period, index): Pack => {
+    const { offer } = period;
     const { unopenedDays, openedDays } = offer.product.shelfLife;
     return {
-      offer,
+      ...period,
       size: sizeOf(offer),
       levels: levelsOf(offer),
       unopenedDays: unopenedDays ?? Number.POSITIVE_INFINITY,
@@ -70,21 +71,26 @@ const isEnough = (offer: Offer, need: Need): boolean => sizeOf(offer) > 0 && siz
 
 const sizeOf = ({ pack }: Offer): Stock => wholeNearest<Stock>(pack);
 
-type Order = { orderOn: number; arrivesOn: number; inTime: boolean; reaches: boolean };
+type Order = { orderOn: number; arrivesOn: number; inTime: boolean; reaches: boolean; isPlaceable: boolean };
 
-/** The last order that is there the safety days before a day, and whether it can still be placed and keeps until then. */
-function orderFor({ leadDays, supplier, product }: Offer, day: number, { start, safetyDays }: Horizon): Order {
+/**
+ * The last order at a price that is there the safety days before a day, and whether it can still be placed and keeps
+ * until then. Where nothing can be there in time any more, what is ordered on the first day counts as if it were.
+ */
+function orderFor({ offer, from, until }: PricePeriod, day: number, { start, safetyDays }: Horizon): Order {
+  const { leadDays, supplier, product } = offer;
   const lead = leadDays ?? 0;
-  const by = latestOrderDay(dayFromNumber(day - safetyDays), lead, supplier.workingDays);
+  const asLate = latestOrderDay(dayFromNumber(day - safetyDays), lead, supplier.workingDays);
+  const by = dayNumber(asLate) < until ? asLate : latestOrderDay(dayFromNumber(until - 1), 0, supplier.workingDays);
   const orderOn = dayNumber(by);
-  const reaches = orderOn >= start;
+  const reaches = orderOn >= from;
   if (!reaches) {
     const first = dayNumber(arrivalOf(dayFromNumber(start), lead, supplier.workingDays));
-    return { orderOn: start, arrivesOn: Math.min(first, day), inTime: false, reaches };
+    return { orderOn: start, arrivesOn: Math.min(first, day), inTime: false, reaches, isPlaceable: from === start };
   }
   const arrivesOn = dayNumber(arrivalOf(by, lead, supplier.workingDays));
   const keeps = arrivesOn + (product.shelfLife.unopenedDays ?? Number.POSITIVE_INFINITY) >= day;
-  return { orderOn, arrivesOn, inTime: keeps, reaches };
+  return { orderOn, arrivesOn, inTime: keeps, reaches, isPlaceable: true };
 }
 
 function waysOf({ days }: Need, orders: Order[], isLate: boolean[]): (Way | null)[] {
@@ -92,9 +98,9 @@ function waysOf({ days }: Need, orders: Order[], isLate: boolean[]): (Way | null
   const ways: (Way | null)[] = [];
   let before = days.length;
   for (let place = days.length - 1; place >= 0; place--) {
-    const { orderOn, arrivesOn, inTime, reaches } = orders[place] ?? never('order');
+    const { orderOn, arrivesOn, inTime, reaches, isPlaceable } = orders[place] ?? never('order');
     if (!isLate[place] && !reaches) before = place;
-    ways[place] = isLate[place] || inTime ? { orderOn, arrivesOn, before } : null;
+    ways[place] = isPlaceable && (isLate[place] || inTime) ? { orderOn, arrivesOn, before } : null;
   }
   return ways;
 }

@@ -120,7 +120,8 @@ export function partsOf({ shop, sprayings }: Projection, horizon: Horizon): { pa
 const gapsIn = (parts: readonly Part[]): Unknown[] =>
   parts.flatMap(({ need: { product }, packs }): Unknown[] => {
     if (packs.length === 0) return [{ what: 'offer', product }];
-    return packs.flatMap(({ offer }) => (offer.leadDays === null ? { what: 'lead time', offer } : []));
+    const offers = packs.filter(({ offer }, at) => packs.findIndex((one) => one.offer.id === offer.id) === at);
+    return offers.flatMap(({ offer }) => (offer.leadDays === null ? { what: 'lead time', offer } : []));
   });
 
 const unknownFreight = (orders: readonly Order[]): Unknown[] =>

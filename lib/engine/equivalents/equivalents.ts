@@ -1,6 +1,7 @@
 import { divide, type Exact, exact, fraction, multiply } from '@/shared/quantity/exact';
 import type { Day } from '@/shared/time/day';
 import { cheapestOffer, unitPrice } from '../ahead/cheapest-offer';
+import { pricedOn } from '../ahead/price-in-force';
 import { type Assumed, assumedOfGoods } from '../buying/assumed';
 import type { Solver } from '../buying/solver';
 import type { Ingredient, Product, Recipe, Shop } from '../shop';
@@ -44,11 +45,12 @@ export type Equivalents = {
  * Gives    null when the recipe does not have the product, or the product lists no substance
  */
 export function equivalentsOf(
-  shop: Shop,
+  given: Shop,
   asked: { recipe: Recipe; product: Product },
   { today, weeks }: { today: Day; weeks: number },
   solver: Solver,
 ): Equivalents | null {
+  const shop = pricedOn(given, today);
   const wanted = wantedIn(shop, asked.recipe, asked.product);
   if (!wanted) return null;
   const season = seasonOf(shop, asked.recipe, today, weeks);

@@ -95,7 +95,7 @@ function askedIn({ sprayings }: Season, ingredient: Ingredient, times: Exact): A
   return asked;
 }
 
-const EVERY_DAY = new Set(WEEKDAYS);
+const EVERY_DAY = { weekdays: new Set(WEEKDAYS), closed: new Set<Day>() };
 
 const withoutWaiting = (offer: Offer): Offer => ({
   ...offer,

@@ -5,7 +5,7 @@ import { leftOn } from '../ahead/container-steps';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import { toEnterForPrice } from '../rules/to-enter';
-import type { Container } from '../shop';
+import type { Container, Supplier } from '../shop';
 import { bottleName } from './line-figures';
 import { onOrderWorking, stillRunsOutWorking } from './on-order-figures';
 import { replaceWorking } from './replace-figures';
@@ -240,9 +240,18 @@ function orderByWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
       entered('Safety days', count(plan.shop.safetyDays, 'days'), 'Setup, the shop'),
       entered('Must have arrived on', { kind: 'day', day: reorder.neededOn }, 'runs out − safety days'),
       entered('Lead time', count(leadDays ?? 0, 'working days'), `${supplier.name}, ${packText}`),
-      entered('Works on', text([...supplier.workingDays].join(', ')), supplier.name),
+      entered('Works on', text([...supplier.workingDays.weekdays].join(', ')), supplier.name),
+      ...closedSteps(supplier, reorder.by, reorder.neededOn),
     ],
   };
+}
+
+/** The dates in between on which nothing is ordered, sent or received, of the supplier and of the shop. */
+function closedSteps({ name, workingDays, closedOn }: Supplier, from: Day, to: Day): Step[] {
+  const between = [...workingDays.closed].filter((day) => day >= from && day <= to).sort();
+  return between.map((day) =>
+    entered('Closed on', { kind: 'day', day }, closedOn.includes(day) ? name : 'Setup, the special days of the shop'),
+  );
 }
 
 /** Why there is no day to order by. */

@@ -189,6 +189,7 @@ const supplier = fc.record({
   freeFreightOver: maybe(tidyMoney),
   minimumOrder: maybe(tidyMoney),
   workingDays: fc.constantFrom(['mon', 'tue'], ['sun']),
+  closedOn: fc.subarray(['2026-07-04', '2026-12-25']),
   archived: fc.boolean(),
 });
 

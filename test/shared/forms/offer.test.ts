@@ -62,6 +62,7 @@ test('any supplier opened in its form and sent as it stands is the same supplier
     freeFreightOver: fc.option(money, { nil: null }),
     minimumOrder: fc.option(money, { nil: null }),
     workingDays: fc.subarray([...days], { minLength: 1 }),
+    closedOn: fc.subarray(['2026-07-04', '2026-12-25']),
     archived: fc.boolean(),
   });
   fc.assert(

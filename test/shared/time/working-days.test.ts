@@ -1,19 +1,34 @@
 import fc from 'fast-check';
 import { DateTime } from 'luxon';
 import { expect, test } from 'vitest';
-import { addDays, dayFromNumber, WEEKDAYS, type Weekday, weekdayOf } from '@/shared/time/day';
-import { arrivalOf, latestOrderDay, leadTaken } from '@/shared/time/working-days';
+import { addDays, type Day, dayFromNumber, WEEKDAYS, type Weekday, weekdayOf } from '@/shared/time/day';
+import { arrivalOf, latestOrderDay, leadTaken, type WorkingDays } from '@/shared/time/working-days';
 import { day } from './typed';
 
 const RUNS = { numRuns: 2_000 };
-const MONDAY_TO_FRIDAY = new Set<Weekday>(['mon', 'tue', 'wed', 'thu', 'fri']);
-const anyDay = fc.integer({ min: 10_000, max: 60_000 }).map(dayFromNumber);
-const anyWeek = fc.subarray([...WEEKDAYS], { minLength: 1 }).map((days): ReadonlySet<Weekday> => new Set(days));
+const on = (weekdays: readonly Weekday[], closed: readonly Day[] = []): WorkingDays => ({
+  weekdays: new Set(weekdays),
+  closed: new Set(closed),
+});
+const MONDAY_TO_FRIDAY = on(['mon', 'tue', 'wed', 'thu', 'fri']);
+const anyDay = fc
+  .oneof(fc.integer({ min: 10_000, max: 60_000 }), fc.integer({ min: 19_990, max: 20_100 }))
+  .map(dayFromNumber);
+/** Weekdays, and around the middle of the days that are tried so many holidays that some of them matter. */
+const anyWeek = fc
+  .tuple(
+    fc.subarray([...WEEKDAYS], { minLength: 1 }),
+    fc.array(fc.integer({ min: 20_000, max: 20_090 }).map(dayFromNumber), { maxLength: 30 }),
+    fc.boolean(),
+  )
+  .map(([weekdays, closed, hasHolidays]) => on(weekdays, hasHolidays ? closed : []));
 const lead = fc.nat(60);
 
 /** The same by counting the days one by one with another calendar library. */
-function counted(from: string, leadDays: number, working: ReadonlySet<Weekday>): string | null {
-  const works = (at: DateTime) => [...working].some((weekday) => WEEKDAYS.indexOf(weekday) === at.weekday - 1);
+function counted(from: string, leadDays: number, { weekdays, closed }: WorkingDays): string | null {
+  const works = (at: DateTime) =>
+    [...weekdays].some((weekday) => WEEKDAYS.indexOf(weekday) === at.weekday - 1) &&
+    [...closed].every((day) => day !== at.toISODate());
   let at: DateTime = DateTime.fromISO(from, { zone: 'utc' });
   while (!works(at)) at = at.plus({ days: 1 });
   for (let left = leadDays; left > 0; ) {
@@ -32,14 +47,17 @@ test('an order arrives on the day that counting one by one gives', () => {
   );
 });
 
+const isWorked = (day: Day, { weekdays, closed }: WorkingDays): boolean =>
+  weekdays.has(weekdayOf(day)) && !closed.has(day);
+
 test('the latest order day is a working day, arrives in time, and the next working day would not', () => {
   fc.assert(
     fc.property(anyDay, lead, anyWeek, (by, leadDays, working) => {
       const latest = latestOrderDay(by, leadDays, working);
-      expect(working.has(weekdayOf(latest))).toBe(true);
+      expect(isWorked(latest, working)).toBe(true);
       expect(arrivalOf(latest, leadDays, working) <= by).toBe(true);
       let next = addDays(latest, 1);
-      while (!working.has(weekdayOf(next))) next = addDays(next, 1);
+      while (!isWorked(next, working)) next = addDays(next, 1);
       expect(arrivalOf(next, leadDays, working) > by).toBe(true);
     }),
     RUNS,
@@ -73,7 +91,7 @@ test('an order placed on a day the supplier does not work is taken on the next w
 });
 
 test('a supplier who works on Wednesdays only delivers a week later for each day of lead', () => {
-  const wednesdays = new Set<Weekday>(['wed']);
+  const wednesdays = on(['wed']);
   expect(arrivalOf(day('2026-03-04'), 3, wednesdays)).toBe('2026-03-25');
   expect(latestOrderDay(day('2026-03-24'), 3, wednesdays)).toBe('2026-02-25');
 });
@@ -85,7 +103,7 @@ test('a very long lead is answered at once', () => {
 });
 
 test('no working day, and a lead that is no lead, are errors', () => {
-  expect(() => arrivalOf(day('2026-03-04'), 1, new Set())).toThrow(RangeError);
+  expect(() => arrivalOf(day('2026-03-04'), 1, on([]))).toThrow(RangeError);
   expect(() => latestOrderDay(day('2026-03-04'), -1, MONDAY_TO_FRIDAY)).toThrow(RangeError);
   expect(() => latestOrderDay(day('2026-03-04'), 1.5, MONDAY_TO_FRIDAY)).toThrow(RangeError);
   expect(latestOrderDay(day('1970-01-05'), 1, MONDAY_TO_FRIDAY)).toBe('1970-01-02');
@@ -104,4 +122,14 @@ test('the lead time that was taken is the shortest that would have promised the 
     }),
     RUNS,
   );
+});
+
+test('a holiday is no working day: not to order on, not to arrive on, and not in between', () => {
+  // Friday 3 July 2026 is closed; Monday to Friday otherwise.
+  const holiday = on(['mon', 'tue', 'wed', 'thu', 'fri'], [day('2026-07-03')]);
+  expect(arrivalOf(day('2026-07-02'), 1, holiday)).toBe('2026-07-06');
+  expect(arrivalOf(day('2026-07-03'), 0, holiday)).toBe('2026-07-06');
+  expect(latestOrderDay(day('2026-07-06'), 1, holiday)).toBe('2026-07-02');
+  expect(latestOrderDay(day('2026-07-03'), 0, holiday)).toBe('2026-07-02');
+  expect(leadTaken(day('2026-07-02'), day('2026-07-06'), holiday)).toBe(1);
 });

@@ -3,6 +3,7 @@ import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Pack } from '../pack';
 import { creditUnopened, ratePerDay } from '../pack-use';
+import { isAtPriceOn } from '../price-periods';
 import type { Bought } from '../shortest-path';
 import type { Slots } from './slots';
 
@@ -25,7 +26,7 @@ export function extrasFor(
   if (reward <= 0) return { cost: 0, bought: [] };
   const orderOn = slots.all[slot]?.day ?? horizon.start;
   for (const pack of part.packs) {
-    if (pack.offer.supplier !== slots.all[slot]?.supplier) continue;
+    if (pack.offer.supplier !== slots.all[slot]?.supplier || !isAtPriceOn(pack, orderOn)) continue;
     const [price, most] = [pack.levels[0]?.price ?? 0, packsFor(pack)];
     const costs = shutCosts(part, horizon, { pack, orderOn, price });
     for (let count = 1; count <= most && count <= costs.length; count++) {

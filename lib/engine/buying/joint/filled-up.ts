@@ -4,6 +4,7 @@ import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Pack } from '../pack';
 import { stillUsed, usableBehind } from '../pack-use';
+import { isAtPriceOn } from '../price-periods';
 import type { Bought } from '../shortest-path';
 import { type Column, columnsOf, packsIn, totalOfChoice } from './column';
 import { MOST_SHUT, whileShut } from './extras';
@@ -113,7 +114,7 @@ function nearest<Any extends { goods: number; cost: number; packs: readonly unkn
 /** The fills of one part: kind by kind, those with the dearest unit first, since they are credited first. */
 function fillsOf(part: Part, needed: readonly UsedPack[], horizon: Horizon, { supplier, day, wanted }: Wanted) {
   const { need, packs } = part;
-  const kinds = packs.filter(({ offer }) => offer.supplier === supplier);
+  const kinds = packs.filter((pack) => pack.offer.supplier === supplier && isAtPriceOn(pack, day));
   kinds.sort((a, b) => (b.levels[0]?.price ?? 0) / b.size - (a.levels[0]?.price ?? 0) / a.size);
   const before = needed.reduce((sum, { credit, use }) => sum + (credit > 0 ? stillUsed(need, horizon, use) : 0), 0);
   let fills = [{ goods: 0, cost: 0, used: before, packs: [] as Pack[] }];

@@ -1,6 +1,7 @@
 import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import { ratePerDay, usableBehind } from '../pack-use';
+import { isAtPriceOn } from '../price-periods';
 import type { Prices } from './cheapest-column';
 import type { Slots } from './slots';
 
@@ -24,8 +25,9 @@ export class Filling {
     this.tied = new Float64Array(width);
     let most = 0;
     for (const [slot, { supplier, day }] of slots.all.entries()) {
-      for (const { offer, levels, size, arrivals, unopenedDays } of packs) {
-        if (offer.supplier !== supplier) continue;
+      for (const pack of packs) {
+        const { offer, levels, size, arrivals, unopenedDays } = pack;
+        if (offer.supplier !== supplier || !isAtPriceOn(pack, day)) continue;
         const arrivesOn = arrivals[day - horizon.start] ?? day;
         const used = usableBehind(need, horizon, arrivesOn + unopenedDays);
         if (used > 0) this.dearest[slot] = Math.max(this.dearest[slot] ?? 0, (levels[0]?.price ?? 0) / size);

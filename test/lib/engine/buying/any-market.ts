@@ -25,7 +25,8 @@ export const supplierOf = (id: string, more: Partial<Supplier> = {}): Supplier =
   freightPerOrder: micros(0),
   freeFreightOver: null,
   minimumOrder: null,
-  workingDays: new Set(WEEKDAYS.slice(0, 5)),
+  workingDays: { weekdays: new Set(WEEKDAYS.slice(0, 5)), closed: new Set() },
+  closedOn: [],
   archived: false,
   ...more,
 });
@@ -71,6 +72,9 @@ export const offerOf = (
   leadDays,
   since: null,
   earlier: [],
+  later: [],
+  notYet: false,
+  putAway: false,
   archived: false,
 });
 
@@ -105,7 +109,7 @@ export function smallMarket(seed: number, kind: MarketKind): AnyMarket {
       freightPerOrder: kind.freight ? micros(pick(20) * 1_000_000) : null,
       freeFreightOver: kind.free && pick(2) ? micros((20 + pick(60)) * 1_000_000) : null,
       minimumOrder: kind.minimum && pick(2) ? micros((5 + pick(40)) * 1_000_000) : null,
-      workingDays: new Set(WEEKDAYS.filter((_, day) => day === 0 || pick(3))),
+      workingDays: { weekdays: new Set(WEEKDAYS.filter((_, day) => day === 0 || pick(3))), closed: new Set() },
     }),
   );
   const parts = Array.from({ length: kind.parts }, (_, index) => {
