@@ -1,5 +1,5 @@
 import type { Day } from '@/shared/time/day';
-import { type Instant, readInstant } from '@/shared/time/instant';
+import { type Instant, instantOf } from '@/shared/time/instant';
 import { dayOf, type Zone } from '@/shared/time/zone';
 
 /**
@@ -18,11 +18,7 @@ type Count = { name: string; read: () => number };
 
 /** A clock that reads the time from a given source. Throws RangeError when the source gives no time. */
 export function clockAt(read: () => Date, steady?: () => number, count = ofThisProcess()): Clock {
-  const now = (): Instant => {
-    const reading = readInstant(read().toISOString());
-    if (!reading.ok) throw new RangeError(reading.message);
-    return reading.value;
-  };
+  const now = (): Instant => instantOf(read().getTime());
   const reading = (): Reading => {
     const counted: Count = steady ? { name: count, read: steady } : sinceBoot();
     return { now: now(), steady: counted.read(), count: counted.name };

@@ -24,6 +24,7 @@ export type Refusal =
   | { code: 'already-reversed'; movement: string }
   | { code: 'others-stand-on-it'; movement: string }
   | { code: 'same-key-other-body' }
+  | { code: 'cannot-be-read'; path: string; said: string }
   | { code: 'shop-changed-since-preview' }
   | { code: 'changed-meanwhile'; id: string }
   | { code: 'already-done'; on: string }
@@ -71,6 +72,8 @@ const SENTENCES: Sentences = {
     'This line cannot be taken back, because later ones used what it brought. Take those back first, or count the bottle.',
   'same-key-other-body': () =>
     'This form was already sent with other figures. Reload the page and enter the change again.',
+  'cannot-be-read': ({ path, said }) =>
+    `This was not kept, because it could not be read again afterwards: ${path ? `${path}: ` : ''}${said} Nothing was changed.`,
   'shop-changed-since-preview': () =>
     'The shop has changed since this preview was made. Look at the changes once more, then confirm.',
   'changed-meanwhile': () =>

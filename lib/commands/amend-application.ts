@@ -20,6 +20,7 @@ import type { Application } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { addMinutes, type Instant, instantOf, readInstant } from '@/shared/time/instant';
 
@@ -61,6 +62,8 @@ export async function amendApplication(input: AmendApplication, clock: Clock): P
       const { application: id } = input;
       const reason = input.reason.trim();
       if (reason === '') return refuse({ code: 'faults', faults: [{ path: 'reason', message: NO_REASON }] });
+      const faults = heldTo(['reason', PIECES.reason, reason]);
+      if (faults.length > 0) return refuse({ code: 'faults', faults });
       const [file, versions] = [await shopFromRows(rows, shopId), await versionsIn(rows, shopId, id)];
       const newest = versions.at(-1);
       if (!file || !newest) return refuse({ code: 'not-found', what: 'application', id });

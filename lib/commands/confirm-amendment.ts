@@ -5,6 +5,7 @@ import { sealWritten } from '@/lib/data/seal-records';
 import { small, toStored } from '@/lib/data/whole';
 import { write } from '@/lib/data/writer';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 
 export type ConfirmAmendment = {
   commandId: string;
@@ -31,10 +32,13 @@ export async function confirmAmendment(input: ConfirmAmendment, clock: Clock): P
     const { application, version: number } = input;
     const reason = input.reason.trim();
     if (reason === '') return refused('reason', NO_REASON);
+    const faults = heldTo(['reason', PIECES.reason, reason]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const newest = (await versionsIn(rows, shopId, application)).at(-1);
     if (!newest) return refuse({ code: 'not-found', what: 'application', id: application });
     if (newest.number !== number) return refuse({ code: 'changed-meanwhile', id: application });
     if (!newest.isPending) return refused('version', NOTHING_OPEN);
+    stamp.touched.add('applications', [application]);
     const keys = { shopId, applicationId: application, number: small(number) };
     const recordedAt = toStored(stamp.recordedAt);
     await rows.amendmentConfirmation.create({

@@ -43,6 +43,7 @@ export async function confirmClock(input: ConfirmClock, clock: Clock): Promise<O
     const shop = await rows.shop.findUnique({ where: { id: shopId }, select: { id: true } });
     if (!shop) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     if (Math.abs(reading.now - shownAt) > MOST_SINCE_SHOWN) return refuse({ code: 'clock-moved' });
+    stamp.touched.addOutside();
     const [markAt, nowAt] = [toStored(before?.mark ?? reading.now), toStored(reading.now)];
     const line = { id: stamp.commandId, markAt, nowAt, actor: stamp.actor, recordedAt: nowAt };
     await rows.clockConfirmation.create({ data: line });

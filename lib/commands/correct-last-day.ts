@@ -3,7 +3,8 @@ import type { Clock } from '@/lib/clock';
 import { changeContainer } from '@/lib/data/container-changes';
 import { type ContainerNamed, findContainer } from '@/lib/data/find-container';
 import { write } from '@/lib/data/writer';
-import { accept, type Outcome } from '@/shared/outcome';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Day } from '@/shared/time/day';
 
 export type CorrectLastDay = ContainerNamed & {
@@ -28,6 +29,8 @@ export async function correctLastDay(input: CorrectLastDay, clock: Clock): Promi
     { id: commandId, name: 'correctLastDay', shopId, body, actor },
     clock.now(),
     async (rows, stamp) => {
+      const faults = heldTo(['expiresOn', PIECES.lot.expiresOn, expiresOn], ['reason', PIECES.reason, reason]);
+      if (faults.length > 0) return refuse({ code: 'faults', faults });
       const container = await findContainer(rows, shopId, input);
       if (!container.ok) return container;
       const { lotId, place } = container.value;

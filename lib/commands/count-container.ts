@@ -9,6 +9,7 @@ import { setTo, unitOf } from '@/lib/engine/ledger/decide';
 import { needsReason } from '@/shared/measure/level';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Stock } from '@/shared/quantity/amounts';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Instant } from '@/shared/time/instant';
 
 export type CountContainer = ContainerNamed & {
@@ -42,6 +43,11 @@ export async function countContainer(
   const command = { id: commandId, name: 'countContainer', shopId, body, spokenAt: countedAt ?? undefined, actor };
 
   return write<{ movement: string | null }>(command, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(
+      ['reason', PIECES.reasonOrNone, input.reason?.trim() || null],
+      ['countedAt', PIECES.moment, countedAt],
+    );
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const container = await findContainer(rows, shopId, input);
     if (!container.ok) return container;
     const { ledger, lotId, place } = container.value;

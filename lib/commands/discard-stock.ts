@@ -5,8 +5,9 @@ import { recordMovements } from '@/lib/data/movements';
 import { newId } from '@/lib/data/new-id';
 import { write } from '@/lib/data/writer';
 import { takeAllOut, takeOut } from '@/lib/engine/ledger/decide';
-import { accept, type Outcome } from '@/shared/outcome';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Stock } from '@/shared/quantity/amounts';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Instant } from '@/shared/time/instant';
 
 export type DiscardStock = ContainerNamed & {
@@ -33,6 +34,8 @@ export async function discardStock(input: DiscardStock, clock: Clock): Promise<O
   const command = { id: commandId, name: 'discardStock', shopId, body, spokenAt: discardedAt ?? undefined, actor };
 
   return write(command, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(['reason', PIECES.reason, reason], ['discardedAt', PIECES.moment, discardedAt]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const container = await findContainer(rows, shopId, input);
     if (!container.ok) return container;
     const { ledger, lotId, place } = container.value;

@@ -3,8 +3,9 @@ import type { Clock } from '@/lib/clock';
 import { drawFrom } from '@/lib/data/draw-from';
 import { type ContainerNamed, findContainer, zoneOf } from '@/lib/data/find-container';
 import { write } from '@/lib/data/writer';
-import { accept, type Outcome } from '@/shared/outcome';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Stock } from '@/shared/quantity/amounts';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Instant } from '@/shared/time/instant';
 
 export type DrawStock = ContainerNamed & {
@@ -29,6 +30,8 @@ export async function drawStock(input: DrawStock, clock: Clock): Promise<Outcome
   const command = { id: commandId, name: 'drawStock', shopId, body, spokenAt: input.drawnAt ?? undefined, actor };
 
   return write(command, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(['reason', PIECES.reasonOrNone, input.reason], ['drawnAt', PIECES.moment, input.drawnAt]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const zone = await zoneOf(rows, shopId);
     if (!zone.ok) return zone;
     const container = await findContainer(rows, shopId, input);

@@ -6,6 +6,7 @@ import { productMeasures } from '@/lib/data/shop-facts';
 import { write } from '@/lib/data/writer';
 import { sheetFault } from '@/shared/forms/safety-sheet';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 
 export type KeepSafetySheet = {
   commandId: string;
@@ -27,6 +28,8 @@ export async function keepSafetySheet(input: KeepSafetySheet, clock: Clock): Pro
   const { commandId, shopId, actor, product, fileName, bytes } = input;
   const body = { product, fileName, size: bytes.length, hash: sha256(bytes) };
   return write({ id: commandId, name: 'keepSafetySheet', shopId, body, actor }, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(['sheet', PIECES.fileName, fileName]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const message = sheetFault(bytes);
     if (message !== null) return refuse({ code: 'faults', faults: [{ path: 'sheet', message }] });
     if (!(await productMeasures(rows, shopId, product))) {

@@ -3,7 +3,8 @@ import type { Clock } from '@/lib/clock';
 import { changeContainer } from '@/lib/data/container-changes';
 import { type ContainerNamed, findContainer } from '@/lib/data/find-container';
 import { write } from '@/lib/data/writer';
-import { accept, type Outcome } from '@/shared/outcome';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 
 export type MoveContainer = ContainerNamed & {
   commandId: string;
@@ -26,6 +27,8 @@ export async function moveContainer(input: MoveContainer, clock: Clock): Promise
     { id: commandId, name: 'moveContainer', shopId, body, actor },
     clock.now(),
     async (rows, stamp) => {
+      const faults = heldTo(['keptIn', PIECES.lot.keptIn, keptIn]);
+      if (faults.length > 0) return refuse({ code: 'faults', faults });
       const container = await findContainer(rows, shopId, input);
       if (!container.ok) return container;
       const { lotId, place } = container.value;

@@ -7,6 +7,7 @@ import { sprays } from '@/lib/engine/ahead/clear-moves';
 import { plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import { showClockTime } from '@/shared/time/clock-time';
 import type { Day } from '@/shared/time/day';
 import { occurrences } from '@/shared/time/recurrence';
@@ -38,6 +39,12 @@ export type WasAt = { day: Day; at: number };
 export async function moveSpraying(input: MoveSpraying, clock: Clock): Promise<Outcome<WasAt>> {
   const { commandId, shopId, actor, ...body } = input;
   return write({ id: commandId, name: 'moveSpraying', shopId, body, actor }, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(
+      ['on', PIECES.change.on, input.on],
+      ['to', PIECES.change.movedTo, input.to],
+      ['at', PIECES.change.startTime, showClockTime(input.at)],
+    );
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const file = await shopFromRows(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const { program, on, to, at } = input;

@@ -4,6 +4,7 @@ import { changeContainer } from '@/lib/data/container-changes';
 import { type ContainerNamed, findContainer, zoneOf } from '@/lib/data/find-container';
 import { write } from '@/lib/data/writer';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Day } from '@/shared/time/day';
 import { atClock, dayOf } from '@/shared/time/zone';
 
@@ -17,6 +18,8 @@ export type OpenContainer = ContainerNamed & { commandId: string; shopId: string
 export async function openContainer(input: OpenContainer, clock: Clock): Promise<Outcome<{ openedOn: string }>> {
   const { commandId, shopId, actor, ...body } = input;
   return write({ id: commandId, name: 'openContainer', shopId, body, actor }, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(['openedOn', PIECES.lot.openedOn, input.openedOn]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const zone = await zoneOf(rows, shopId);
     if (!zone.ok) return zone;
     const container = await findContainer(rows, shopId, input);

@@ -5,7 +5,8 @@ import { recordMovements } from '@/lib/data/movements';
 import { newId } from '@/lib/data/new-id';
 import { write } from '@/lib/data/writer';
 import { takeBack } from '@/lib/engine/ledger/decide';
-import { accept, type Outcome } from '@/shared/outcome';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 
 export type ReverseMovement = { commandId: string; shopId: string; actor?: string; movement: string; reason: string };
 
@@ -18,6 +19,8 @@ export async function reverseMovement(input: ReverseMovement, clock: Clock): Pro
   const { commandId, shopId, actor, ...body } = input;
   const { movement: id, reason } = input;
   return write({ id: commandId, name: 'reverseMovement', shopId, body, actor }, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(['reason', PIECES.reason, reason]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const container = await containerOfMovement(rows, shopId, id);
     if (!container.ok) return container;
     const { ledger, lotId, place } = container.value;

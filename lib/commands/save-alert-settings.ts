@@ -2,7 +2,12 @@ import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { alertSettingsOf, putAlertSettings } from '@/lib/data/alert-settings';
 import { write } from '@/lib/data/writer';
-import type { MailSettings, WrittenAlertSettings, WrittenMail } from '@/shared/alerts/alert-settings';
+import {
+  AlertSettings,
+  type MailSettings,
+  type WrittenAlertSettings,
+  type WrittenMail,
+} from '@/shared/alerts/alert-settings';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 
 export type SaveAlertSettings = {
@@ -36,7 +41,13 @@ export async function saveAlertSettings(input: SaveAlertSettings, clock: Clock):
     if (mail === 'nothing-to-keep') {
       return refuse({ code: 'faults', faults: [{ path: 'password', message: TYPE_IT_AGAIN }] });
     }
-    await putAlertSettings(rows, stamp, { ...settings, mail });
+    const read = AlertSettings.safeParse({ ...settings, mail });
+    if (!read.success) {
+      const [issue] = read.error.issues;
+      const path = String(issue?.path.at(-1) ?? '');
+      return refuse({ code: 'faults', faults: [{ path, message: 'This cannot be kept as it is. Write it anew.' }] });
+    }
+    await putAlertSettings(rows, stamp, read.data);
     return accept({ saved: true as const });
   });
 }

@@ -5,6 +5,7 @@ import { type ContainerNamed, findContainer } from '@/lib/data/find-container';
 import { write } from '@/lib/data/writer';
 import { wasDrawnFrom } from '@/lib/engine/ledger/decide';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 
 export type ShutContainer = ContainerNamed & { commandId: string; shopId: string; actor?: string; reason: string };
 
@@ -16,6 +17,8 @@ export type ShutContainer = ContainerNamed & { commandId: string; shopId: string
 export async function shutContainer(input: ShutContainer, clock: Clock): Promise<Outcome<{ wasOpenedOn: string }>> {
   const { commandId, shopId, actor, ...body } = input;
   return write({ id: commandId, name: 'shutContainer', shopId, body, actor }, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(['reason', PIECES.reason, input.reason]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const container = await findContainer(rows, shopId, input);
     if (!container.ok) return container;
     const { openedOn, ledger, lotId, place } = container.value;

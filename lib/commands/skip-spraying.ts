@@ -6,6 +6,7 @@ import { write } from '@/lib/data/writer';
 import { leftOfDone, plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Day } from '@/shared/time/day';
 
 export type SkipSpraying = {
@@ -28,6 +29,8 @@ export type SkipSpraying = {
 export async function skipSpraying(input: SkipSpraying, clock: Clock): Promise<Outcome<{ skipped: true }>> {
   const { commandId, shopId, actor, ...body } = input;
   return write({ id: commandId, name: 'skipSpraying', shopId, body, actor }, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(['reason', PIECES.change.reason, input.reason], ['on', PIECES.change.on, input.on]);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const file = await shopFromRows(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const { program, on, reason } = input;

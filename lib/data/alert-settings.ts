@@ -21,6 +21,7 @@ export async function shopsWithAlertSettings(): Promise<string[]> {
 
 export async function putAlertSettings(rows: Rows, stamp: Stamp, settings: AlertSettings): Promise<void> {
   const { shopId, commandId, actor, recordedAt } = stamp;
+  stamp.touched.addOutside();
   const saved = { settings: AlertSettings.parse(settings), commandId, actor, savedAt: BigInt(recordedAt) };
   await rows.alertSettings.upsert({ where: { shopId }, create: { shopId, ...saved }, update: saved });
 }

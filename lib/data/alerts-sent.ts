@@ -13,6 +13,7 @@ export async function keysSent(shopId: string, way: AlertWay, keys: readonly str
 /** Note that alerts were handed over in one way. What was noted before stays as it was. */
 export async function insertSent(rows: Rows, stamp: Stamp, way: AlertWay, keys: readonly string[]): Promise<void> {
   const { shopId, recordedAt } = stamp;
+  stamp.touched.addOutside();
   const before = await keysSent(shopId, way, keys, rows);
   const fresh = [...new Set(keys)].filter((key) => !before.has(key));
   await rows.alertSent.createMany({ data: fresh.map((key) => ({ shopId, key, way, sentAt: BigInt(recordedAt) })) });

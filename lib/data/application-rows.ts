@@ -2,7 +2,7 @@ import 'server-only';
 import { plainInstant, plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
 import type { Stock } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { type Instant, instantOf } from '@/shared/time/instant';
+import { isInstant } from '@/shared/time/instant';
 import { byOwner } from './by-owner';
 import type { Rows } from './database';
 import { inForce } from './in-force';
@@ -14,15 +14,30 @@ type Forms = readonly { id: string; form: string }[];
 /**
  * What was sprayed, as a shop file tells it: of each record what counts.
  *
- * Takes    the shop's products, whose form says what an amount is counted in
+ * Takes    the ids of records, when only those are wanted
  */
-export async function applicationsOf(rows: Rows, shopId: string, ofShop: Forms): Promise<FileApplication[]> {
-  const versions = await versionsIn(rows, shopId);
+export async function applicationsOf(
+  rows: Rows,
+  shopId: string,
+  only: ReadonlySet<string> | null,
+): Promise<FileApplication[]> {
+  const ofShop = await rows.product.findMany({ where: { shopId }, select: { id: true, form: true } });
+  const versions = only === null ? await versionsIn(rows, shopId) : await versionsOfSome(rows, shopId, only);
   const ofRecord = byOwner(versions, ({ application }) => application);
   const write = writerOf(ofShop);
   const ids = new Set(versions.map(({ application }) => application));
   return [...ids].map((id) => write(inForce(ofRecord(id))));
 }
+
+async function versionsOfSome(rows: Rows, shopId: string, ids: ReadonlySet<string>): Promise<RecordVersion[]> {
+  if (ids.size > FEW) return (await versionsIn(rows, shopId)).filter(({ application }) => ids.has(application));
+  const found: RecordVersion[] = [];
+  for (const id of ids) found.push(...(await versionsIn(rows, shopId, id)));
+  return found;
+}
+
+/** More records than these are read together with all others. */
+const FEW = 20;
 
 /** Writes a version of a record as a shop file has it. */
 export function writerOf(ofShop: Forms): (version: RecordVersion) => FileApplication {
@@ -31,7 +46,7 @@ export function writerOf(ofShop: Forms): (version: RecordVersion) => FileApplica
   return ({ application, recipe, benches, startedAt, endedAt, products, details }) => {
     const { sprayed, leftover, acid, plannedCost, cost, mixedAt, closedUntil, ...plain } = details;
     return {
-      ...{ ...plain, id: application, recipe, benches, startedAt: plainInstant(startedAt), endedAt: moment(endedAt) },
+      ...{ ...plain, id: application, recipe, benches, startedAt: moment(startedAt), endedAt: momentOr(endedAt) },
       products: products.map(({ amount, ...line }) => ({
         ...line,
         amount: amount === null ? null : amountText(line.product, amount),
@@ -46,5 +61,6 @@ export function writerOf(ofShop: Forms): (version: RecordVersion) => FileApplica
   };
 }
 
-const moment = (instant: Instant | null): string | null => (instant === null ? null : plainInstant(instant));
-const momentOr = (instant: number | null): string | null => (instant === null ? null : moment(instantOf(instant)));
+/** What is no moment gives a text that no file may hold. */
+const moment = (at: number): string => (isInstant(at) ? plainInstant(at) : `${at} ms after 1970`);
+const momentOr = (at: number | null): string | null => (at === null ? null : moment(at));

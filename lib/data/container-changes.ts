@@ -38,6 +38,10 @@ export const noteOpened = (rows: Rows, stamp: Stamp, opened: readonly Omit<Chang
 async function addLines(rows: Rows, stamp: Stamp, lines: readonly (Changing & { was: string | null })[]) {
   if (lines.length === 0) return;
   const { shopId, commandId, actor } = stamp;
+  stamp.touched.add(
+    'lots',
+    lines.map(({ lotId }) => lotId),
+  );
   const recordedAt = toStored(stamp.recordedAt);
   const first = toWhole(await nextLine(rows, shopId));
   await rows.containerChange.createMany({

@@ -1,4 +1,4 @@
-import { instantOf, LAST_INSTANT } from '@/shared/time/instant';
+import { type Instant, LAST_INSTANT } from '@/shared/time/instant';
 import type { RecordVersion } from './record-versions';
 
 /**
@@ -19,7 +19,7 @@ export function inForce(versions: readonly RecordVersion[]): RecordVersion {
   return {
     ...newest,
     benches: [...new Set(open.flatMap(({ benches }) => benches))],
-    startedAt: instantOf(Math.min(...open.map(({ startedAt }) => startedAt))),
+    startedAt: Math.min(...open.map(({ startedAt }) => startedAt)) as Instant,
     endedAt: isUnknown ? null : newest.endedAt,
     details: {
       ...newest.details,

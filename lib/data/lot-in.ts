@@ -2,6 +2,8 @@ import 'server-only';
 import { readStock } from '@/shared/measure/read-stock';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Micros } from '@/shared/quantity/amounts';
+import { MOST_CONTAINERS } from '@/shared/shop-file/check-stock';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Day } from '@/shared/time/day';
 import type { Rows } from './database';
 import { newId } from './new-id';
@@ -30,7 +32,11 @@ export async function lotReceived(rows: Rows, shopId: string, lot: LotIn, on: Da
   const product = await productMeasures(rows, shopId, lot.product);
   if (!product) return refuse({ code: 'not-found', what: 'product', id: lot.product });
   const size = readStock(lot.pack, product);
-  const faults = [...(size.ok ? [] : [{ path: 'pack', message: size.message }]), ...countFaults(lot.count)];
+  const faults = [
+    ...(size.ok ? [] : [{ path: 'pack', message: size.message }]),
+    ...lotFaults(lot, on),
+    ...(await shelfFaults(rows, shopId, lot.count)),
+  ];
   if (!size.ok || faults.length > 0) return refuse({ code: 'faults', faults });
   const { pack, count, paid, expiresOn, keptIn } = lot;
   return accept({
@@ -61,12 +67,32 @@ export async function deliveredLots(
     else if (received.refusal.code !== 'faults') return received;
     else faults.push(...received.refusal.faults.map((fault) => inLot(number, fault)));
   }
+  const together = lots.reduce((sum, { count }) => sum + count, 0);
+  if (faults.length === 0) faults.push(...(await shelfFaults(rows, shopId, together)).map((fault) => inLot(0, fault)));
   return faults.length > 0 ? refuse({ code: 'faults', faults }) : accept(delivered);
 }
 
 const inLot = (number: number, { path, message }: Fault): Fault => ({ path: `lots[${number}].${path}`, message });
 
 const NOTHING = 'Nothing is counted yet. Write beside each pack how many came.';
+
+/** A shelf of more containers than a shop file may hold could be exported and never brought in again. */
+async function shelfFaults(rows: Rows, shopId: string, count: number): Promise<Fault[]> {
+  const { _sum } = await rows.lot.aggregate({ where: { shopId }, _sum: { count: true } });
+  if ((_sum.count ?? 0) + count <= MOST_CONTAINERS) return [];
+  return [{ path: 'count', message: `No shelf holds more than ${MOST_CONTAINERS} containers. Write fewer.` }];
+}
+
+/** What the contract of the shop file would refuse of a lot. */
+const lotFaults = ({ pack, count, expiresOn, keptIn }: LotIn, receivedOn: Day): Fault[] => [
+  ...countFaults(count),
+  ...heldTo(
+    ['pack', PIECES.lot.pack, pack],
+    ['expiresOn', PIECES.lot.expiresOn, expiresOn],
+    ['keptIn', PIECES.lot.keptIn, keptIn],
+    ['receivedOn', PIECES.lot.receivedOn, receivedOn],
+  ),
+];
 
 const countFaults = (count: number): Fault[] =>
   Number.isInteger(count) && count >= 1 && count <= 10_000

@@ -1,11 +1,10 @@
 import 'server-only';
 import { plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
 import { type LotContainer, type LotPart, paidFor, parentOf, partsOf } from '@/lib/engine/exchange/split-lots';
-import { minus, type Stock, stock } from '@/shared/quantity/amounts';
-import { Day } from '@/shared/time/day';
+import type { Stock } from '@/shared/quantity/amounts';
 import { byOwner, keyOf } from './by-owner';
 import type { Rows } from './database';
-import { toMicros, toStock } from './whole';
+import { asDay, asMicros, asStock } from './whole';
 
 /** A lot as it stands in the shop file, with the containers that it tells of. */
 export type StandingLot = {
@@ -20,9 +19,13 @@ export type StandingLot = {
   offerId: string | null;
 };
 
-/** The lots of a shop as its file tells them, out of the sums of their movements. */
-export async function lotsOf(rows: Rows, shopId: string) {
-  const lots = await standingLots(rows, shopId);
+/**
+ * The lots of a shop as its file tells them, out of the sums of their movements.
+ *
+ * Takes    the ids of lots as they came in, when only what stands under those is wanted
+ */
+export async function lotsOf(rows: Rows, shopId: string, only: ReadonlySet<string> | null) {
+  const lots = only === null ? await standingLots(rows, shopId) : await lotsUnder(rows, shopId, only);
   return lots.map(({ part, productId, form, packText, size, receivedOn, orderId, offerId }) => {
     const [first] = part.containers;
     const paid = paidFor(part);
@@ -41,6 +44,16 @@ export async function lotsOf(rows: Rows, shopId: string) {
     };
   });
 }
+
+async function lotsUnder(rows: Rows, shopId: string, ids: ReadonlySet<string>): Promise<StandingLot[]> {
+  if (ids.size > FEW) return (await standingLots(rows, shopId)).filter(({ lotId }) => ids.has(lotId));
+  const found: StandingLot[] = [];
+  for (const id of ids) found.push(...(await standingLots(rows, shopId, id)).filter(({ lotId }) => lotId === id));
+  return found;
+}
+
+/** More lots than these are read together with all others. */
+const FEW = 20;
 
 /**
  * The same with their containers, for whoever writes to them.
@@ -65,14 +78,14 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
   const left = await balances(rows, mine);
   const ids = new Set((await rows.lot.findMany({ where: { shopId }, select: { id: true } })).map(({ id }) => id));
   return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn, orderId, offerId }) => {
-    const size = toStock(pack);
+    const size = asStock(pack);
     const standing = containersOf(lotId).map(
       ({ place, paid, openedOn, expiresOn, keptIn }): LotContainer => ({
         place,
         remaining: left(lotId, place),
-        paid: paid === null ? null : toMicros(paid),
-        openedOn: openedOn === null ? null : Day.parse(openedOn),
-        expiresOn: expiresOn === null ? null : Day.parse(expiresOn),
+        paid: paid === null ? null : asMicros(paid),
+        openedOn: openedOn === null ? null : asDay(openedOn),
+        expiresOn: expiresOn === null ? null : asDay(expiresOn),
         keptIn,
       }),
     );
@@ -93,9 +106,10 @@ async function balances(rows: Rows, mine: Mine): Promise<(lotId: string, place: 
   const went = bySpot(await sumsWhere({ fromSide: 'container' }));
   return (lotId, place) => {
     const key = keyOf(lotId, place);
-    return minus(came.get(key) ?? stock(0), went.get(key) ?? stock(0));
+    // Less than nothing is no amount, and the contract says so of this lot alone.
+    return ((came.get(key) ?? 0) - (went.get(key) ?? 0)) as Stock;
   };
 }
 
 const bySpot = (sums: { lotId: string; place: number; _sum: { amount: bigint | null } }[]): Map<string, Stock> =>
-  new Map(sums.map(({ lotId, place, _sum }) => [keyOf(lotId, place), toStock(_sum.amount ?? 0n)]));
+  new Map(sums.map(({ lotId, place, _sum }) => [keyOf(lotId, place), asStock(_sum.amount ?? 0n)]));

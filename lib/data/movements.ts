@@ -2,12 +2,12 @@ import 'server-only';
 import { z } from 'zod';
 import type { Ledgered } from '@/lib/engine/ledger/decide';
 import type { Movement } from '@/lib/engine/ledger/movement';
-import { Day } from '@/shared/time/day';
+import type { Day } from '@/shared/time/day';
 import { byOwner, inParts, keyOf } from './by-owner';
 import type { Rows } from './database';
 import { insertMany } from './insert-many';
 import { nextLine } from './next-line';
-import { toInstant, toStock, toStored } from './whole';
+import { asDay, toInstant, toStock, toStored } from './whole';
 import type { Stamp } from './writer';
 
 /** Which container: its lot, and its place in it from 0. */
@@ -23,6 +23,10 @@ export type Recording = ContainerAt & { movement: Movement; applicationId?: stri
  */
 export async function recordMovements(rows: Rows, stamp: Stamp, recordings: readonly Recording[]): Promise<void> {
   const { shopId, commandId, actor } = stamp;
+  stamp.touched.add(
+    'lots',
+    recordings.map(({ lotId }) => lotId),
+  );
   const recordedAt = toStored(stamp.recordedAt);
   const first = await nextLine(rows, shopId);
   await insertMany(
@@ -88,7 +92,7 @@ const standingOf = (
   ledger: {
     form: Form.parse(lot.product.form),
     size: toStock(lot.pack),
-    receivedOn: Day.parse(lot.receivedOn),
+    receivedOn: asDay(lot.receivedOn),
     movements: movements.map(movementOf),
   },
 });
@@ -100,7 +104,7 @@ export const spotOf = (rows: Rows, shopId: string, movementId: string): Promise<
     select: { lotId: true, place: true },
   });
 
-const dayOrNull = (text: string | null): Day | null => (text === null ? null : Day.parse(text));
+const dayOrNull = (text: string | null): Day | null => (text === null ? null : asDay(text));
 
 const Form = z.enum(['liquid', 'powder']);
 const Side = z.enum(['supplier', 'container', 'spray', 'waste', 'count']);

@@ -1,10 +1,9 @@
 import 'server-only';
-import { z } from 'zod';
 import type { Instant } from '@/shared/time/instant';
 import { byOwner, keyOf } from './by-owner';
 import { database, type Rows } from './database';
 import type { ApplicationRecord, RecordDetails, SprayedProduct } from './save-records';
-import { toInstant, toMicros, toStock } from './whole';
+import { asInstant, asMicros, asStock } from './whole';
 
 /** Who said that an amendment is right, when and why. */
 export type Confirmed = { actor: string; recordedAt: Instant; reason: string };
@@ -54,9 +53,9 @@ export async function versionsIn(rows: Rows, shopId: string, application?: strin
       benches: benches(owner(version)).map(({ benchId }) => benchId),
       products: products(owner(version)).map(sprayedOf),
       details: detailsOf(version),
-      startedAt: toInstant(version.startedAt),
-      endedAt: maybe(version.endedAt, toInstant),
-      recordedAt: toInstant(version.recordedAt),
+      startedAt: asInstant(version.startedAt),
+      endedAt: maybe(version.endedAt, asInstant),
+      recordedAt: asInstant(version.recordedAt),
       isPending: version.closedUntil !== null && confirmation === undefined,
       confirmed: confirmation ? confirmedOf(confirmation) : null,
     };
@@ -67,31 +66,30 @@ type Row<T extends (...from: never[]) => Promise<unknown[]>> = Awaited<ReturnTyp
 type VersionRow = Row<Rows['applicationVersion']['findMany']>;
 
 const sprayedOf = (row: Row<Rows['applicationProduct']['findMany']>): SprayedProduct => ({
-  ...{ product: row.productId, dose: row.dose, amount: maybe(row.amount, toStock), reiMinutes: row.reiMinutes },
+  ...{ product: row.productId, dose: row.dose, amount: maybe(row.amount, asStock), reiMinutes: row.reiMinutes },
   ...{ name: row.name, registration: row.registration, actives: row.actives },
 });
 
 const confirmedOf = (row: Row<Rows['amendmentConfirmation']['findMany']>): Confirmed => ({
-  ...{ actor: row.actor, reason: row.reason, recordedAt: toInstant(row.recordedAt) },
+  ...{ actor: row.actor, reason: row.reason, recordedAt: asInstant(row.recordedAt) },
 });
 
-const Passed = z.array(z.object({ rule: z.string(), reason: z.string() })).nullable();
-
+/** What cannot be is refused by the contract, for this record alone. */
 function detailsOf(row: VersionRow): RecordDetails {
   const { acidProductId, acidAmount } = row;
   return {
     ...{ by: row.sprayedBy, leftoverWent: row.leftoverWent, conditions: row.conditions, plants: row.plants },
-    ...{ pH: row.measuredPh, passed: Passed.parse(row.passed) ?? [], withdrawn: row.withdrawn === true },
+    ...{ pH: row.measuredPh, passed: (row.passed ?? []) as RecordDetails['passed'], withdrawn: row.withdrawn === true },
     extra: row.extra === true,
     ...{ temperatureC: row.temperatureC, crop: row.crop, location: row.location },
-    sprayed: maybe(row.sprayed, toStock),
-    leftover: maybe(row.leftover, toStock),
+    sprayed: maybe(row.sprayed, asStock),
+    leftover: maybe(row.leftover, asStock),
     acid:
-      acidProductId === null || acidAmount === null ? null : { product: acidProductId, amount: toStock(acidAmount) },
-    plannedCost: maybe(row.plannedCost, toMicros),
-    cost: maybe(row.cost, toMicros),
-    mixedAt: maybe(row.mixedAt, toInstant),
-    closedUntil: maybe(row.closedUntil, toInstant),
+      acidProductId === null || acidAmount === null ? null : { product: acidProductId, amount: asStock(acidAmount) },
+    plannedCost: maybe(row.plannedCost, asMicros),
+    cost: maybe(row.cost, asMicros),
+    mixedAt: maybe(row.mixedAt, asInstant),
+    closedUntil: maybe(row.closedUntil, asInstant),
   };
 }
 

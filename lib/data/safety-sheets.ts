@@ -47,9 +47,11 @@ export async function sheetWithBytes(
 /** The one writer of sheets: a further version beside those that are kept. Gives its number. */
 export async function keepSheet(
   rows: Rows,
-  { shopId, actor, commandId, recordedAt }: Stamp,
+  stamp: Stamp,
   { product: productId, fileName, bytes }: { product: string; fileName: string; bytes: Uint8Array },
 ): Promise<number> {
+  const { shopId, actor, commandId, recordedAt } = stamp;
+  stamp.touched.addOutside();
   const last = await rows.safetySheet.aggregate({ where: { shopId, productId }, _max: { number: true } });
   const number = small((last._max.number ?? 0) + 1);
   const file = { fileName, size: small(bytes.length), hash: sha256(bytes), bytes: new Uint8Array(bytes) };

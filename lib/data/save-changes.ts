@@ -30,6 +30,7 @@ export async function recordChanges(
   if (changes.length === 0) return;
   const { shopId, commandId, actor } = stamp;
   const programs = [...new Set(changes.map(({ program }) => program))];
+  stamp.touched.add('programs', programs);
   const lines = await rows.sprayingChange.findMany({
     where: { shopId, programId: { in: programs } },
     orderBy: { number: 'asc' },

@@ -61,6 +61,10 @@ export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, saving:
     return { standing: lot, said: receivedLot(item, products, 0) };
   });
   const containers = await containersOf(rows, stamp.shopId, [...new Set(lots.map((lot) => lot.standing.lotId))]);
+  stamp.touched.add(
+    'lots',
+    lots.map(({ standing }) => standing.lotId),
+  );
   const counts: Recording[] = [];
   for (const { standing, said } of lots)
     counts.push(...(await correctLot(rows, stamp, zone, standing, said, containers)));
@@ -70,6 +74,10 @@ export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, saving:
 /** Put lots on the shelf: each container is filled by the supplier, and what is already gone from it is counted off. */
 export async function receiveLots(rows: Rows, stamp: Stamp, zone: Zone, lots: ReceivedLot[]): Promise<void> {
   const { shopId } = stamp;
+  stamp.touched.add(
+    'lots',
+    lots.map(({ id }) => id),
+  );
   await insertMany(
     rows,
     'Lot',
@@ -120,12 +128,12 @@ function firstMovements(lot: ReceivedLot, receivedAt: Instant, now: Instant): Re
     }));
   });
 }
+
 /**
  * What a file may say anew of a lot: how its pack is written, a price nobody knew, its days, and what is left.
  *
  * Gives    the counts of what is left, which are still to be recorded
  */
-/** What a file may say anew of a lot: how its pack is written, a price nobody knew, its days, and what is left. */
 async function correctLot(
   rows: Rows,
   stamp: Stamp,

@@ -152,6 +152,10 @@ function amountOf(product: string, text: string | null, products: Products): Sto
 /** Write application records and amendments, which only grow, and seal each of them. */
 export async function saveRecords(rows: Rows, stamp: Stamp, records: ApplicationRecord[]): Promise<void> {
   const { shopId, commandId, actor } = stamp;
+  stamp.touched.add(
+    'applications',
+    records.map(({ id }) => id),
+  );
   const recordedAt = toStored(stamp.recordedAt);
   const first = records.filter(({ number }) => number === 1);
   await rows.application.createMany({ data: first.map(({ id, position }) => ({ shopId, id, position })) });

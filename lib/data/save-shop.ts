@@ -1,6 +1,6 @@
 import 'server-only';
 import { keptStarts } from '@/lib/engine/ahead/kept-starts';
-import type { Comparison } from '@/lib/engine/exchange/compare';
+import { COLLECTIONS, type Comparison } from '@/lib/engine/exchange/compare';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { Prisma } from '@/prisma/generated/client';
 import type { ShopFile } from '@/shared/shop-file/contract';
@@ -25,6 +25,7 @@ export type NewShop = { isDemo: boolean; createdOn: Day };
 
 /** Make a shop with its settings and nothing in it. */
 export async function createShop(rows: Rows, stamp: Stamp, shop: NewShop, settings: ShopFile['shop']): Promise<void> {
+  stamp.touched.add('shop');
   await rows.shop.create({ data: { ...shop, id: stamp.shopId, ...settingsRow(settings) } });
 }
 
@@ -36,6 +37,7 @@ export async function createShop(rows: Rows, stamp: Stamp, shop: NewShop, settin
 export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, comparison: Comparison): Promise<void> {
   const { shopId } = stamp;
   const { collections, settings } = comparison;
+  noteTouched(stamp, comparison);
   if (settings.some(({ field }) => field === 'timeZone')) await keepStarts(rows, stamp, file.shop.timeZone);
   if (settings.length > 0) await rows.shop.update({ where: { id: shopId }, data: settingsRow(file.shop) });
   await saveSuppliers(rows, stamp, toSave(file.suppliers, collections.suppliers));
@@ -63,6 +65,19 @@ async function keepStarts(rows: Rows, stamp: Stamp, timeZone: string): Promise<v
     change: { ...change, startTime: showClockTime(startMinute) },
   }));
   await recordChanges(rows, stamp, changes);
+}
+
+/** Lots and records note themselves: in the database a part of a lot stands under the lot that came in. */
+function noteTouched({ touched }: Stamp, { collections, settings }: Comparison): void {
+  if (settings.length > 0) touched.add('shop');
+  for (const list of COLLECTIONS) {
+    if (list === 'lots' || list === 'applications') continue;
+    const { added, changed } = collections[list];
+    touched.add(
+      list,
+      [...added, ...changed].map(({ id }) => id),
+    );
+  }
 }
 
 /** What is new goes after what the shop already has, in the order of the file. */

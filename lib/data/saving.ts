@@ -2,7 +2,7 @@ import { plainMoney } from '@/lib/engine/exchange/plain-text';
 import { readMoney } from '@/shared/measure/money';
 import type { Reading } from '@/shared/outcome';
 import * as time from '@/shared/time/hours';
-import { small, toMicros, toStored } from './whole';
+import { asMicros, small, toStored } from './whole';
 
 /** A thing of a file that is to be saved: new, or in the place of what the shop has under its id. */
 export type Saving<T> = { item: T; position: number; isNew: boolean };
@@ -23,9 +23,9 @@ export function storedMoney(text: string | null): bigint | null {
   return text === null ? null : toStored(parsed(readMoney(text)));
 }
 
-/** Money out of its column, as it stands in a file. */
+/** Money out of its column, as it stands in a file. What is no money gives a text that no file may hold. */
 export const moneyText = (stored: bigint | null): string | null =>
-  stored === null ? null : plainMoney(toMicros(stored));
+  stored === null ? null : plainMoney(asMicros(stored));
 
 /** The value of a text that passed parsing. Throws RangeError when it did not. */
 export function parsed<T>(reading: Reading<T>): T {

@@ -27,11 +27,13 @@ export async function shopOfLink(token: string, kind: LinkKind): Promise<string 
 
 export async function insertLink(rows: Rows, stamp: Stamp, link: Pick<SharedLink, 'id' | 'kind' | 'token'>) {
   const { shopId, commandId, actor, recordedAt } = stamp;
+  stamp.touched.addOutside();
   await rows.sharedLink.create({ data: { ...link, shopId, commandId, actor, madeAt: BigInt(recordedAt) } });
 }
 
 /** Make a link show nothing any more. Gives whether there is such a link; one that was revoked before stays as it was. */
-export async function endLink(rows: Rows, { shopId, recordedAt }: Stamp, id: string): Promise<boolean> {
+export async function endLink(rows: Rows, { shopId, recordedAt, touched }: Stamp, id: string): Promise<boolean> {
+  touched.addOutside();
   const link = await rows.sharedLink.findUnique({ where: { shopId_id: { shopId, id } } });
   if (link === null) return false;
   await rows.sharedLink.updateMany({

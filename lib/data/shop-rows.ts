@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Collection } from '@/lib/engine/exchange/compare';
 import { FORMAT, ShopFile } from '@/shared/shop-file/contract';
 import { showClockTime } from '@/shared/time/clock-time';
 import { applicationsOf } from './application-rows';
@@ -8,38 +9,76 @@ import { lotsOf } from './lot-rows';
 import { ordersOf } from './order-rows';
 import { moneyText } from './saving';
 
+/** The things of a shop that are wanted, by list and id: of a list that is not named, none. */
+type Wanted = ReadonlyMap<Collection | 'shop', ReadonlySet<string>>;
+
+/**
+ * A shop out of its rows, in the shape of a shop file, and not yet held against its contract: whatever a row says stands
+ * in it, sound or not.
+ *
+ * Takes    the rows to read from: a transaction, so that all of it is of one moment; and what of the shop is wanted, lots
+ *          by the ids they came in with. The settings always are, and the products that lots and records name
+ * Gives    null when there is no such shop
+ */
+export async function rawShop(rows: Rows, shopId: string, wanted: Wanted | null = null) {
+  const shop = await rows.shop.findUnique({ where: { id: shopId } });
+  if (!shop) return null;
+  const only = (list: Collection) => (wanted === null ? null : (wanted.get(list) ?? NONE));
+  const of = (list: Collection) => mineOf(shopId, only(list));
+  const isWanted = (list: Collection) => only(list)?.size !== 0;
+  const lots = isWanted('lots') ? await lotsOf(rows, shopId, only('lots')) : [];
+  const applications = isWanted('applications') ? await applicationsOf(rows, shopId, only('applications')) : [];
+  const named = [
+    ...lots.map(({ product }) => product),
+    ...applications.flatMap(({ products }) => products.map(({ product }) => product)),
+  ];
+  const products = mineOf(shopId, wanted === null ? null : new Set([...(wanted.get('products') ?? []), ...named]));
+  return {
+    format: FORMAT,
+    shop: settingsOf(shop),
+    suppliers: isWanted('suppliers') ? (await rows.supplier.findMany(of('suppliers').own)).map(supplierOf) : [],
+    products: await productsOf(rows, products),
+    offers: isWanted('offers') ? await offersOf(rows, of('offers')) : [],
+    lots,
+    benches: isWanted('benches') ? await benchesOf(rows, of('benches')) : [],
+    recipes: isWanted('recipes') ? await recipesOf(rows, of('recipes')) : [],
+    programs: isWanted('programs') ? await programsOf(rows, of('programs')) : [],
+    applications,
+    orders: isWanted('orders') ? await ordersOf(rows, of('orders')) : [],
+  };
+}
+
+const NONE: ReadonlySet<string> = new Set();
+
 /**
  * A whole shop out of its rows, as the shop file that the export writes.
  *
- * Takes    the rows to read from: a transaction, so that all of it is of one moment
  * Gives    null when there is no such shop
- * Throws   ZodError when the rows say what no shop file may say; RangeError when an amount is not whole
+ * Throws   ZodError when the rows say what no shop file may say
  */
 export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile | null> {
-  const shop = await rows.shop.findUnique({ where: { id: shopId } });
-  if (!shop) return null;
-  const mine = { where: { shopId }, orderBy: { position: 'asc' } } as const;
-  const products = await productsOf(rows, mine);
-  return ShopFile.parse({
-    format: FORMAT,
-    shop: settingsOf(shop),
-    suppliers: (await rows.supplier.findMany(mine)).map(supplierOf),
-    products,
-    offers: await offersOf(rows, mine),
-    lots: await lotsOf(rows, shopId),
-    benches: await benchesOf(rows, mine),
-    recipes: await recipesOf(rows, mine),
-    programs: await programsOf(rows, mine),
-    applications: await applicationsOf(rows, shopId, products),
-    orders: await ordersOf(rows, mine),
-  });
+  const raw = await rawShop(rows, shopId);
+  return raw && ShopFile.parse(raw);
 }
 
-type Mine = { where: { shopId: string }; orderBy: { position: 'asc' } };
+/** Which things of a list are read, and which rows belong to a thing of it by the name of the column. */
+type Mine = ReturnType<typeof mineOf>;
+
+const BY_POSITION = { position: 'asc' } as const;
+
+function mineOf(shopId: string, only: ReadonlySet<string> | null) {
+  const ids = only === null ? undefined : { in: [...only] };
+  const owned = <Column extends string>(column: Column) =>
+    ({ shopId, [column]: ids }) as { shopId: string } & Owned<Column>;
+  return { own: { where: { shopId, id: ids }, orderBy: BY_POSITION }, owned };
+}
+
+type Owned<Column extends string> = { [Name in Column]: { in: string[] } | undefined };
+
 type Row<T extends (...from: never[]) => unknown> = NonNullable<Awaited<ReturnType<T>>>;
 
 /** Versions, the one that counts today last. */
-const versionsOf = ({ where }: Mine) => ({ where, orderBy: { number: 'asc' } }) as const;
+const BY_NUMBER = { number: 'asc' } as const;
 
 function settingsOf(shop: Row<Rows['shop']['findUnique']>) {
   const { alkalinityMgPerLCaCO3, waterPh: pH } = shop;
@@ -90,9 +129,10 @@ const supplierOf = (supplier: Row<Rows['supplier']['findUnique']>) => ({
 });
 
 async function productsOf(rows: Rows, mine: Mine) {
-  const products = await rows.product.findMany(mine);
-  const contents = byOwner(await rows.content.findMany(mine), ({ productId }) => productId);
-  const rates = byOwner(await rows.rate.findMany(mine), ({ productId }) => productId);
+  const products = await rows.product.findMany(mine.own);
+  const parts = { where: mine.owned('productId'), orderBy: BY_POSITION };
+  const contents = byOwner(await rows.content.findMany(parts), ({ productId }) => productId);
+  const rates = byOwner(await rows.rate.findMany(parts), ({ productId }) => productId);
   return products.map((product) => ({
     id: product.id,
     name: product.name,
@@ -130,9 +170,11 @@ async function productsOf(rows: Rows, mine: Mine) {
 const phRange = (min: number | null, max: number | null) => (min === null || max === null ? null : { min, max });
 
 async function offersOf(rows: Rows, mine: Mine) {
-  const offers = await rows.offer.findMany(mine);
-  const prices = byOwner(await rows.price.findMany(versionsOf(mine)), ({ offerId }) => offerId);
-  const breaks = byOwner(await rows.priceBreak.findMany(mine), ({ offerId, number }) => keyOf(offerId, number));
+  const offers = await rows.offer.findMany(mine.own);
+  const where = mine.owned('offerId');
+  const prices = byOwner(await rows.price.findMany({ where, orderBy: BY_NUMBER }), ({ offerId }) => offerId);
+  const all = await rows.priceBreak.findMany({ where, orderBy: BY_POSITION });
+  const breaks = byOwner(all, ({ offerId, number }) => keyOf(offerId, number));
   return offers.map(({ id, supplierId, productId, packText, leadDays, archivedAt }) => {
     const history = prices(id).map(({ number, price, sinceOn }) => ({
       since: sinceOn,
@@ -152,8 +194,9 @@ async function offersOf(rows: Rows, mine: Mine) {
 }
 
 async function benchesOf(rows: Rows, mine: Mine) {
-  const benches = await rows.bench.findMany(mine);
-  const plants = byOwner(await rows.plantGroup.findMany(mine), ({ benchId }) => benchId);
+  const benches = await rows.bench.findMany(mine.own);
+  const groups = await rows.plantGroup.findMany({ where: mine.owned('benchId'), orderBy: BY_POSITION });
+  const plants = byOwner(groups, ({ benchId }) => benchId);
   return benches.map(({ id, name, customers, enclosed, coverage, area, place, harvestOn }) => ({
     ...{ id, name, customers, enclosed, coverage, area, place, harvestOn },
     plants: plants(id).map(({ name, pot, count, mlPerPlant }) => ({ name, pot, count, mlPerPlant })),
@@ -161,9 +204,12 @@ async function benchesOf(rows: Rows, mine: Mine) {
 }
 
 async function recipesOf(rows: Rows, mine: Mine) {
-  const recipes = await rows.recipe.findMany(mine);
-  const versions = newestByOwner(await rows.recipeVersion.findMany(versionsOf(mine)), ({ recipeId }) => recipeId);
-  const ingredients = byOwner(await rows.ingredient.findMany(mine), ({ recipeId, number }) => keyOf(recipeId, number));
+  const recipes = await rows.recipe.findMany(mine.own);
+  const where = mine.owned('recipeId');
+  const said = await rows.recipeVersion.findMany({ where, orderBy: BY_NUMBER });
+  const versions = newestByOwner(said, ({ recipeId }) => recipeId);
+  const lines = await rows.ingredient.findMany({ where, orderBy: BY_POSITION });
+  const ingredients = byOwner(lines, ({ recipeId, number }) => keyOf(recipeId, number));
   return recipes.map(({ id }) => {
     const today = versions(id);
     return {
@@ -182,9 +228,10 @@ async function recipesOf(rows: Rows, mine: Mine) {
 }
 
 async function programsOf(rows: Rows, mine: Mine) {
-  const programs = await rows.program.findMany(mine);
-  const recipes = byOwner(await rows.programRecipe.findMany(mine), ({ programId }) => programId);
-  const benches = byOwner(await rows.programBench.findMany(mine), ({ programId }) => programId);
+  const programs = await rows.program.findMany(mine.own);
+  const parts = { where: mine.owned('programId'), orderBy: BY_POSITION };
+  const recipes = byOwner(await rows.programRecipe.findMany(parts), ({ programId }) => programId);
+  const benches = byOwner(await rows.programBench.findMany(parts), ({ programId }) => programId);
   const changes = await changesOf(rows, mine);
   return programs.map((program) => ({
     id: program.id,
@@ -201,7 +248,8 @@ async function programsOf(rows: Rows, mine: Mine) {
 }
 
 /** What became of single sprayings, in the order of their days: of each the newest line. */
-async function changesOf(rows: Rows, { where }: Mine) {
+async function changesOf(rows: Rows, { owned }: Mine) {
+  const where = owned('programId');
   const lines = await rows.sprayingChange.findMany({ where, orderBy: [{ plannedOn: 'asc' }, { number: 'asc' }] });
   const newest = new Map(lines.map((line) => [keyOf(line.programId, line.plannedOn), line]));
   const changes = byOwner([...newest.values()], ({ programId }) => programId);

@@ -1,5 +1,6 @@
 import 'server-only';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Instant } from '@/shared/time/instant';
 import type { Rows } from './database';
 import type { ApplicationRecord } from './save-records';
@@ -18,8 +19,9 @@ export async function sprayedOf(
   shopId: string,
   { recipe, benches, startedAt, endedAt }: Sprayed,
 ): Promise<Outcome<Omit<ApplicationRecord, 'id' | 'position' | 'number' | 'reason' | 'details'>>> {
-  const faults: Fault[] = [];
+  const faults: Fault[] = heldTo(['startedAt', PIECES.moment, startedAt], ['endedAt', PIECES.moment, endedAt]);
   if (benches.length === 0) faults.push({ path: 'benches', message: 'Name at least one bench that was sprayed.' });
+  if (new Set(benches).size < benches.length) faults.push({ path: 'benches', message: 'Name each bench once.' });
   if (endedAt !== null && endedAt < startedAt) {
     faults.push({ path: 'endedAt', message: 'The end is before the start. Put one of the two right.' });
   }

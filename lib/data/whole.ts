@@ -1,4 +1,5 @@
 import { type Micros, micros, type Stock, stock } from '@/shared/quantity/amounts';
+import type { Day } from '@/shared/time/day';
 import { type Instant, instantOf } from '@/shared/time/instant';
 
 /*
@@ -18,6 +19,15 @@ export const toStock = (stored: bigint): Stock => stock(toWhole(stored));
 
 /** A stored moment. Throws RangeError when it is outside the years 1970 to 9999. */
 export const toInstant = (stored: bigint): Instant => instantOf(toWhole(stored));
+
+/*
+ * The same for reading a whole shop, in which one odd value must not stop the rest: they throw nothing, and whatever
+ * cannot be is refused by the contract of the shop file, as one thing that cannot be read.
+ */
+export const asStock = (stored: bigint): Stock => Number(stored) as Stock;
+export const asMicros = (stored: bigint): Micros => Number(stored) as Micros;
+export const asInstant = (stored: bigint): Instant => Number(stored) as Instant;
+export const asDay = (stored: string): Day => stored as Day;
 
 /** A whole number as it is stored. Throws RangeError when it is not whole or not exact, before anything is cut off. */
 export function toStored(value: number): bigint {

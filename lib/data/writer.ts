@@ -6,6 +6,8 @@ import { type Database, database, type Rows } from './database';
 import { fingerprint } from './fingerprint';
 import { newId } from './new-id';
 import { opensEarlier, shopBefore } from './opening-guard';
+import { notReadable } from './read-again';
+import { Touched } from './touched';
 
 /** A command as it is sent: everything that decides its answer, and the id that makes it one. */
 export type Command = {
@@ -21,7 +23,14 @@ export type Command = {
 };
 
 /** What every row that a command writes carries: whose it is, who wrote it, with which command and when. */
-export type Stamp = { shopId: string; commandId: string; actor: string; recordedAt: Instant };
+export type Stamp = {
+  shopId: string;
+  commandId: string;
+  actor: string;
+  recordedAt: Instant;
+  /** What is written with it is noted here, and read again before it is kept. */
+  touched: Touched;
+};
 
 /** Plain data: what can be stored as an answer and given again. */
 export type Plain = string | number | boolean | null | Plain[] | { [field: string]: Plain };
@@ -34,8 +43,9 @@ export type Plain = string | number | boolean | null | Plain[] | { [field: strin
  *
  * Takes    the command, the instant it is recorded at, and the work. The work awaits nothing but the rows it is given:
  *          anything else would let another request's statement slip into this transaction
- * Refuses  'same-key-other-body' when the id was already used for something else; 'opens-earlier' when a bench would open
- *          earlier and nobody has confirmed it; and what the work refuses
+ * Refuses  'same-key-other-body' when the id was already used for something else; 'cannot-be-read' when what was written
+ *          could not be read again as a shop file; 'opens-earlier' when a bench would open earlier and nobody has confirmed
+ *          it; and what the work refuses
  */
 export async function write<T extends Plain>(
   command: Command,
@@ -65,7 +75,7 @@ async function once<T extends Plain>(
   work: (rows: Rows, stamp: Stamp) => Promise<Outcome<T>>,
 ): Promise<Outcome<T>> {
   const shopId = command.shopId ?? newId();
-  const stamp = { shopId, commandId: command.id, actor: command.actor ?? OWNER, recordedAt };
+  const stamp = { shopId, commandId: command.id, actor: command.actor ?? OWNER, recordedAt, touched: new Touched() };
   try {
     return await writer.$transaction(async (rows) => {
       // A write comes first, so that the transaction holds the file from its first statement and never has to upgrade.
@@ -75,6 +85,8 @@ async function once<T extends Plain>(
       const shop = await shopBefore(rows, command);
       const outcome = await work(rows, stamp);
       if (!outcome.ok) throw back(outcome);
+      const unread = await notReadable(rows, shopId, stamp.touched);
+      if (unread) throw back(refuse(unread));
       const early = await opensEarlier(rows, stamp, shop, command);
       if (early) throw back(refuse(early));
       const answer = asAnswer<T>(JSON.parse(JSON.stringify(outcome.value)));

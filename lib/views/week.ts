@@ -98,7 +98,7 @@ export async function weekScreen(
   };
 }
 
-const [EARLIEST, LATEST] = [Day.parse('1971-01-01'), Day.parse('9998-12-31')];
+const [EARLIEST, LATEST] = [Day.parse('1971-01-01'), Day.parse('2999-12-31')];
 
 /** A first day that has a week before and after it. */
 function readFirstDay(asked: string): Reading<Day> {

@@ -2,11 +2,12 @@ import { z } from 'zod';
 import { readBy } from '../forms/read-by';
 import { readVolume } from '../measure/size';
 import { compare, ZERO } from '../quantity/exact';
+import { oneLine } from '../text/one-line';
 import { readDay } from '../time/day';
 import { readInstant } from '../time/instant';
 
 const id = z.string().min(1).max(64);
-const words = (longest: number) => z.string().trim().min(1).max(longest).nullable();
+const words = (longest: number) => oneLine(z.string().trim().min(1).max(longest)).nullable();
 const size = z.string().trim().min(1).max(60);
 
 const Poured = z.strictObject({
@@ -63,7 +64,9 @@ export const FinishMixBody = z.strictObject({
   pH: z.number().min(0).max(14).nullable().default(null).describe('What the pH meter said.'),
   acid: id.nullable().default(null).describe('Which of the products poured is the acid that brought the pH there.'),
   passed: z
-    .array(z.strictObject({ rule: z.string().min(1).max(60), reason: z.string().trim().max(500) }))
+    .array(
+      z.strictObject({ rule: oneLine(z.string().trim().min(1).max(60)), reason: oneLine(z.string().trim().max(500)) }),
+    )
     .max(20)
     .default([])
     .describe('Each rule that said stop, and why it was sprayed all the same.'),

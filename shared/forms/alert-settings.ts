@@ -9,6 +9,7 @@ import {
 } from '../alerts/alert-settings';
 import { readWebhookUrl } from '../alerts/webhook-url';
 import type { Fault } from '../outcome';
+import { textFault } from '../text/text-fault';
 import { readClockTime, showClockTime } from '../time/clock-time';
 import { shopId } from './command-fields';
 import type { Fields } from './rows';
@@ -79,7 +80,9 @@ function mailOf(draft: AlertDraft, password: string, faults: FieldFaults): Writt
   if (strange !== undefined) faults.add('to', `${JSON.stringify(strange)} is no address. Write it like ${EXAMPLE}.`);
   else if (to.length === 0 || to.length > MOST_ADDRESSES)
     faults.add('to', `Write 1 to ${MOST_ADDRESSES} addresses, such as ${EXAMPLE}.`);
-  if (/\p{C}/u.test(user) || user.length > 254) faults.add('user', 'Write the user name on one line.');
+  if (user.length > 254) faults.add('user', 'Shorten this.');
+  const odd = textFault(user);
+  if (odd !== null) faults.add('user', odd);
   if (user === '' && password !== '') faults.add('user', 'A password needs its user name.');
   if (password.length > 1_000) faults.add('password', 'Shorten this.');
   return {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { oneLine } from '../text/one-line';
 import { Day } from '../time/day';
 import { commandId, shopId } from './command-fields';
 
@@ -13,18 +14,21 @@ const about = {
 const LONGEST_REASON = 200;
 
 const words = () =>
-  z
-    .string()
-    .trim()
-    .max(LONGEST_REASON, { error: `Shorten this to ${LONGEST_REASON} characters.` })
-    .default('');
+  oneLine(
+    z
+      .string()
+      .trim()
+      .max(LONGEST_REASON, { error: `Shorten this to ${LONGEST_REASON} characters.` }),
+  ).default('');
 
 const reason = (example: string) =>
-  z
-    .string()
-    .trim()
-    .min(1, { error: `Say why, for example "${example}". It stays in the ledger.` })
-    .max(LONGEST_REASON, { error: `Shorten this to ${LONGEST_REASON} characters.` });
+  oneLine(
+    z
+      .string()
+      .trim()
+      .min(1, { error: `Say why, for example "${example}". It stays in the ledger.` })
+      .max(LONGEST_REASON, { error: `Shorten this to ${LONGEST_REASON} characters.` }),
+  );
 
 const amount = () => z.string().trim().max(100, { error: 'Write an amount, such as "600 mL".' }).default('');
 
@@ -73,7 +77,7 @@ export const DrawFromBottle = z.strictObject({
 
 export const MoveBottle = z.strictObject({
   ...about,
-  keptIn: z.string().trim().max(100, { error: 'Shorten this to 100 characters.' }),
+  keptIn: oneLine(z.string().trim().max(100, { error: 'Shorten this to 100 characters.' })),
 });
 
 export const CorrectBottleDay = z.strictObject({

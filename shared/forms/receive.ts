@@ -2,6 +2,8 @@ import { z } from 'zod';
 import { readMoney } from '../measure/money';
 import type { Fault } from '../outcome';
 import type { Micros } from '../quantity/amounts';
+import { oneLine } from '../text/one-line';
+import { textFault } from '../text/text-fault';
 import { Day, readDay } from '../time/day';
 import { commandId, shopId } from './command-fields';
 import { type Fields, writtenRows } from './rows';
@@ -14,7 +16,8 @@ const readCount = (text: string): number | null => {
   return count >= 1 && count <= 10_000 ? count : null;
 };
 
-const place = () => z.string().trim().max(100, { error: 'Shorten this to 100 characters.' }).default('');
+const place = () => oneLine(z.string().trim().max(100, { error: SHORTER })).default('');
+const SHORTER = 'Shorten this to 100 characters.';
 
 /** What was paid for all together; empty when it is not known, which is not the same as nothing. */
 const paid = z
@@ -40,7 +43,13 @@ export const ReceiveOne = z.strictObject({
   commandId: commandId(),
   shop: shopId(),
   product: z.string().min(1, { error: 'Choose the product.' }).max(64),
-  pack: z.string().trim().min(1, { error: 'Write what one bottle holds, such as "1 qt".' }).max(100),
+  pack: oneLine(
+    z
+      .string()
+      .trim()
+      .min(1, { error: 'Write what one bottle holds, such as "1 qt".' })
+      .max(60, { error: 'Shorten this to 60 characters.' }),
+  ),
   count: z.string().transform((text, context): number => {
     const count = readCount(text);
     if (count !== null) return count;
@@ -90,13 +99,16 @@ export const ReceiveDelivery = z
     const lines = rows.map((row) => lineOf(fields, row, faults));
     const receivedOn = readDay(fields.receivedOn ?? '');
     if (!receivedOn.ok) faults.push({ path: 'receivedOn', message: receivedOn.message });
+    const kept = (fields.keptIn ?? '').trim();
+    const odd = kept.length > 100 ? SHORTER : textFault(kept);
+    if (odd !== null) faults.push({ path: 'keptIn', message: odd });
     const id = commandId().safeParse(fields.commandId);
     if (!id.success) faults.push({ path: 'commandId', message: 'This form is too old. Reload the page.' });
     for (const { path, message } of faults) context.addIssue({ code: 'custom', message, path: [path] });
     if (faults.length > 0 || !receivedOn.ok || !id.success) return z.NEVER;
-    const { shop = '', keptIn = '', order = '', rest = '' } = fields;
+    const { shop = '', order = '', rest = '' } = fields;
     const ordered = { order: order || null, restIsOff: rest === 'off' };
-    return { commandId: id.data, shop, receivedOn: receivedOn.value, keptIn: keptIn.trim(), ...ordered, lines };
+    return { commandId: id.data, shop, receivedOn: receivedOn.value, keptIn: kept, ...ordered, lines };
   });
 
 const NAMES = /^(commandId|shop|receivedOn|keptIn|order|rest|lots\[\d{1,3}\]\.(offer|count|paid|expiresOn))$/;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { oneLine } from '../text/one-line';
 import { commandId, shopId } from './command-fields';
 
 /** Which record a form is about, and as of which of its versions. */
@@ -12,12 +13,13 @@ const about = {
 const LONGEST_REASON = 300;
 
 const reason = (example: string) =>
-  z
-    .string()
-    .trim()
-    .min(1, { error: `Say why, for example "${example}". It stays beside the record.` })
-    .max(LONGEST_REASON, { error: `Shorten this to ${LONGEST_REASON} characters.` })
-    .refine((text) => !/\p{Cc}/u.test(text), { error: 'Write this on one line.' });
+  oneLine(
+    z
+      .string()
+      .trim()
+      .min(1, { error: `Say why, for example "${example}". It stays beside the record.` })
+      .max(LONGEST_REASON, { error: `Shorten this to ${LONGEST_REASON} characters.` }),
+  );
 
 /** A field as it was typed. What may stand in it is for the record itself to say. */
 const typed = () =>

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { oneLine } from '../text/one-line';
 import { readDay } from '../time/day';
 import { commandId, shopId } from './command-fields';
 
@@ -13,9 +14,11 @@ export const SkipSpraying = z.strictObject({
     context.addIssue(day.message);
     return z.NEVER;
   }),
-  reason: z
-    .string()
-    .trim()
-    .min(1, { error: 'Write why, in a few words, such as "rain" or "no pests seen".' })
-    .max(300, { error: 'Shorten this to 300 characters.' }),
+  reason: oneLine(
+    z
+      .string()
+      .trim()
+      .min(1, { error: 'Write why, in a few words, such as "rain" or "no pests seen".' })
+      .max(300, { error: 'Shorten this to 300 characters.' }),
+  ),
 });

@@ -38,7 +38,7 @@ export function checkStock({ part }: ReadablePart<ShopFile>, ids: Ids, complain:
   }
 }
 
-const MOST_CONTAINERS = 100_000;
+export const MOST_CONTAINERS = 100_000;
 
 function checkHowMany(lots: Loose<ShopFile['lots']>, complain: Complain): void {
   let containers = 0;

@@ -173,7 +173,7 @@ const Offer = section({
   archived: archived().describe('Whether it is put away: it can no longer be bought.'),
 });
 
-const Lot = section({
+export const Lot = section({
   id: id().describe('Unique among the lots.'),
   product: reference('product').describe('Id of the product.'),
   pack: size().describe('What one container holds when full.'),
@@ -232,7 +232,7 @@ const Recipe = section({
   ingredients: listOf(Ingredient).describe('What goes into it.'),
 });
 
-const Change = section({
+export const Change = section({
   on: day().describe('The day on which the program itself has this spraying.'),
   kind: oneOf('done', 'skipped', 'moved').describe('What became of it.'),
   application: maybe(reference('application')).describe('Done: the record of it.'),

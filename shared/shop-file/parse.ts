@@ -1,16 +1,11 @@
 import { z } from 'zod';
 import type { Fault } from '../outcome';
-import { checkDoses } from './check-doses';
-import { checkGoods } from './check-goods';
-import { checkIds, idsOf } from './check-ids';
-import { checkSprayer } from './check-sprayer';
-import { checkStock } from './check-stock';
-import { checkTimes } from './check-times';
 import { ShopFile } from './contract';
 import { fieldsAt } from './known-fields';
 import { nearest } from './nearest';
+import { contradictions } from './part-faults';
 import { type Path, pathText, shortened } from './path';
-import { type Complain, type ReadablePart, readablePart } from './readable-part';
+import { readablePart } from './readable-part';
 import { scanJson } from './scan-json';
 
 export type ParsedShopFile = { ok: true; file: ShopFile } | { ok: false; faults: Fault[] };
@@ -42,7 +37,7 @@ export function parseShopFile(text: string): ParsedShopFile {
   const readable = parsed.success
     ? { part: withFillKnown(parsed.data, raw), isUnreadable: () => false }
     : readablePart<ShopFile>(raw, unreadableIn(issues));
-  const faults = [...scan.faults, ...onePerPlace(issues.flatMap(faultsIn)), ...contradictions(readable)];
+  const faults = [...scan.faults, ...onePerPlace(issues.flatMap(faultsIn)), ...contradictionsIn(readable)];
   if (!parsed.success || faults.length > 0) return { ok: false, faults: atMost(faults) };
   const { shop, lots } = parsed.data;
   return { ok: true, file: { ...parsed.data, shop: withFirstSprayer(shop), lots: lots.map(withoutSum) } };
@@ -53,6 +48,9 @@ const withFillKnown = (file: ShopFile, raw: unknown): ShopFile =>
   SaysFill.safeParse(raw).success ? file : { ...file, shop: withFirstSprayer(file.shop) };
 
 const SaysFill = z.looseObject({ shop: z.looseObject({ fillCapacity: z.string() }) });
+
+const contradictionsIn = (readable: Parameters<typeof contradictions>[0]): Fault[] =>
+  contradictions(readable, true).map(({ text, message }) => ({ path: text, message }));
 
 /** The first sprayer is the one that is meant wherever none is named. */
 function withFirstSprayer(shop: ShopFile['shop']): ShopFile['shop'] {
@@ -92,21 +90,6 @@ function onePerPlace(faults: Fault[]): Fault[] {
   const first = new Map<string, Fault>();
   for (const fault of faults) if (!first.has(fault.path)) first.set(fault.path, fault);
   return [...first.values()];
-}
-
-function contradictions(readable: ReadablePart<ShopFile>): Fault[] {
-  const faults: Fault[] = [];
-  const complain: Complain = (path, message, restsOn = []) => {
-    if (!restsOn.some(readable.isUnreadable)) faults.push({ path: pathText(path), message });
-  };
-  const ids = idsOf(readable.part);
-  checkIds(readable, ids, complain);
-  checkStock(readable, ids, complain);
-  checkDoses(readable, ids, complain);
-  checkGoods(readable, complain);
-  checkTimes(readable, complain);
-  checkSprayer(readable, ids, complain);
-  return faults;
 }
 
 function atMost(faults: Fault[]): Fault[] {

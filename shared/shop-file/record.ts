@@ -35,7 +35,7 @@ const Sprayed = section({
   ),
 });
 
-const Passed = section({
+export const Passed = section({
   rule: words(60, 'Write the name of the rule.').describe('The rule of the flag that said stop.'),
   reason: words(500, 'Write the reason.').describe('Why it was sprayed all the same.'),
 });

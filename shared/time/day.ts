@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import { type Reading, read, unreadable } from '../outcome';
+import { GIVE_A_YEAR, isAcceptedYear } from './accepted-years';
 import { asTyped } from './as-typed';
 import { civilNumber, civilOf, daysInMonth, MONTHS, weekdayNumber } from './civil';
 
 /**
  * A calendar day such as "2026-03-03", without a time and without a zone. Days compare and sort as text.
  *
- * Refuses  what is not year-month-day, days that do not exist, years before 1970
+ * Refuses  what is not year-month-day, days that do not exist, years outside 1971 to 2999
  */
 export const Day = z
   .string()
@@ -20,11 +21,23 @@ export function readDay(text: string): Reading<Day> {
   return fault === null ? read(text as Day) : unreadable(fault);
 }
 
+/** The same for any day that can be calculated with, from 1970 to 9999: how long a repeat goes on, what a program shows. */
+export function readCalendarDay(text: string): Reading<Day> {
+  const fault = calendarFault(text);
+  return fault === null ? read(text as Day) : unreadable(fault);
+}
+
 function faultIn(text: string): string | null {
+  const fault = calendarFault(text);
+  if (fault !== null || isAcceptedYear(Number(text.slice(0, 4)))) return fault;
+  return `${asTyped(text)} is too far away. ${GIVE_A_YEAR}`;
+}
+
+function calendarFault(text: string): string | null {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   if (!parts) return `${asTyped(text)} is not a date. Write year-month-day, such as 2026-03-03.`;
   const [year, month, dayOfMonth] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
-  if (year < 1970) return `${asTyped(text)} is too long ago. Give a year from 1970 to 9999.`;
+  if (year < 1970) return `${asTyped(text)} is too far away. ${GIVE_A_YEAR}`;
   const name = MONTHS[month - 1];
   if (!name) return `${asTyped(text)} has no such month. Write year-month-day with a month from 01 to 12.`;
   const length = daysInMonth(year, month);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { type Reading, read, unreadable } from '../outcome';
+import { FIRST_YEAR, GIVE_A_YEAR, LAST_YEAR } from './accepted-years';
 import { asTyped } from './as-typed';
 import { civilNumber, daysInMonth } from './civil';
 import { dayFromNumber } from './day';
@@ -37,9 +38,23 @@ const OFFSET = /^([+-])([01]\d|2[0-3])(?::([0-5]\d)(?::([0-5]\d))?)?$/;
  * A moment as ISO 8601 writes it, with Z or the offset of the clock it was read from: "2026-07-06T21:15:00+02:00".
  *
  * Refuses  a time without an offset, since it would be another moment in another place; what is finer than a
- *          millisecond, since dropping it could end an interval too soon
+ *          millisecond, since dropping it could end an interval too soon; what is outside the years 1971 to 2999 in UTC
  */
 export function readInstant(text: string): Reading<Instant> {
+  const reading = readCalendarInstant(text);
+  return !reading.ok || isAcceptedInstant(reading.value) ? reading : unreadable(tooFar(text));
+}
+
+/** Whether something of a shop may be at this moment. */
+export const isAcceptedInstant = (moment: number): boolean => moment >= FIRST_ACCEPTED && moment < AFTER_ACCEPTED;
+
+const FIRST_ACCEPTED = civilNumber(FIRST_YEAR, 1, 1) * DAY;
+const AFTER_ACCEPTED = civilNumber(LAST_YEAR + 1, 1, 1) * DAY;
+
+const tooFar = (text: string): string => `${asTyped(text)} is too far away. ${GIVE_A_YEAR}`;
+
+/** The same for any moment that can be calculated with, from 1970 to 9999: until when a repeat goes on. */
+export function readCalendarInstant(text: string): Reading<Instant> {
   const parts = DATE_TIME.exec(text);
   if (!parts) return unreadable(`${asTyped(text)} is not a date and time. Write it such as ${EXAMPLE}.`);
   const [, year, month, dayOfMonth, hours, minutes, seconds, decimals, zone] = parts;
@@ -79,9 +94,7 @@ function readOffset(text: string): number | null {
 }
 
 const inRange = (text: string, moment: number): Reading<Instant> =>
-  moment >= FIRST && moment <= LAST
-    ? read(instantOf(moment))
-    : unreadable(`${asTyped(text)} is too long ago or too far ahead. Give a year from 1970 to 9999.`);
+  moment >= FIRST && moment <= LAST ? read(instantOf(moment)) : unreadable(tooFar(text));
 
 /**
  * An instant as the clocks of a zone show it, with their offset at that moment: "2026-07-06T21:15:00+02:00". Seconds are

@@ -1,8 +1,9 @@
-import { type Reading, unreadable } from '../outcome';
+import { type Reading, read, unreadable } from '../outcome';
+import { GIVE_A_YEAR } from './accepted-years';
 import { asTyped } from './as-typed';
 import { showClockTime } from './clock-time';
 import { readDay } from './day';
-import { addMinutes, type Instant, instantOf } from './instant';
+import { addMinutes, type Instant, instantOf, isAcceptedInstant } from './instant';
 import { atClock, clockOf, type Zone } from './zone';
 
 /**
@@ -17,7 +18,8 @@ export function readLocalTime(text: string, zone: Zone): Reading<Instant> {
   const [, dayText = '', hours, minutes] = parts;
   const day = readDay(dayText);
   if (!day.ok) return day;
-  return { ok: true, value: atClock(zone, day.value, Number(hours) * 60 + Number(minutes)) };
+  const value = atClock(zone, day.value, Number(hours) * 60 + Number(minutes));
+  return isAcceptedInstant(value) ? read(value) : unreadable(`${asTyped(text)} is too far away. ${GIVE_A_YEAR}`);
 }
 
 /**

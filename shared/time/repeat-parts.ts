@@ -1,7 +1,7 @@
 import { type Reading, read, unreadable } from '../outcome';
 import { asTyped } from './as-typed';
-import { type Day, readDay, type Weekday } from './day';
-import { type Instant, readInstant } from './instant';
+import { type Day, readCalendarDay, type Weekday } from './day';
+import { type Instant, readCalendarInstant } from './instant';
 import type { Frequency, RepeatWeekday } from './recurrence';
 
 /** What the parts of a repeat say, each read by itself. */
@@ -144,9 +144,9 @@ function readUntil(value: string): Reading<Partial<RepeatParts>> {
   }
   const [, year, month, dayOfMonth, hours, minutes, seconds] = parts;
   const date = `${year}-${month}-${dayOfMonth}`;
-  const day = readDay(date);
+  const day = readCalendarDay(date);
   if (!day.ok) return unreadable(`UNTIL: ${day.message}`);
   if (hours === undefined) return read({ until: day.value });
-  const instant = readInstant(`${date}T${hours}:${minutes}:${seconds}Z`);
+  const instant = readCalendarInstant(`${date}T${hours}:${minutes}:${seconds}Z`);
   return instant.ok ? read({ untilAt: instant.value }) : unreadable(`UNTIL: ${instant.message}`);
 }

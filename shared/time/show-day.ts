@@ -8,7 +8,7 @@ import { offsetAt } from './zone-offset';
 const WEEKDAY_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** Beside this day of long ago, every other has its year: for what is kept, and for paper. */
-export const IN_ANY_YEAR = Day.parse('1970-01-02');
+export const IN_ANY_YEAR = Day.parse('1971-01-01');
 
 /** A day in a sentence or a table: "Tue 3 March". Beside a day of another year, with its year: "Tue 3 March 2026". */
 export const showDay = (day: Day, beside: Day | null = null): string => dayInWords(day, beside, 3, 9);

@@ -3,6 +3,7 @@ import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Micros, Stock } from '@/shared/quantity/amounts';
 import { compare, type Exact, exact, multiply } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import type { RuleName } from '../rules/flag';
 import type { Bench, Recipe, Shop } from '../shop';
@@ -62,7 +63,7 @@ export function mixedAs(shop: Shop, sent: MixSent, now: Instant): Outcome<Mixed>
   const benches = shop.benches.filter(({ id }) => sent.benches.includes(id));
   const { poured, faults } = pouredOf(shop, sent.poured);
   const acid = sent.acid === null ? null : (poured.find(({ product }) => product.id === sent.acid) ?? null);
-  const wrong = [...faults, ...timeFaults(sent, now), ...amountFaults(sent, poured, acid)];
+  const wrong = [...faults, ...textFaults(sent), ...timeFaults(sent, now), ...amountFaults(sent, poured, acid)];
   if (wrong.length > 0) return refuse({ code: 'faults', faults: wrong });
 
   const stops = stopFaults(shop, recipe, benches, poured, sent);
@@ -78,6 +79,30 @@ export function mixedAs(shop: Shop, sent: MixSent, now: Instant): Outcome<Mixed>
 }
 
 const microlitres = (ml: Exact): Stock => wholeNearest<Stock>(multiply(ml, exact(1000)));
+
+/** What the contract of the shop file would refuse of the record that is to be written. */
+function textFaults(sent: MixSent): Fault[] {
+  const { record } = PIECES;
+  const passed = sent.passed.filter(({ reason }) => reason.trim() !== '');
+  return [
+    ...heldTo(
+      ['by', record.by, sent.by],
+      ['plants', record.plants, sent.plants],
+      ['conditions', record.conditions, sent.conditions],
+      ['leftoverWent', record.leftoverWent, sent.leftoverWent],
+      ['pH', record.pH, sent.pH],
+      ['temperatureC', record.temperatureC, sent.temperatureC],
+    ),
+    ...heldTo(
+      ['startedAt', PIECES.moment, sent.startedAt],
+      ['endedAt', PIECES.moment, sent.endedAt],
+      ['mixedAt', PIECES.moment, sent.mixedAt],
+    ),
+    ...passed.flatMap(({ rule, reason }) =>
+      heldTo([`passed.${rule}`, PIECES.passed.rule, rule], [`passed.${rule}`, PIECES.passed.reason, reason]),
+    ),
+  ];
+}
 
 /** A phone's clock may be a little ahead of this one. */
 export const AHEAD_MINUTES = 10;

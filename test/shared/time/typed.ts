@@ -1,6 +1,6 @@
 import type { Reading } from '@/shared/outcome';
-import { type Day, readDay } from '@/shared/time/day';
-import { type Instant, readInstant } from '@/shared/time/instant';
+import { type Day, readCalendarDay } from '@/shared/time/day';
+import { type Instant, readCalendarInstant } from '@/shared/time/instant';
 import { type Repeat, readRepeat } from '@/shared/time/recurrence';
 import { readZone, type Zone } from '@/shared/time/zone';
 
@@ -10,7 +10,7 @@ function accepted<T>(reading: Reading<T>): T {
   return reading.value;
 }
 
-export const day = (text: string): Day => accepted(readDay(text));
-export const instant = (text: string): Instant => accepted(readInstant(text));
+export const day = (text: string): Day => accepted(readCalendarDay(text));
+export const instant = (text: string): Instant => accepted(readCalendarInstant(text));
 export const zone = (text: string): Zone => accepted(readZone(text));
 export const repeat = (text: string): Repeat => accepted(readRepeat(text));

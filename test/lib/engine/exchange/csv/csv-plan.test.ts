@@ -97,7 +97,7 @@ test('every bad line is listed with its line, its column and what to write, in t
     ),
     '3 count: 0 is below 1. Write a whole number of containers, 1 or more.',
     expect.stringMatching(/^3 paid: "12 USD": write the number alone/),
-    '5 id: This holds a line break or a character that cannot be shown. Take it out.',
+    '5 id: This holds a line break. Write it on one line.',
     expect.stringMatching(/^5 remaining: A lot of 2 is 2 full containers/),
     expect.stringMatching(/^5 opened: /),
     expect.stringMatching(/^5 opened: /),

@@ -1,0 +1,49 @@
+import { checkDoses } from './check-doses';
+import { checkGoods } from './check-goods';
+import { checkIds, idsOf } from './check-ids';
+import { checkSprayer } from './check-sprayer';
+import { checkStock } from './check-stock';
+import { checkTimes } from './check-times';
+import { ShopFile } from './contract';
+import { type Path, pathText } from './path';
+import { type Complain, type ReadablePart, readablePart } from './readable-part';
+
+/** One fault of a part of a shop: its place, as a path and as people read it, and what to write instead. */
+export type PartRead = { path: Path; text: string; message: string };
+
+/**
+ * What is wrong with a part of a shop, held against the same contract and the same checks as a whole file.
+ *
+ * Takes    a value in the shape of a shop file, and whether it is all of the shop: only then must everything that it
+ *          refers to be in it
+ */
+export function partFaults(raw: unknown, isWhole: boolean): PartRead[] {
+  const parsed = ShopFile.safeParse(raw);
+  const issues = parsed.error?.issues ?? [];
+  const readable = parsed.success
+    ? { part: parsed.data, isUnreadable: () => false }
+    : readablePart<ShopFile>(
+        raw,
+        issues.map(({ path }) => path as Path),
+      );
+  const found = issues.map(({ path, message }) => partRead(path as Path, message));
+  return [...found, ...contradictions(readable, isWhole)];
+}
+
+const partRead = (path: Path, message: string): PartRead => ({ path, text: pathText(path), message });
+
+/** Whatever contradicts itself in what could be read. */
+export function contradictions(readable: ReadablePart<ShopFile>, isWhole: boolean): PartRead[] {
+  const faults: PartRead[] = [];
+  const complain: Complain = (path, message, restsOn = []) => {
+    if (!restsOn.some(readable.isUnreadable)) faults.push(partRead(path, message));
+  };
+  const ids = idsOf(readable.part);
+  if (isWhole) checkIds(readable, ids, complain);
+  checkStock(readable, ids, complain);
+  checkDoses(readable, ids, complain);
+  checkGoods(readable, complain);
+  checkTimes(readable, complain);
+  checkSprayer(readable, ids, complain);
+  return faults;
+}
