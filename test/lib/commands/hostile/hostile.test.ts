@@ -36,7 +36,7 @@ async function holds(shopId: string): Promise<void> {
   const { reader } = await database();
   expect(partFaults(await reader.$transaction((rows) => rawShop(rows, shopId)), true)).toEqual([]);
   const file = await shopFileOf(shopId);
-  expect(benchStates(shopOfFile(file), CLOCK.now(), null)).toHaveLength(file.benches.length);
+  expect(benchStates(shopOfFile(file), CLOCK.now(), { doubt: null, lag: null })).toHaveLength(file.benches.length);
   const exported = JSON.stringify(file);
   const checked = parseShopFile(exported);
   expect(checked.ok ? [] : checked.faults).toEqual([]);
