@@ -25,6 +25,7 @@ export type Refusal =
   | { code: 'others-stand-on-it'; movement: string }
   | { code: 'same-key-other-body' }
   | { code: 'cannot-be-read'; path: string; said: string }
+  | { code: 'things-unread'; count: number; first: string }
   | { code: 'shop-changed-since-preview' }
   | { code: 'changed-meanwhile'; id: string }
   | { code: 'already-done'; on: string }
@@ -74,6 +75,8 @@ const SENTENCES: Sentences = {
     'This form was already sent with other figures. Reload the page and enter the change again.',
   'cannot-be-read': ({ path, said }) =>
     `This was not kept, because it could not be read again afterwards: ${path ? `${path}: ` : ''}${said} Nothing was changed.`,
+  'things-unread': ({ count, first }) =>
+    `${count === 1 ? 'One thing of this shop' : `${count} things of this shop`} cannot be read (${first}) A file would lack ${count === 1 ? 'it' : 'them'}. Put this right on the Setup page first; a copy of the data folder holds everything as it stands.`,
   'shop-changed-since-preview': () =>
     'The shop has changed since this preview was made. Look at the changes once more, then confirm.',
   'changed-meanwhile': () =>

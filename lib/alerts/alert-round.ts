@@ -41,19 +41,19 @@ async function roundOf(shopId: string, clock: Clock): Promise<void> {
   if (!saved || waysOf(saved.settings).length === 0) return;
   const shop = shopOfFile(await shopFileOf(shopId));
   if (isQuiet(saved.settings.quiet, shop.zone, clock.now())) return;
-  const alerts = await alertsNow(shop, clock);
+  const alerts = await alertsNow(shopId, shop, clock);
   for (const way of waysOf(saved.settings))
     await goOneWay({ shopId, shop, way, settings: saved.settings }, alerts, clock);
 }
 
 /** What is to be told of a shop now. */
-export async function alertsNow(shop: Shop, clock: Clock): Promise<Alert[]> {
+export async function alertsNow(shopId: string, shop: Shop, clock: Clock): Promise<Alert[]> {
   const now = clock.now();
   const today = clock.today(shop.zone);
   const plan = planAhead(shop, today, WEEKS_AHEAD);
   return alertsOf(
     { ...plan, sprayings: stillToSpray(plan, today) },
-    benchStates(shop, now, await certaintyNow(clock)),
+    benchStates(shop, now, await certaintyNow(clock, shopId)),
     now,
   );
 }

@@ -7,6 +7,7 @@ import { write } from '@/lib/data/writer';
 import type { CsvAsked, LineNote } from '@/lib/engine/exchange/csv/asked';
 import { type CsvPlan, csvPlan } from '@/lib/engine/exchange/csv/csv-plan';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
+import { unreadRefusal } from '@/shared/shop-file/unread';
 
 export type ImportCsv = {
   commandId: string;
@@ -37,6 +38,8 @@ export async function importCsv(
   return write(command, clock.now(), async (rows, stamp) => {
     const current = await shopFromRows(rows, shopId);
     if (!current) return refuse({ code: 'not-found', what: 'shop', id: shopId });
+    const unread = unreadRefusal(current);
+    if (unread) return refuse(unread);
     if (fingerprint(current) !== body.fingerprint) return refuse({ code: 'shop-changed-since-preview' });
     const { result, faults, lines } = finished(csvPlan(current, body.asked));
     if (!result) return refuse({ code: 'faults', faults: faults.map(asFault) });

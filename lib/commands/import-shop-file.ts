@@ -9,6 +9,7 @@ import { compare, tally } from '@/lib/engine/exchange/compare';
 import { withKnownHistory } from '@/lib/engine/exchange/known-history';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { unreadRefusal } from '@/shared/shop-file/unread';
 import { Zone } from '@/shared/time/zone';
 
 /** A shop file that passed parsing, and where it goes. */
@@ -38,6 +39,8 @@ export async function importShopFile(input: ImportShopFile, clock: Clock): Promi
     const current = await shopFromRows(rows, stamp.shopId);
     if ('shopId' in into) {
       if (!current) return refuse({ code: 'not-found', what: 'shop', id: into.shopId });
+      const unread = unreadRefusal(current);
+      if (unread) return refuse(unread);
       if (fingerprint(current) !== into.fingerprint) return refuse({ code: 'shop-changed-since-preview' });
     } else {
       await createShop(rows, stamp, { isDemo: into.isDemo, createdOn: today }, canonical(file).shop);

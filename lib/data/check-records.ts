@@ -50,6 +50,12 @@ export async function damagedRecords(): Promise<ReadonlyMap<string, string>> {
   return new Map(said);
 }
 
+/** What is known to be wrong with the records of one shop, in words; null when every one is as it was sealed. */
+export async function damageOfShop(shopId: string): Promise<string | null> {
+  const { file } = await database();
+  return damageIn(found.get(file)?.get(shopId) ?? (await checkRecordsOf(shopId)).faults);
+}
+
 /** What is wrong with the records of one shop, in words. */
 export const damageIn = ([first, ...more]: readonly ChainFault[]): string | null =>
   first ? sentenceOf(first, more.length) : null;

@@ -4,6 +4,7 @@ import { withKnownHistory } from '@/lib/engine/exchange/known-history';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { FORMAT, type ShopFile, type WrittenShopFile } from '@/shared/shop-file/contract';
 import { parseShopFile } from '@/shared/shop-file/parse';
+import { unreadIn, unreadRefusal } from '@/shared/shop-file/unread';
 import type { Rows } from './database';
 import { saveShop } from './save-shop';
 import type { Stamp } from './writer';
@@ -25,6 +26,9 @@ export async function savePart(
   current: ShopFile,
   part: ShopPart,
 ): Promise<Outcome<{ added: number; changed: number }>> {
+  const unread = unreadIn(current).find(({ list, id, isLeftOut }) => isLeftOut && hasId(part, list, id));
+  const refusal = unread && unreadRefusal(current);
+  if (refusal) return refuse(refusal);
   const parsed = parseShopFile(JSON.stringify(withPart(current, part)));
   if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
   const changed = withKnownHistory(current, parsed.file);
@@ -34,6 +38,10 @@ export async function savePart(
   const { added, changed: things } = tally(comparison);
   return accept({ added, changed: things + (comparison.settings.length > 0 ? 1 : 0) });
 }
+
+/** Whether a part says something of a thing that cannot be read, and so seems not to be there. */
+const hasId = (part: ShopPart, list: Collection | 'shop', id: string): boolean =>
+  list !== 'shop' && (part[list] ?? []).some((thing) => thing.id === id);
 
 /** The shop as it would stand. What comes in stands first in each list, so that a fault has its place in the part. */
 function withPart(current: ShopFile, { shop, ...lists }: ShopPart): WrittenShopFile {

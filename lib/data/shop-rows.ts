@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Collection } from '@/lib/engine/exchange/compare';
-import { FORMAT, ShopFile } from '@/shared/shop-file/contract';
+import { FORMAT, type ShopFile } from '@/shared/shop-file/contract';
+import { readWhatCanBe } from '@/shared/shop-file/read-what-can-be';
 import { showClockTime } from '@/shared/time/clock-time';
 import { applicationsOf } from './application-rows';
 import { byOwner, keyOf, newestByOwner } from './by-owner';
@@ -51,14 +52,15 @@ export async function rawShop(rows: Rows, shopId: string, wanted: Wanted | null 
 const NONE: ReadonlySet<string> = new Set();
 
 /**
- * A whole shop out of its rows, as the shop file that the export writes.
+ * A whole shop out of its rows, as the shop file that the export writes. What cannot be read is left out, one thing at a
+ * time, and noted beside the file: `unreadIn` tells it.
  *
  * Gives    null when there is no such shop
- * Throws   ZodError when the rows say what no shop file may say
+ * Throws   ZodError when not even its settings can be read
  */
 export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile | null> {
   const raw = await rawShop(rows, shopId);
-  return raw && ShopFile.parse(raw);
+  return raw && readWhatCanBe(raw);
 }
 
 /** Which things of a list are read, and which rows belong to a thing of it by the name of the column. */

@@ -4,6 +4,7 @@ import { readSize, readVolume, type Size } from '@/shared/measure/size';
 import { minutes } from '@/shared/quantity/amounts';
 import { type Exact, exact, multiply } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { unreadBenches } from '@/shared/shop-file/unread';
 import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
 import { type Day, readDay, WEEKDAYS } from '@/shared/time/day';
 import { minutesDown } from '@/shared/time/hours';
@@ -39,6 +40,7 @@ export function shopOfFile(file: ShopFile): Shop {
   const bench = finder('bench', benches);
   const recipes = file.recipes.map((each) => recipeOf(each, product, settings.drop));
   const recipe = finder('recipe', recipes);
+  const unread = unreadBenches(file);
   return {
     ...settings,
     suppliers,
@@ -56,12 +58,22 @@ export function shopOfFile(file: ShopFile): Shop {
       benches: application.benches.map(bench),
     })),
     orders: ordersOf(file, supplier, finder('offer', offers)),
+    ...(unread.size > 0 && { unreadBenches: unread }),
   };
 }
 
 type ShopSettings = Omit<
   Shop,
-  'suppliers' | 'products' | 'offers' | 'containers' | 'benches' | 'recipes' | 'programs' | 'applications' | 'orders'
+  | 'suppliers'
+  | 'products'
+  | 'offers'
+  | 'containers'
+  | 'benches'
+  | 'recipes'
+  | 'programs'
+  | 'applications'
+  | 'orders'
+  | 'unreadBenches'
 >;
 
 function settingsOf(shop: Settings): ShopSettings {

@@ -60,6 +60,8 @@ export type Shop = {
   programs: Program[];
   applications: Application[];
   orders: Order[];
+  /** Benches of which nothing can be said, because something that may have closed them cannot be read. Left out: none. */
+  unreadBenches?: ReadonlySet<string>;
 };
 
 /** What is sprayed with: mL, exact, because a spray volume is worked out and not kept in stock. */

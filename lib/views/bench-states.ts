@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
-import { damagedRecords } from '../data/check-records';
+import { damageOfShop } from '../data/check-records';
 import { trustOfClock } from '../data/clock-mark';
 import { recordsAreStray } from '../data/stray-records';
 import { unrecordedSprayings } from '../engine/ahead/overdue';
@@ -21,21 +21,22 @@ export type Certainty = { doubt: Doubt | null; lag: ClockLag };
 export type Standing = BenchWithToCome & Certainty;
 
 /**
- * Whether anything speaks against telling from this machine's clock and records who may stand where. Damage in one shop's
- * records speaks against those of all: in another the newest may be gone with their seals, which its own chain cannot show.
+ * Whether anything speaks against telling from this machine's clock and the records of a shop who may stand where. Damage
+ * in the records of a shop closes its own benches. Records that belong to no shop any more close those of all.
  */
-export async function certaintyNow(clock: Clock): Promise<Certainty> {
+export async function certaintyNow(clock: Clock, shopId: string): Promise<Certainty> {
   const trust = await trustOfClock(clock.reading());
   const lag = isWatched(trust) ? lagOf(trust) : null;
   if (trust.doubt !== null) return { doubt: 'clock', lag };
-  const isDamaged = (await recordsAreStray()) || (await damagedRecords()).size > 0;
+  const isDamaged = (await recordsAreStray()) || (await damageOfShop(shopId)) !== null;
   return { doubt: isDamaged ? 'records' : null, lag };
 }
 
 const isWatched = (trust: Partial<ClockTrust>): trust is ClockTrust => trust.count !== undefined;
 
 /** What is doubted now; null when nothing is. */
-export const doubtNow = async (clock: Clock): Promise<Doubt | null> => (await certaintyNow(clock)).doubt;
+export const doubtNow = async (clock: Clock, shopId: string): Promise<Doubt | null> =>
+  (await certaintyNow(clock, shopId)).doubt;
 
 /**
  * Who may stand where, for every page, list, paper, calendar and program that asks a running shop.

@@ -25,7 +25,7 @@ export async function calendarFeed(token: string, clock: Clock): Promise<Outcome
   const shop = shopOfFile(await shopFileOf(listed.id));
   const facts = {
     ...{ shopId: listed.id, createdOn: listed.createdOn, ...marks },
-    ...{ now: clock.now(), today: clock.today(shop.zone), inDoubt: (await doubtNow(clock)) !== null },
+    ...{ now: clock.now(), today: clock.today(shop.zone), inDoubt: (await doubtNow(clock, listed.id)) !== null },
   };
   return accept(calendarFile(`${shop.name}: sprayings`, shopCalendar(shop, facts, WEEKS_AHEAD)));
 }

@@ -4,6 +4,7 @@ import type { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQ
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { unreadRefusal } from '@/shared/shop-file/unread';
 import type { Clock } from '../clock';
 import { bookedIn } from '../data/booked';
 import { shopFileOf } from '../data/snapshot';
@@ -48,26 +49,31 @@ export async function keepoutAnswer(
   asked: z.output<typeof KeepoutQuestion>,
   clock: Clock,
 ): Promise<Outcome<KeepoutDocument>> {
-  const certainty = await certaintyNow(clock);
-  return answerOf(asked.shop, (file) => {
+  const found = await askedShop(asked.shop);
+  if (!found.ok) return found;
+  const certainty = await certaintyNow(clock, found.value.id);
+  return answerOf(found.value.id, (file) => {
     const shop = shopOfFile(file);
     const now = asked.now ?? clock.now();
     return keepoutDocument(now, asked.now ? keepOut(shop, now) : benchStates(shop, now, certainty), shop.zone);
   });
 }
 
-/** A whole shop as its shop file. */
-export function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Outcome<ShopFile>> {
-  return answerOf(asked.shop, (file) => file);
+/** A whole shop as its shop file. Refuses 'things-unread' rather than give a file that lacks something without a word. */
+export async function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Outcome<ShopFile>> {
+  const answer = await answerOf(asked.shop, (file) => file);
+  const unread = answer.ok ? unreadRefusal(answer.value) : null;
+  return unread ? refuse(unread) : answer;
 }
 
 /** How a figure of the pages was reached, now. Refuses 'not-found' when there is no such figure. */
 export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clock: Clock): Promise<Outcome<Working>> {
-  const certainty = await certaintyNow(clock);
   const found = await askedShop(asked.shop);
-  if (found.ok && isOfSearch(asked.figure)) return searchedAnswer(found.value.id, asked.figure, clock);
-  const booked = found.ok && isOfBudget(asked.figure) ? await bookedIn(found.value.id) : null;
-  const outcome = await answerOf(asked.shop, (file) => {
+  if (!found.ok) return found;
+  const certainty = await certaintyNow(clock, found.value.id);
+  if (isOfSearch(asked.figure)) return searchedAnswer(found.value.id, asked.figure, clock);
+  const booked = isOfBudget(asked.figure) ? await bookedIn(found.value.id) : null;
+  const outcome = await answerOf(found.value.id, (file) => {
     const shop = shopOfFile(file);
     const budget = booked ? budgetOf(shop, booked, clock.today(shop.zone)) : undefined;
     const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);

@@ -60,7 +60,7 @@ export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
   const here = await shopNow(clock);
   if (!here) return null;
   const plan = planAhead(here.shop, here.today, WEEKS_AHEAD);
-  const benches = benchStates(here.shop, here.now, await certaintyNow(clock));
+  const benches = benchStates(here.shop, here.now, await certaintyNow(clock, here.id));
   const toSpray = stillToSpray(plan, here.today);
   return { ...here, plan, toSpray, benches, figure: figuresOf({ plan, benches, now: here.now }) };
 });

@@ -84,7 +84,7 @@ function unreadableBoard(clock: Clock): Board {
 }
 
 async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promise<Board> {
-  const certainty = await certaintyNow(clock);
+  const certainty = await certaintyNow(clock, shopId);
   // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
   const shop = shopOfFile(await shopFileOf(shopId));

@@ -47,7 +47,12 @@ export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<
   if (!here) return null;
   const mix = mixAsked(here, pairs);
   if (!mix.ok) return mix;
-  const plan = planOf({ ...here, certainty: await certaintyNow(clock) }, mix.value, await spotsNamed(here.id), by);
+  const plan = planOf(
+    { ...here, certainty: await certaintyNow(clock, here.id) },
+    mix.value,
+    await spotsNamed(here.id),
+    by,
+  );
   const { planned } = mix.value;
   return read({ plan, isDone: planned?.became === 'done' && leftOfDone(here.shop, planned).length === 0 });
 }

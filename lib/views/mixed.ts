@@ -55,7 +55,7 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
     ...{ today, ways, application, recipe: { id: record.recipe.id, name: record.recipe.name } },
     when: `${showInstant(record.startedAt, shop.zone)}${ended}`,
     by: record.by,
-    benches: benchesOf(here, record, await certaintyNow(clock)),
+    benches: benchesOf(here, record, await certaintyNow(clock, here.id)),
     sprayed: record.sprayed && showVolume(toNumber(record.sprayed) * 1000, ways.units),
     leftover: noted?.leftover ? `${noted.leftover}${noted.leftoverWent ? `: ${noted.leftoverWent}` : ''}` : null,
     pH: record.pH === null ? null : showNumber(record.pH),

@@ -39,7 +39,7 @@ const days = (write: string) => count(0, MOST_DAYS, write);
 
 const archived = () => setting(yesNo(), false);
 
-const Supplier = section({
+export const Supplier = section({
   id: id().describe('Unique among the suppliers.'),
   name: name().describe('Who sells.'),
   freightPerOrder: maybe(money()).describe('Freight of one order.'),
@@ -121,7 +121,7 @@ const Source = section({
   dose: dose().describe('How much of that product the stock solution holds.'),
 });
 
-const Product = section({
+export const Product = section({
   id: id().describe('Unique among the products.'),
   name: name().describe('What it says on the bottle.'),
   kind: oneOf(...PRODUCT_KINDS).describe('What it is for.'),
@@ -158,7 +158,7 @@ const EarlierPrice = section({
   breaks: listOf(Break).describe('Lower prices for more packs.'),
 });
 
-const Offer = section({
+export const Offer = section({
   id: id().describe('Unique among the offers.'),
   supplier: reference('supplier').describe('Id of the supplier.'),
   product: reference('product').describe('Id of the product.'),
@@ -197,7 +197,7 @@ const PlantGroup = section({
   mlPerPlant: maybe(number(0, 100_000, 'Write the mL that one plant takes.')).describe('Spray for one plant, mL.'),
 });
 
-const Bench = section({
+export const Bench = section({
   id: id().describe('Unique among the benches.'),
   name: name().describe('What it is called.'),
   customers: setting(yesNo(), true).describe('Whether customers can reach it. Left out: they can.'),
@@ -222,7 +222,7 @@ const Ingredient = section({
   ),
 });
 
-const Recipe = section({
+export const Recipe = section({
   id: id().describe('Unique among the recipes.'),
   name: name().describe('What it is called.'),
   targetPh: maybe(pH()).describe('The pH to bring the spray to.'),
@@ -241,7 +241,7 @@ export const Change = section({
   reason: maybe(words(500, 'Write why.')).describe('Why.'),
 });
 
-const Program = section({
+export const Program = section({
   id: id().describe('Unique among the programs.'),
   recipes: someOf(reference('recipe'), 'Name at least one recipe by its id, such as ["r1"].').describe(
     'Ids of recipes; several rotate, one per occurrence from startsOn.',
@@ -264,7 +264,7 @@ const OrderLine = section({
   price: maybe(money()).describe('What one pack was to cost.'),
 });
 
-const Order = section({
+export const Order = section({
   id: id().describe('Unique among the orders.'),
   supplier: reference('supplier').describe('Id of the supplier.'),
   placedOn: day().describe('The day on which it was ordered.'),

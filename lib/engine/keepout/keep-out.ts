@@ -25,7 +25,8 @@ export type BenchState = {
  *         `unrecordedSprayings` finds them: somebody may be spraying, so their benches are kept out of until it is said
  *         what became of them. Without any it is records alone that count, as the shop file defines
  * Gives   one state per bench, in the shop's order. Unknown when any application that has begun lacks an end or an
- *         interval, or holds a value that cannot be, and when a spraying is not on record; else closed while now is before
+ *         interval, or holds a value that cannot be, when a spraying is not on record, and when something of the shop
+ *         that may have closed the bench cannot be read; else closed while now is before
  *         `until`, to the millisecond; else open
  * Rounds  nothing: an interval is never shortened
  * Source  contract "Keep-out"
@@ -34,6 +35,8 @@ export function keepOut(shop: Shop, now: Instant, unrecorded: readonly OpenSpray
   if (!isInstant(now)) return shop.benches.map((bench) => ({ bench, ...NOBODY_KNOWS }));
   const records = recordsByBench(shop, now);
   return shop.benches.map((bench) => {
+    // What cannot be read may have closed it.
+    if (shop.unreadBenches?.has(bench.id)) return { bench, ...NOBODY_KNOWS };
     const due = unrecorded.filter(({ open }) => open.some(({ id }) => id === bench.id));
     return { bench, ...standingOf(records.get(bench.id) ?? [], due, now) };
   });

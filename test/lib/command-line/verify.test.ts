@@ -2,9 +2,11 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { verify } from '@/lib/command-line/verify';
+import { importShopFile } from '@/lib/commands/import-shop-file';
 import { checkRecords, damagedRecords } from '@/lib/data/check-records';
+import { newId } from '@/lib/data/new-id';
 import { doubtNow } from '@/lib/views/bench-states';
-import { smallShop } from '../commands/small-shop';
+import { SMALL, smallShop } from '../commands/small-shop';
 import { CLOCK } from '../data/fresh-database';
 
 /** Changes a record as somebody with other tools can. */
@@ -32,8 +34,10 @@ test('verify names the first bad record, and so does the shop that has the datab
   expect(faults).toEqual([{ path: `${shopId}.a.1`, message: expect.stringMatching(sentence) }]);
   await checkRecords();
   expect((await damagedRecords()).get(shopId)).toMatch(sentence);
-  // And every board keeps people out of every bench.
-  expect(await doubtNow(CLOCK)).toBe('records');
+  // And its own boards keep people out of every bench, those of another shop do not.
+  expect(await doubtNow(CLOCK, shopId)).toBe('records');
+  const other = await importShopFile({ commandId: newId(), file: SMALL, into: { isDemo: false } }, CLOCK);
+  expect(other.ok && (await doubtNow(CLOCK, other.value.shopId))).toBeNull();
 });
 
 test('a database that is not there, or is none of ours, is refused with a sentence', async () => {

@@ -52,7 +52,7 @@ const closed = () =>
 
 async function stateNow(shopId: string, clock: Clock) {
   const shop = shopOfFile(await shopFileOf(shopId));
-  return benchStates(shop, clock.now(), await certaintyNow(clock))[0]?.state;
+  return benchStates(shop, clock.now(), await certaintyNow(clock, shopId))[0]?.state;
 }
 
 const confirm = (shopId: string, { now, ...rest }: Clock, shownAt = now(), commandId = newId()) =>

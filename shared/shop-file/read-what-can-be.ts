@@ -1,0 +1,109 @@
+import type { Collection } from './check-ids';
+import { idsOf } from './check-ids';
+import { FORMAT, ShopFile } from './contract';
+import { mended, withValueAt } from './mend';
+import { type Path, pathText } from './path';
+import { checkReferences } from './references';
+import { Settings } from './settings';
+import { LISTS, THINGS } from './things';
+import { touchedBenches } from './touched-benches';
+import { type UnreadThing, withUnread } from './unread';
+
+type Thing = { id: string };
+type Lists = Record<Collection, Thing[]>;
+type Noted = Omit<UnreadThing, 'benches'>;
+
+/** A shop in the shape of a shop file, as its rows say it, sound or not. */
+export type RawShop = Record<Collection, readonly Thing[]> & { shop: unknown };
+
+/**
+ * A shop as it can be read: one odd thing is read without what is odd, or left out, and the rest stays. What could not be
+ * read is noted beside the file, with the benches that it may have closed.
+ *
+ * Takes    a shop out of its rows
+ * Throws   ZodError when the settings say no time zone, no currency or no sprayer: without those there is no shop
+ */
+export function readWhatCanBe(raw: RawShop): ShopFile {
+  const whole = ShopFile.safeParse(raw);
+  if (whole.success && lostIn(whole.data).length === 0) return whole.data;
+  const noted = new Map<string, Noted>();
+  const settings = mended(raw.shop, Settings);
+  if (settings.odd.length > 0) note(noted, { list: 'shop', id: 'shop', odd: settings.odd, isLeftOut: false });
+  const lists = Object.fromEntries(LISTS.map((list) => [list, readList(list, raw[list], noted)])) as Lists;
+  while (leaveOut(lists, raw, noted)) {
+    // What names a thing that was left out is left out, too, until everything that is named is there.
+  }
+  const file = ShopFile.parse({ format: FORMAT, shop: settings.thing, ...lists });
+  const unread = [...noted.values()].map((one) => ({ ...one, benches: touchedBenches(raw, file, one) }));
+  return withUnread(file, unread);
+}
+
+function readList(list: Collection, raw: readonly Thing[], noted: Map<string, Noted>): Thing[] {
+  return raw.flatMap((thing) => {
+    const { thing: read, odd } = mended(thing, THINGS[list]);
+    if (odd.length > 0) note(noted, { list, id: thing.id, odd, isLeftOut: read === null });
+    return read === null ? [] : [read as Thing];
+  });
+}
+
+function note(noted: Map<string, Noted>, { list, id, odd, isLeftOut }: Omit<Noted, 'isCaused'>, isCaused = false) {
+  const key = `${list} ${id}`;
+  const before = noted.get(key);
+  noted.set(key, {
+    ...{ list, id, odd: [...(before?.odd ?? []), ...odd] },
+    isLeftOut: isLeftOut || before?.isLeftOut === true,
+    isCaused: isCaused && before?.isCaused !== false,
+  });
+}
+
+type Lost = { path: Path; collection: Collection; id: string };
+
+/** Every place of a shop that names something which is not there. */
+function lostIn(part: Pick<ShopFile, Collection>): Lost[] {
+  const ids = idsOf(part as ShopFile);
+  const lost: Lost[] = [];
+  checkReferences(part as ShopFile, (path, collection, id) => {
+    if (!ids[collection].has(id)) lost.push({ path, collection, id });
+  });
+  return lost;
+}
+
+/** Whether something was left out, or forgot what it named, because that is not there. */
+function leaveOut(lists: Lists, raw: RawShop, noted: Map<string, Noted>): boolean {
+  const lost = lostIn(lists as unknown as ShopFile);
+  const gone = new Map<Collection, Set<number>>();
+  for (const { path, collection, id } of lost) {
+    const [list, at, ...rest] = path as [Collection, number, ...Path];
+    const thing = lists[list][at];
+    if (!thing) continue;
+    const loose = looseIn(list, rest);
+    const isUnread = raw[collection].some((one) => one.id === id);
+    const message = `This names ${ONE[collection]} ${JSON.stringify(id)}, which ${isUnread ? 'cannot be read' : 'is not there'}.`;
+    const odd = [{ path: pathText(rest), message, is: id }];
+    note(noted, { list, id: thing.id, odd, isLeftOut: loose === null }, isUnread);
+    if (loose !== null) lists[list][at] = withValueAt(thing, loose, null) as Thing;
+    else gone.set(list, (gone.get(list) ?? new Set()).add(at));
+  }
+  for (const [list, places] of gone) lists[list] = lists[list].filter((_, at) => !places.has(at));
+  return lost.length > 0;
+}
+
+/** The part that may be unknown where something names what is not there; null where it cannot be read without. */
+function looseIn(list: Collection, [field, line, part]: Path): Path | null {
+  if (list === 'lots' && (field === 'order' || field === 'offer')) return [field];
+  if (list === 'programs' && field === 'changes' && line !== undefined && part !== undefined)
+    return [field, line, part];
+  return list === 'applications' && field === 'acid' ? [field] : null;
+}
+
+const ONE: Record<Collection, string> = {
+  suppliers: 'the supplier',
+  products: 'the product',
+  offers: 'the offer',
+  lots: 'the lot',
+  benches: 'the bench',
+  recipes: 'the recipe',
+  programs: 'the program',
+  applications: 'the record',
+  orders: 'the order',
+};

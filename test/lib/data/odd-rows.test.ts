@@ -1,0 +1,174 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { expect, test } from 'vitest';
+import { importShopFile } from '@/lib/commands/import-shop-file';
+import { database } from '@/lib/data/database';
+import { newId } from '@/lib/data/new-id';
+import { shopFileOf } from '@/lib/data/snapshot';
+import { keepOut } from '@/lib/engine/keepout/keep-out';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { unreadIn } from '@/shared/shop-file/unread';
+import { SMALL } from '../commands/small-shop';
+import { parsedOrThrow } from './any-shop-file';
+import { CLOCK, freshDatabase } from './fresh-database';
+
+/** Two benches, each with a record long ago of a recipe of its own; both are open. */
+const TWO = parsedOrThrow({
+  ...SMALL,
+  benches: [...SMALL.benches, { id: 'b2', name: 'Second' }],
+  products: SMALL.products.map((one) => ({ ...one, label: { ...one.label, reiHours: 4 } })),
+  recipes: [...SMALL.recipes, { id: 'r2', name: 'Sulfur', ingredients: [{ product: 'q', dose: '1 g/L' }] }],
+  programs: SMALL.programs.map((one) => ({ ...one, startsOn: '2027-03-03' })),
+  applications: [
+    { id: 'a', recipe: 'r', benches: ['b'], startedAt: '2026-02-24T22:30:00Z', endedAt: '2026-02-24T23:00:00Z' },
+    { id: 'a2', recipe: 'r2', benches: ['b2'], startedAt: '2026-02-24T22:30:00Z', endedAt: '2026-02-24T23:00:00Z' },
+  ],
+});
+
+async function shopWith(sql: string): Promise<string> {
+  const folder = await freshDatabase();
+  const outcome = await importShopFile({ commandId: newId(), file: TWO, into: { isDemo: false } }, CLOCK);
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.refusal));
+  await database();
+  const file = new Database(join(folder, 'shop.db'));
+  // A row as an older version, or somebody with a tool for databases, may have written it: past every guard.
+  for (const { name } of file
+    .prepare<[], { name: string }>("SELECT name FROM sqlite_master WHERE type = 'trigger'")
+    .all()) {
+    file.exec(`DROP TRIGGER "${name}"`);
+  }
+  file.pragma('ignore_check_constraints = ON');
+  file.pragma('foreign_keys = OFF');
+  file.exec(sql);
+  file.close();
+  return outcome.value.shopId;
+}
+
+const statesIn = async (shopId: string) =>
+  Object.fromEntries(
+    keepOut(shopOfFile(await shopFileOf(shopId)), CLOCK.now()).map(({ bench, state }) => [bench.id, state]),
+  );
+
+test('every bench of the sound shop is open', async () => {
+  expect(await statesIn(await shopWith('SELECT 1'))).toEqual({ b: 'open', b2: 'open' });
+});
+
+const CLOSED = 'unknown';
+const ROWS: [what: string, sql: string, of: string, benches: Record<string, string>][] = [
+  [
+    'a product whose name holds a tab',
+    `UPDATE Product SET name = 'So' || char(9) || 'ap' WHERE id = 'p'`,
+    'products p',
+    { b: CLOSED, b2: 'open' },
+  ],
+  [
+    'a product whose name is a space',
+    `UPDATE Product SET name = ' ' WHERE id = 'q'`,
+    'products q',
+    { b: 'open', b2: CLOSED },
+  ],
+  [
+    'a product whose kind is none',
+    `UPDATE Product SET kind = 'magic' WHERE id = 'q'`,
+    'products q',
+    { b: 'open', b2: CLOSED },
+  ],
+  [
+    'a recipe whose name holds a line separator',
+    `UPDATE RecipeVersion SET name = 'R' || char(8232) WHERE recipeId = 'r2'`,
+    'recipes r2',
+    { b: 'open', b2: CLOSED },
+  ],
+  [
+    'a recipe whose dose is none',
+    `UPDATE Ingredient SET dose = 'much' WHERE recipeId = 'r'`,
+    'recipes r',
+    { b: CLOSED, b2: 'open' },
+  ],
+  [
+    'a bench whose name holds a mark of direction',
+    `UPDATE Bench SET name = char(8238) || 'x' WHERE id = 'b2'`,
+    'benches b2',
+    { b: 'open', b2: CLOSED },
+  ],
+  [
+    'a record mixed in 1970',
+    `UPDATE ApplicationVersion SET mixedAt = 0 WHERE applicationId = 'a'`,
+    'applications a',
+    { b: CLOSED, b2: 'open' },
+  ],
+  [
+    'a record begun in the year 3000',
+    `UPDATE ApplicationVersion SET startedAt = 32503680000000 WHERE applicationId = 'a2'`,
+    'applications a2',
+    { b: 'open', b2: CLOSED },
+  ],
+  [
+    'a record by somebody with a tab',
+    `UPDATE ApplicationVersion SET sprayedBy = 'A' || char(9) WHERE applicationId = 'a'`,
+    'applications a',
+    { b: CLOSED, b2: 'open' },
+  ],
+  [
+    'a record of a bench that is not there',
+    `UPDATE ApplicationBench SET benchId = 'gone' WHERE applicationId = 'a'`,
+    'applications a',
+    { b: CLOSED, b2: CLOSED },
+  ],
+  ['a program with an odd day', `UPDATE Program SET endsOn = '3000-01-01'`, 'programs g', { b: CLOSED, b2: 'open' }],
+  [
+    'a lot received in 1970',
+    `UPDATE Lot SET receivedOn = '1970-01-01' WHERE id = 'l'`,
+    'lots l',
+    { b: 'open', b2: 'open' },
+  ],
+  [
+    'a lot with a last day in 9999',
+    `UPDATE Container SET expiresOn = '9999-12-31' WHERE lotId = 'l'`,
+    'lots l',
+    { b: 'open', b2: 'open' },
+  ],
+  [
+    'a lot in a place of nothing',
+    `UPDATE Container SET keptIn = ' ' WHERE lotId = 'l'`,
+    'lots l',
+    { b: 'open', b2: 'open' },
+  ],
+  [
+    'a lot that holds less than nothing',
+    `UPDATE Movement SET fromSide = 'container', toSide = 'waste' WHERE lotId = 'l'`,
+    'lots l',
+    { b: 'open', b2: 'open' },
+  ],
+  ['a supplier with an odd name', `UPDATE Supplier SET name = char(9)`, 'suppliers s', { b: 'open', b2: 'open' }],
+  ['an offer of an odd pack', `UPDATE Offer SET packText = 'some'`, 'offers o', { b: 'open', b2: 'open' }],
+  [
+    'a shop whose address holds a line break',
+    `UPDATE Shop SET address = 'a' || char(10) || 'b'`,
+    'shop shop',
+    { b: 'open', b2: 'open' },
+  ],
+];
+
+test.each(ROWS)(
+  '%s costs that one thing and the benches it may have closed, and nothing else',
+  async (_what, sql, of, benches) => {
+    const shopId = await shopWith(sql);
+    const file = await shopFileOf(shopId);
+    expect(
+      unreadIn(file)
+        .filter(({ isCaused }) => !isCaused)
+        .map(({ list, id }) => `${list} ${id}`),
+    ).toEqual([of]);
+    for (const { odd } of unreadIn(file)) for (const { message } of odd) expect(message).toMatch(/\.$/);
+    expect(await statesIn(shopId)).toEqual(benches);
+    // What is left is a whole shop: it passes every check that a file passes.
+    parsedOrThrow(file);
+  },
+);
+
+test('two odd rows are two things, and a bench that either may have closed is kept out of', async () => {
+  const shopId = await shopWith(`${ROWS[0]?.[1]}; ${ROWS[7]?.[1]}`);
+  expect(unreadIn(await shopFileOf(shopId))).toHaveLength(2);
+  expect(await statesIn(shopId)).toEqual({ b: CLOSED, b2: CLOSED });
+});
