@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { damageHere } from '@/lib/views/damage';
 import { keepOutBoard } from '@/lib/views/keep-out-board';
+import { unreadHere } from '@/lib/views/unread-here';
 import { Damage } from '../_parts/damage';
 import { EmergencyLink } from '../_parts/emergency-link';
 import { EmptyPlace } from '../_parts/empty-place';
@@ -9,6 +10,7 @@ import { FirstVisit } from '../_parts/first-visit';
 import { KeepOutBoard } from '../_parts/keep-out-board';
 import { Refreshed } from '../_parts/refreshed';
 import { one, type Search } from '../_parts/search';
+import { Unread } from '../_parts/unread';
 import styles from './keep-out.module.css';
 
 export const metadata: Metadata = { title: 'Keep-out' };
@@ -23,6 +25,7 @@ export default async function KeepOutPage({ searchParams }: { searchParams: Prom
       <Refreshed />
       <h1>{isAlone ? (board.shop ?? 'Keep-out') : 'Keep-out'}</h1>
       <Damage sentence={await damageHere()} />
+      <Unread sentence={await unreadHere(clock)} />
       <KeepOutBoard first={board} from="/keep-out/now">
         What was sprayed, as recorded; the label governs.
       </KeepOutBoard>

@@ -3,10 +3,12 @@
 import { revalidatePath } from 'next/cache';
 import { cookies } from 'next/headers';
 import { clock } from '@/lib/clock';
+import { putRight } from '@/lib/commands/put-right';
 import { startShop } from '@/lib/commands/start-shop';
 import { doorAction } from '@/lib/door/door-action';
 import { SHOWN_SHOP, shopNamed } from '@/lib/views/shown-shop';
 import type { FormState } from '@/shared/forms/form-state';
+import { PutRightForm } from '@/shared/forms/put-right';
 import { ShowShop } from '@/shared/forms/show-shop';
 import { StartShop } from '@/shared/forms/start-shop';
 import { accept, refuse } from '@/shared/outcome';
@@ -33,6 +35,23 @@ const start = doorAction(StartShop, async ({ commandId, ...settings }) => {
 /** Start a shop with nothing in it, and look at it. */
 export async function startShopAction(state: FormState, form: FormData): Promise<FormState> {
   return start(state, form);
+}
+
+const right = doorAction(PutRightForm, async ({ commandId, shop, list, id, reason, values }, { actor }) => {
+  const outcome = await putRight({ commandId, shopId: shop, actor, list, id, reason, values }, clock);
+  if (!outcome.ok && outcome.refusal.code === 'faults') {
+    const fieldOf = (path: string) => values.find((value) => value.path === path)?.field ?? path;
+    const faults = outcome.refusal.faults.map(({ path, message }) => ({ path: fieldOf(path), message }));
+    return refuse({ code: 'faults', faults });
+  }
+  if (!outcome.ok) return outcome;
+  revalidatePath('/', 'layout');
+  return accept({ message: 'It is put right, and can be read again.', link: '/setup' });
+});
+
+/** Put a thing right that cannot be read. */
+export async function putRightAction(state: FormState, form: FormData): Promise<FormState> {
+  return right(state, form);
 }
 
 async function look(shopId: string): Promise<void> {

@@ -7,15 +7,17 @@ import styles from './setup.module.css';
 import { ShopFacts } from './shop-facts';
 import { ShowShopButton } from './show-shop-button';
 import { StartShopForm } from './start-shop-form';
+import { UnreadThings } from './unread-things';
 
 export const metadata: Metadata = { title: 'Setup' };
 
 export default async function SetupPage() {
-  const { shops, shown } = await setupScreen(clock);
+  const { shops, shown, unread } = await setupScreen(clock);
   return (
     <>
       <h1>Setup</h1>
       <p className="soft">The shop itself, the shops in this database, and shop files in and out.</p>
+      {shown && <UnreadThings shop={shown.id} {...unread} />}
       <div className={styles.columns}>
         <div>
           {shown && <ShownShop shown={shown} />}

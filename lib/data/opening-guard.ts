@@ -19,15 +19,15 @@ const BESIDE_BENCHES: ReadonlySet<string> = new Set([
   ...['noteAlertsSent', 'saveAlertSettings', 'confirmClock'],
 ]);
 
-/** Says a second time that an amendment is right, so it is asked nothing more. */
-const IS_CONFIRMATION = 'confirmAmendment';
+/** Say a second time that an amendment, or what could not be read, is right, so they are asked nothing more. */
+const CONFIRMATIONS: ReadonlySet<string> = new Set(['confirmAmendment', 'putRight']);
 
 /** Commands that write records, and judge by themselves whether one comes so late that its interval is over. */
 const RECORDING: ReadonlySet<string> = new Set(['finishMix', 'recordApplication', 'amendApplication']);
 
 /** The shop before a command; null for one that can open no bench, and for one that makes the shop. */
 export async function shopBefore(rows: Rows, { name, shopId }: Command): Promise<Shop | null> {
-  if (shopId === null || name === IS_CONFIRMATION || BESIDE_BENCHES.has(name)) return null;
+  if (shopId === null || CONFIRMATIONS.has(name) || BESIDE_BENCHES.has(name)) return null;
   return readShop(rows, shopId);
 }
 

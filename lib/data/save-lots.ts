@@ -41,7 +41,12 @@ export type ReceivedLot = {
 };
 
 /** Save the lots that a file brings, and what it says of those that the shop has. */
-export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, saving: Saving<FileLot>[]): Promise<void> {
+export async function saveLots(
+  rows: Rows,
+  stamp: Stamp,
+  { file, reason }: { file: ShopFile; reason: string },
+  saving: Saving<FileLot>[],
+): Promise<void> {
   const zone = Zone.parse(file.shop.timeZone);
   const products = new Map(file.products.map((product) => [product.id, product]));
   const first = await rows.lot.count({ where: { shopId: stamp.shopId } });
@@ -67,7 +72,7 @@ export async function saveLots(rows: Rows, stamp: Stamp, file: ShopFile, saving:
   );
   const counts: Recording[] = [];
   for (const { standing, said } of lots)
-    counts.push(...(await correctLot(rows, stamp, zone, standing, said, containers)));
+    counts.push(...(await correctLot(rows, stamp, { zone, reason, standing, lot: said, containers })));
   await recordMovements(rows, stamp, counts);
 }
 
@@ -137,12 +142,10 @@ function firstMovements(lot: ReceivedLot, receivedAt: Instant, now: Instant): Re
 async function correctLot(
   rows: Rows,
   stamp: Stamp,
-  zone: Zone,
-  { lotId, part, packText }: StandingLot,
-  lot: ReceivedLot,
-  containers: (at: ContainerAt) => ContainerStanding | null,
+  { zone, reason, standing, lot, containers }: Correcting,
 ): Promise<Recording[]> {
   const { shopId } = stamp;
+  const { lotId, part, packText } = standing;
   const shares = lot.paid === null ? null : shareOut(lot.paid, part.containers.length);
   const data = { packText: lot.packText };
   if (lot.packText !== packText) await rows.lot.update({ where: { shopId_id: { shopId, id: lotId } }, data });
@@ -154,7 +157,7 @@ async function correctLot(
     const container = containers({ lotId, place });
     if (!container) throw new RangeError(`save: no container ${place} in lot ${lotId}`);
     for (const change of changesTo(container, lot, zone, stamp.recordedAt)) {
-      await changeContainer(rows, stamp, { lotId, place, ...change, reason: 'said by an import' });
+      await changeContainer(rows, stamp, { lotId, place, ...change, reason });
     }
     const now = { id: newId(), at: latest(container.ledger.movements, stamp.recordedAt) };
     const counted = setTo(container.ledger, lot.remaining, now);
@@ -163,6 +166,14 @@ async function correctLot(
   }
   return counts;
 }
+
+type Correcting = {
+  zone: Zone;
+  reason: string;
+  standing: StandingLot;
+  lot: ReceivedLot;
+  containers: (at: ContainerAt) => ContainerStanding | null;
+};
 
 type Change = { kind: ChangeKind; is: string | null; occurredAt: Instant };
 

@@ -32,9 +32,15 @@ export async function createShop(rows: Rows, stamp: Stamp, shop: NewShop, settin
 /**
  * Save what a file adds to a shop or changes in it.
  *
- * Takes    the file in its plain form, and what comparing it with the shop gave, without a fault
+ * Takes    the file in its plain form, what comparing it with the shop gave, without a fault, and why, for the ledgers
  */
-export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, comparison: Comparison): Promise<void> {
+export async function saveShop(
+  rows: Rows,
+  stamp: Stamp,
+  file: ShopFile,
+  comparison: Comparison,
+  reason = 'said by an import',
+): Promise<void> {
   const { shopId } = stamp;
   const { collections, settings } = comparison;
   noteTouched(stamp, comparison);
@@ -45,7 +51,7 @@ export async function saveShop(rows: Rows, stamp: Stamp, file: ShopFile, compari
   await saveOffers(rows, stamp, toSave(file.offers, collections.offers));
   // A lot names the order that it came with.
   await saveOrders(rows, shopId, toSave(file.orders, collections.orders));
-  await saveLots(rows, stamp, file, toSave(file.lots, collections.lots));
+  await saveLots(rows, stamp, { file, reason }, toSave(file.lots, collections.lots));
   await saveBenches(rows, shopId, toSave(file.benches, collections.benches));
   await saveRecipes(rows, stamp, toSave(file.recipes, collections.recipes));
   const programs = toSave(file.programs, collections.programs);

@@ -4,18 +4,22 @@ import type { Clock } from '../clock';
 import type { ShopListed } from '../data/shops';
 import { shopNow } from './house';
 import { shopsAndShown } from './shown-shop';
+import { unreadScreen } from './unread';
 
 export type SetupScreen = {
   shops: ShopListed[];
   /** The shop that is looked at; null in a database without any. */
   shown: { id: string; settings: ShopFile['shop']; counts: [what: string, count: number][] } | null;
+  /** What of the shop that is looked at cannot be read. */
+  unread: ReturnType<typeof unreadScreen>;
 };
 
 /** What the shop says about itself, and which shops this database holds. */
 export async function setupScreen(clock: Clock): Promise<SetupScreen> {
   const { shops } = await shopsAndShown();
   const here = await shopNow(clock);
-  return { shops, shown: here && { id: here.id, settings: here.file.shop, counts: countsOf(here.file) } };
+  const shown = here && { id: here.id, settings: here.file.shop, counts: countsOf(here.file) };
+  return { shops, shown, unread: here ? unreadScreen(here.file) : { things: [], caused: [] } };
 }
 
 const countsOf = (file: ShopFile): [string, number][] => [

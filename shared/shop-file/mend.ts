@@ -23,8 +23,9 @@ export function mended(thing: unknown, contract: z.ZodType): Mended {
     const issues = contract.safeParse(now).error?.issues ?? [];
     if (issues.length === 0) break;
     for (const { path, message } of issues) {
-      const text = pathText(path as Path);
-      if (!odd.has(text)) odd.set(text, { path: text, message, is: valueAt(thing, path as Path) });
+      const at = path as Path;
+      const text = pathText(at);
+      if (!odd.has(text)) odd.set(text, { path: text, at, message, is: valueAt(thing, at) });
     }
     // From the last on, so that a line that is left out moves no other.
     for (const { path } of issues.toReversed()) now = way(now, path as Path);

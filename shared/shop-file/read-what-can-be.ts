@@ -79,7 +79,7 @@ function leaveOut(lists: Lists, raw: RawShop, noted: Map<string, Noted>): boolea
     const loose = looseIn(list, rest);
     const isUnread = raw[collection].some((one) => one.id === id);
     const message = `This names ${ONE[collection]} ${JSON.stringify(id)}, which ${isUnread ? 'cannot be read' : 'is not there'}.`;
-    const odd = [{ path: pathText(rest), message, is: id }];
+    const odd = [{ path: pathText(rest), at: rest, message, is: id }];
     note(noted, { list, id: thing.id, odd, isLeftOut: loose === null }, isUnread);
     if (loose !== null) lists[list][at] = withValueAt(thing, loose, null) as Thing;
     else gone.set(list, (gone.get(list) ?? new Set()).add(at));

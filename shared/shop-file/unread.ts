@@ -1,9 +1,10 @@
 import type { Refusal } from '../outcome';
 import type { Collection } from './check-ids';
 import type { ShopFile } from './contract';
+import type { Path } from './path';
 
 /** One value that no shop file may hold: where in its thing, what it is, and what is wrong with it. */
-export type OddValue = { path: string; message: string; is: unknown };
+export type OddValue = { path: string; at: Path; message: string; is: unknown };
 
 /** One thing of a shop that cannot be read as it stands in the database. */
 export type UnreadThing = {

@@ -1,13 +1,18 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
+import { changeShop } from '@/lib/commands/change-shop';
 import { importShopFile } from '@/lib/commands/import-shop-file';
+import { putRight } from '@/lib/commands/put-right';
 import { database } from '@/lib/data/database';
+import { fingerprint } from '@/lib/data/fingerprint';
 import { newId } from '@/lib/data/new-id';
 import { shopFileOf } from '@/lib/data/snapshot';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
-import { unreadIn } from '@/shared/shop-file/unread';
+import { shopFileAnswer } from '@/lib/views/documents';
+import { explain } from '@/shared/outcome';
+import { type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
 import { SMALL } from '../commands/small-shop';
 import { parsedOrThrow } from './any-shop-file';
 import { CLOCK, freshDatabase } from './fresh-database';
@@ -171,4 +176,78 @@ test('two odd rows are two things, and a bench that either may have closed is ke
   const shopId = await shopWith(`${ROWS[0]?.[1]}; ${ROWS[7]?.[1]}`);
   expect(unreadIn(await shopFileOf(shopId))).toHaveLength(2);
   expect(await statesIn(shopId)).toEqual({ b: CLOSED, b2: CLOSED });
+});
+
+/** What each odd thing should say, by the place of the value in it; and whether its benches are open again then. */
+const RIGHT: [of: string, row: string, values: Record<string, string | null>][] = [
+  ['products', 'a product whose name holds a tab', { name: 'Soap' }],
+  ['products', 'a product whose kind is none', { kind: 'fungicide' }],
+  ['recipes', 'a recipe whose name holds a line separator', { name: 'Sulfur' }],
+  ['recipes', 'a recipe whose dose is none', { 'ingredients[0].dose': '12 mL/gal' }],
+  ['benches', 'a bench whose name holds a mark of direction', { name: 'Second' }],
+  ['applications', 'a record mixed in 1970', { mixedAt: '2026-02-24T22:00:00Z' }],
+  ['applications', 'a record begun in the year 3000', { startedAt: '2026-02-24T22:30:00Z' }],
+  ['applications', 'a record by somebody with a tab', { by: null }],
+  ['applications', 'a record of a bench that is not there', { 'benches[0]': 'b' }],
+  ['programs', 'a program with an odd day', { endsOn: null }],
+  ['lots', 'a lot received in 1970', { receivedOn: '2026-02-02' }],
+  ['lots', 'a lot with a last day in 9999', { expiresOn: null }],
+  ['lots', 'a lot in a place of nothing', { keptIn: 'shelf' }],
+  ['suppliers', 'a supplier with an odd name', { name: 'Supplier' }],
+  ['offers', 'an offer of an odd pack', { pack: '500 mL' }],
+  ['shop', 'a shop whose address holds a line break', { address: 'a, b' }],
+];
+
+test.each(RIGHT)('of %s: %s is put right, on record, and its benches are told of again', async (list, row, right) => {
+  const [, sql = '', of = ''] = ROWS.find(([what]) => what === row) ?? [];
+  const shopId = await shopWith(sql);
+  const values = Object.entries(right).map(([path, is]) => ({ path, is }));
+  const [, id = ''] = of.split(' ');
+  const sent = { shopId, list: list as UnreadThing['list'], id, values, actor: 'Ada', reason: 'looked' };
+  const stillOdd = values.map(({ path }) => ({ path, is: 'odd\tvalue' }));
+  expect(await putRight({ ...sent, commandId: newId(), values: stillOdd }, CLOCK)).toMatchObject({
+    refusal: { code: 'faults', faults: [{ path: values[0]?.path, message: expect.stringMatching(/\.$/) }] },
+  });
+  const outcome = await putRight({ ...sent, commandId: newId() }, CLOCK);
+  expect(outcome).toMatchObject({ ok: true, value: { list, id, reason: 'looked' } });
+  const file = await shopFileOf(shopId);
+  expect(unreadIn(file)).toEqual([]);
+  expect(await statesIn(shopId)).toEqual({ b: 'open', b2: 'open' });
+  const { reader } = await database();
+  const [line] = await reader.command.findMany({ where: { shopId, name: 'putRight' } });
+  expect(line).toMatchObject({ actor: 'Ada', answer: [{ was: values.map(({ path }) => ({ path })) }] });
+  // It comes out as a file and goes in again.
+  const again = await importShopFile({ commandId: newId(), file: parsedOrThrow(file), into: { isDemo: false } }, CLOCK);
+  expect(again.ok && (await shopFileOf(again.value.shopId))).toEqual(file);
+});
+
+test('a file of a shop in which something cannot be read is refused by name, and nothing is brought into it', async () => {
+  const shopId = await shopWith(ROWS[11]?.[1] ?? '');
+  const answer = await shopFileAnswer({ shop: shopId });
+  expect(answer).toMatchObject({ ok: false, refusal: { code: 'things-unread', count: 1 } });
+  expect(answer.ok || explain(answer.refusal)).toMatch(
+    /lot "l", receivedOn: .* Put this right on the Setup page first/,
+  );
+  const into = { shopId, fingerprint: fingerprint(await shopFileOf(shopId)) };
+  expect(await importShopFile({ commandId: newId(), file: TWO, into }, CLOCK)).toMatchObject({
+    refusal: { code: 'things-unread' },
+  });
+  const part = { lots: TWO.lots.filter(({ id }) => id === 'l') };
+  expect(await changeShop({ commandId: newId(), shopId, part }, CLOCK)).toMatchObject({
+    refusal: { code: 'things-unread' },
+  });
+});
+
+test('a ledger that comes to less than nothing is not put right by hand, and says so', async () => {
+  const shopId = await shopWith(ROWS[14]?.[1] ?? '');
+  const sent = {
+    shopId,
+    list: 'lots' as const,
+    id: 'l',
+    values: [{ path: 'remaining', is: '1 mL' }],
+    reason: 'looked',
+  };
+  expect(await putRight({ ...sent, commandId: newId() }, CLOCK)).toMatchObject({
+    refusal: { code: 'faults', faults: [{ path: 'remaining', message: expect.stringContaining('Restore a backup') }] },
+  });
 });

@@ -16,6 +16,7 @@ import { moveContainer } from '@/lib/commands/move-container';
 import { moveSpraying } from '@/lib/commands/move-spraying';
 import { noteAlertsSent } from '@/lib/commands/note-alerts-sent';
 import { openContainer } from '@/lib/commands/open-container';
+import { putRight } from '@/lib/commands/put-right';
 import { receiveDelivery } from '@/lib/commands/receive-delivery';
 import { receiveLot } from '@/lib/commands/receive-lot';
 import { receiveOrder } from '@/lib/commands/receive-order';
@@ -178,6 +179,18 @@ export const HOSTILE: Record<string, Send> = {
     noteAlertsSent({ shopId, way: 'mail', keys: [`${any.text('k')}${newId()}`] }, CLOCK),
   'open-container': (any, shopId) =>
     openContainer({ ...sent(shopId), lotId: any.id('m'), place: any.nth(3), openedOn: any.day('2026-03-02') }, CLOCK),
+  'put-right': async (any, shopId) => {
+    const { writer } = await database();
+    const where = { shopId_id: { shopId, id: 's' } };
+    await writer.supplier.update({ where, data: { name: 'a\tb' } });
+    const values = [{ path: 'name', is: any.text('Supplier') }];
+    const outcome = await putRight(
+      { ...sent(shopId), list: 'suppliers', id: any.id('s'), values, reason: any.text('looked') },
+      CLOCK,
+    );
+    if (!outcome.ok) await writer.supplier.update({ where, data: { name: 'Supplier' } });
+    return outcome;
+  },
   'receive-delivery': (any, shopId) =>
     receiveDelivery({ ...sent(shopId), receivedOn: any.day('2026-03-30'), lots: [lot(any), lot(any)] }, CLOCK),
   'receive-lot': (any, shopId) =>

@@ -1,0 +1,55 @@
+'use client';
+
+import { useActionState } from 'react';
+import type { OddShown, UnreadShown } from '@/lib/views/unread';
+import { type FormState, IDLE } from '@/shared/forms/form-state';
+import { FormAnswer, FormField, typedIn } from '../_parts/form-field';
+import { HiddenFields } from '../_parts/hidden-fields';
+import { putRightAction } from './actions';
+import styles from './setup.module.css';
+
+/** What a thing that cannot be read should say: each odd value, how it is known, and that somebody looked. */
+export function PutRightForm({ shop, thing }: { shop: string; thing: UnreadShown }) {
+  const [state, send, isSending] = useActionState(putRightAction, IDLE);
+  const { list, id, commandId, key } = thing;
+  if (state.status === 'done') return <FormAnswer state={state} />;
+  return (
+    <form action={send} className={styles.form}>
+      <HiddenFields of={{ commandId, shop, list, id }} />
+      {thing.odd.map((odd, number) => (
+        <OddField key={odd.path} {...{ state, odd, number, prefix: key }} />
+      ))}
+      <FormField state={state} name="reason" id={`${key}-reason`} label="How you know">
+        {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'reason')} />}
+      </FormField>
+      <FormField state={state} name="sure" id={`${key}-sure`} label="I have looked, and this is right">
+        {(wiring) => <input {...wiring} type="checkbox" value="yes" />}
+      </FormField>
+      <FormAnswer state={state} />
+      <p>
+        <button type="submit" data-main="" disabled={isSending}>
+          {isSending ? 'Putting it right…' : 'Put it right'}
+        </button>
+      </p>
+    </form>
+  );
+}
+
+type OddFieldProps = { state: FormState; odd: OddShown; number: number; prefix: string };
+
+function OddField({ state, odd, number, prefix }: OddFieldProps) {
+  const name = `value[${number}]`;
+  const hint = (
+    <>
+      It says <code>{odd.says}</code>. {odd.message}
+    </>
+  );
+  return (
+    <>
+      <input type="hidden" name={`path[${number}]`} value={odd.path} />
+      <FormField state={state} name={name} id={`${prefix}-${number}`} label={odd.path} hint={hint}>
+        {(wiring) => <input {...wiring} defaultValue={typedIn(state, name, odd.proposed)} />}
+      </FormField>
+    </>
+  );
+}

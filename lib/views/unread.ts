@@ -1,0 +1,61 @@
+import 'server-only';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import { shown } from '@/shared/shop-file/path';
+import { SINGULAR, type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
+import { tidyText } from '@/shared/text/text-fault';
+import { newCommandId } from '../data/new-id';
+
+/** One value that cannot be read, as its form shows it. */
+export type OddShown = { path: string; says: string; message: string; proposed: string };
+
+/** One thing that cannot be read: what it is, which benches are kept out of for it, and what is wrong in it. */
+export type UnreadShown = {
+  key: string;
+  list: UnreadThing['list'];
+  id: string;
+  what: string;
+  benches: string | null;
+  isLeftOut: boolean;
+  odd: OddShown[];
+  commandId: string;
+};
+
+/** Everything of a shop that cannot be read, for Setup, and what is missing only because of it. */
+export function unreadScreen(file: ShopFile): { things: UnreadShown[]; caused: string[] } {
+  const unread = unreadIn(file);
+  return {
+    things: unread.filter(({ isCaused }) => !isCaused).map((thing, number) => shownOf(thing, file, number)),
+    caused: unread.filter(({ isCaused }) => isCaused).map(nameOf),
+  };
+}
+
+/** How many things of a shop cannot be read, in one sentence for its pages; null when all can. */
+export function unreadSentence(file: ShopFile): string | null {
+  const things = unreadIn(file).filter(({ isCaused }) => !isCaused);
+  const [first, ...more] = things;
+  if (!first) return null;
+  const closed = things.some(({ benches }) => benches === 'all' || benches.length > 0);
+  const rest = more.length === 0 ? '' : ` and ${more.length} more`;
+  return `${things.length === 1 ? '1 thing' : `${things.length} things`} of this shop cannot be read: ${nameOf(first)}${rest}.${closed ? ' Benches that it may have closed are kept out of.' : ''}`;
+}
+
+const nameOf = ({ list, id }: UnreadThing): string =>
+  list === 'shop' ? 'the shop itself' : `${SINGULAR[list]} ${shown(id)}`;
+
+function shownOf(thing: UnreadThing, file: ShopFile, number: number): UnreadShown {
+  const { list, id, isLeftOut, odd, benches } = thing;
+  return {
+    ...{ key: `unread-${number}`, list, id, what: nameOf(thing), isLeftOut, commandId: newCommandId() },
+    benches: benchWords(benches, file),
+    odd: odd.map(({ path, message, is }) => {
+      const proposed = typeof is === 'string' ? tidyText(is) : '';
+      return { path, message, says: shown(is), proposed: proposed === is ? '' : proposed.slice(0, 200) };
+    }),
+  };
+}
+
+function benchWords(benches: UnreadThing['benches'], file: ShopFile): string | null {
+  if (benches === 'all') return 'Every bench is kept out of until it can be read.';
+  const names = benches.map((id) => file.benches.find((bench) => bench.id === id)?.name ?? id);
+  return names.length === 0 ? null : `Kept out of until it can be read: ${names.join(', ')}.`;
+}
