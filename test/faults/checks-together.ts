@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { type BuildContext, context, type Plugin } from 'esbuild';
-import type { Fault } from './faults';
+import type { Fault } from './fault';
 
 /*
  * All checks against published figures in one piece, put together anew for each fault, with its text replaced. Nothing of
@@ -12,8 +12,8 @@ import type { Fault } from './faults';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const CHECKS = join(ROOT, 'test/outside');
-/** It finishes mixes in a real database, which takes longer than all others together. */
-const LEFT_OUT = ['record-fields.test.ts'];
+/** One finishes mixes in a real database, the others give a search its seconds: each takes longer than all others together. */
+const LEFT_OUT = ['record-fields.test.ts', 'buying-cases.test.ts', 'lot-sizing.test.ts'];
 /** Where the piece stands for a moment, so that it finds the packages. */
 const PLACE = join(ROOT, 'node_modules/.cache/faults');
 const LONGEST_MS = 300_000;

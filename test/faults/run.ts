@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Checks, ROOT } from './checks-together';
-import { FAULTS, type Fault } from './faults';
+import type { Fault } from './fault';
+import { FAULTS } from './faults';
 
 /*
  * `npm run test:faults`: plants one fault after another in the program, runs the checks against published figures, and

@@ -1,20 +1,27 @@
 import { describe, expect, test } from 'vitest';
+import { planAhead } from '@/lib/engine/ahead/plan-ahead';
+import { planDocument } from '@/lib/engine/ahead/plan-document';
 import { replacementOf } from '@/lib/engine/ahead/replace-cost';
 import { sprayPerPlantByLeaves } from '@/lib/engine/bench/spray-per-plant';
 import { sprayFor } from '@/lib/engine/bench/spray-volume';
 import { overBenches } from '@/lib/engine/budget/over-benches';
-import { firstPart } from '@/lib/engine/mix/acid-doses';
+import { batchFor } from '@/lib/engine/mix/batch';
 import { measurableBatch } from '@/lib/engine/mix/measurable-batch';
-import { orderOfAddition } from '@/lib/engine/mix/order';
+import { mixSheet } from '@/lib/engine/mix/mix-sheet';
 import { orderSums } from '@/shared/measure/order-sums';
 import { workMinutes } from '@/shared/mix/work-minutes';
 import { micros } from '@/shared/quantity/amounts';
 import { exact, toNumber } from '@/shared/quantity/exact';
 import { shareOut } from '@/shared/quantity/rounding';
-import { acid } from '../lib/engine/mix/some-products';
-import { bench, type Fields, once, planOf, product, recipe, smallShop } from '../lib/engine/rules/small-shop';
+import { readInstant } from '@/shared/time/instant';
+import { bench, day, once, planOf, recipe, smallShop } from '../lib/engine/rules/small-shop';
 import { productFigures, shopWith, sprayingFigures, planOf as workedPlan } from '../worked/plan-of';
-import { water } from './acid-tables';
+
+const _at = (text: string) => {
+  const reading = readInstant(text);
+  if (!reading.ok) throw new Error(reading.message);
+  return reading.value;
+};
 
 /*
  * Common practice, no source: formulas that the trade uses and nobody publishes a figure for, and what this program fixed
@@ -65,6 +72,10 @@ describe('from bench to bottle', () => {
 });
 
 describe('money', () => {
+  const MADE = {
+    lots: [{ id: 'l', product: 'p1', pack: '1 L', paid: '100.00', receivedOn: '2026-01-01' }],
+    recipes: [recipe('r1', { product: 'p1', dose: '10 mL/L' })],
+  };
   test('work is minutes ÷ 60 × wage: 45 minutes at 18.00 are 13.50', () => {
     const plan = workedPlan(
       shopWith({
@@ -83,6 +94,25 @@ describe('money', () => {
   });
   test('12 plants at a quarter of a minute and 20 minutes for the batch are 23 minutes', () => {
     expect(toNumber(workMinutes({ minutesPerPlant: 0.25, minutesPerBatch: 20 }, 12) ?? exact(0n))).toBe(23);
+  });
+  test('10 mL of a litre that cost 100.00 are 1.00: 1.00 for the litre mixed, 0.05 for each of 20 plants, and work apart', () => {
+    const shop = smallShop({ ...MADE, settings: { wagePerHour: '18.00' } });
+    const [first] = shop.recipes;
+    const plants = [{ name: 'ferns', pot: null, count: 20, mlPerPlant: 50 }];
+    const batch = batchFor({ kind: 'plants', plants, coverage: 1, area: null }, shop.sprayer);
+    if (!first || !batch.ok) throw new Error('there is a mix');
+    const { cost } = mixSheet(shop, first, batch.value, day('2026-03-02'), exact(23n));
+    expect(cost).toEqual({ material: 1_000_000, perLitre: 1_000_000, perPlant: 50_000, labour: 6_900_000 });
+    const ahead = planDocument(
+      planAhead(
+        smallShop({ ...MADE, benches: [bench('b1', { plants })], programs: [once('g1', '2026-03-02')] }),
+        day('2026-03-02'),
+        1,
+      ),
+    );
+    expect(ahead.sprayings.map(({ costPerPlant, costPerLitre }) => [costPerPlant, costPerLitre])).toEqual([
+      ['0.050000', '1.000000'],
+    ]);
   });
   test('a price shared over equal bottles: the cents that are left go to the first', () => {
     expect(shareOut(micros(100), 3)).toEqual([34, 33, 33]);
@@ -200,99 +230,5 @@ describe('the shelf', () => {
       1,
     );
     expect(sprayingFigures(plan).map(({ materialCost }) => materialCost)).toEqual(['0.250000']);
-  });
-});
-
-describe('rules', () => {
-  const labelled = (label: Fields, parts: object = {}) =>
-    planOf({ products: [product('p1', label)], ...parts }, '2026-03-02', 104);
-  const firedOn = (rule: string, plan: ReturnType<typeof planOf>) =>
-    plan.flags.filter((flag) => flag.rule === rule).map(({ on }) => on);
-  const twice = (first: string, second: string) => ({ programs: [once('g1', first), once('g2', second)] });
-
-  test('"in a year" is the 365 days that end with the spraying', () => {
-    const label = { maxApplicationsPerYear: 1 };
-    expect(firedOn('too-many-applications', labelled(label, twice('2026-03-02', '2027-03-01')))).toEqual([
-      '2027-03-01',
-    ]);
-    expect(firedOn('too-many-applications', labelled(label, twice('2026-03-02', '2027-03-02')))).toEqual([]);
-  });
-  test('seven days between 2 and 9 March are seven, and one less is too soon', () => {
-    const label = { minDaysBetween: 7 };
-    expect(firedOn('too-soon', labelled(label, twice('2026-03-02', '2026-03-08')))).toEqual(['2026-03-08']);
-    expect(firedOn('too-soon', labelled(label, twice('2026-03-02', '2026-03-09')))).toEqual([]);
-  });
-  test('three days before a harvest are enough for three days, and two are not', () => {
-    const harvest = (on: string) =>
-      firedOn(
-        'phi-reaches-harvest',
-        labelled({ phiDays: 3 }, { benches: [bench('b1', { harvestOn: '2026-03-12' })], programs: [once('g1', on)] }),
-      );
-    expect([harvest('2026-03-09'), harvest('2026-03-10')]).toEqual([[], ['2026-03-10']]);
-  });
-  test('a mix to be used within 2 h is in time after two hours, and not a minute later', () => {
-    const lasting = (minutes: number) =>
-      firedOn(
-        'mixed-too-long',
-        planOf({
-          recipes: [{ ...recipe('r1', 'p1'), useWithinHours: 2 }],
-          programs: [once('g1', '2026-03-02', { minutes })],
-        }),
-      );
-    expect([lasting(120), lasting(121)]).toEqual([[], ['2026-03-02']]);
-  });
-  test('a dose above the label is a stop, one at its end is none', () => {
-    const dosed = (dose: string) =>
-      planOf({
-        products: [product('p1', { rates: [{ use: 'foliar', min: '1 mL/L', max: '2 mL/L' }] })],
-        recipes: [recipe('r1', { product: 'p1', dose, use: 'foliar' })],
-        programs: [once('g1', '2026-03-02')],
-      }).flags.map(({ rule, severity }) => `${severity} ${rule}`);
-    expect([dosed('2 mL/L'), dosed('2.01 mL/L'), dosed('0.9 mL/L')]).toEqual([
-      [],
-      ['stop dose-outside-label'],
-      ['warn dose-outside-label'],
-    ]);
-  });
-  test('a bench that customers reach is flagged from the minute at which it is closed while the shop is open', () => {
-    const closed = (startTime: string) =>
-      firedOn(
-        'closed-in-opening-hours',
-        planOf({
-          settings: { openingHours: { mon: [['09:00', '18:00']] } },
-          products: [product('p1', { reiHours: 1 })],
-          benches: [bench('b1', { customers: true })],
-          programs: [once('g1', '2026-03-02', { startTime, minutes: 30 })],
-        }),
-      );
-    expect([closed('07:30'), closed('07:31'), closed('17:59'), closed('18:00')]).toEqual([
-      [],
-      ['2026-03-02'],
-      ['2026-03-02'],
-      [],
-    ]);
-  });
-});
-
-describe('the mix', () => {
-  test('an alkali silicate goes into plain water before everything else, and an acid last', () => {
-    const { recipes } = smallShop({
-      products: [
-        product('acid', {}, { kind: 'pH adjuster' }),
-        product('feed', {}, { kind: 'nutrient', formulation: 'SL' }),
-        product('silicate', {}, { kind: 'nutrient', formulation: 'SL', alkaliSilicate: true }),
-      ],
-      recipes: [recipe('r1', 'acid', 'feed', 'silicate')],
-    });
-    const order = orderOfAddition(recipes[0]?.ingredients ?? []).map(({ ingredient }) => ingredient.product.id);
-    expect(order).toEqual(['silicate', 'feed', 'acid']);
-  });
-  test('two thirds of the acid go in first', () => {
-    const first = firstPart(water(100, 8), {
-      product: acid('a', ['100 g/L nitric acid']),
-      perLitre: 0.9,
-      missing: null,
-    });
-    expect(first?.perLitre).toBeCloseTo(0.6, 12);
   });
 });
