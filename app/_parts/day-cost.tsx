@@ -23,9 +23,8 @@ export function DayCost({ cost, unknown, of, ways }: DayCostProps) {
     );
   }
   return (
-    <>
+    <span className={unknown > 0 ? 'grave' : undefined}>
       <Figure of={cost} ways={ways} />
-      {unknown > 0 && <span className="grave"> + {unknown} not known</span>}
-    </>
+    </span>
   );
 }

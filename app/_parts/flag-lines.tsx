@@ -1,30 +1,37 @@
 import type { Flag, Severity } from '@/lib/engine/rules/flag';
 import styles from './flag-lines.module.css';
+import { EnterLink } from './to-enter';
 
 const WORDS: Record<Severity, string> = { stop: 'Stop', warn: 'Look', note: 'Note' };
 
 /** What a person should know before it happens, the gravest first. */
 export function FlagLines({ flags }: { flags: Flag[] }) {
-  const lines = flags.map(({ rule, on, program, product, severity, message }) => ({
+  const lines = flags.map(({ rule, on, program, product, severity, message, toEnter }) => ({
     key: `${rule} ${on} ${program} ${product} ${message}`,
-    ...{ severity, message },
+    ...{ severity, message, toEnter },
   }));
   return <SeverityLines lines={lines} />;
 }
 
 /** One that is told twice in the same words has a key of its own. */
-type SeverityLine = { key?: string; severity: Severity; message: string };
+type SeverityLine = { key?: string; severity: Severity; message: string; toEnter?: Flag['toEnter'] };
 
 /** Things that are more or less grave: a shape, a word, and the fact in whole sentences. */
 export function SeverityLines({ lines }: { lines: readonly SeverityLine[] }) {
   if (lines.length === 0) return null;
   return (
     <ul className={styles.flags}>
-      {lines.map(({ severity, message, key = message }) => (
+      {lines.map(({ severity, message, toEnter = [], key = message }) => (
         <li key={key} data-severity={severity}>
           <SeverityMark severity={severity} />
           <span>
             <b>{WORDS[severity]}:</b> {message}
+            {toEnter.map(({ at, words }) => (
+              <span key={words}>
+                {' '}
+                <EnterLink at={at} of={words} />
+              </span>
+            ))}
           </span>
         </li>
       ))}

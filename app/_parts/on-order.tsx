@@ -13,7 +13,8 @@ export function OnOrder({ of, ways }: { of: OnOrderSeen; ways: Ways }) {
       <Figure of={expectedOn} ways={ways} />
       {stillRunsOutOn !== null && (
         <span className="grave">
-          ; all the same it runs out <Figure of={stillRunsOutOn} ways={ways} />
+          {stillRunsOutOn.value.kind === 'unknown' ? '; whether that is enough is ' : '; all the same it runs out '}
+          <Figure of={stillRunsOutOn} ways={ways} />
         </span>
       )}
     </span>

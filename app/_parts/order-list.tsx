@@ -1,5 +1,6 @@
 import type { OrderLine } from '@/lib/views/order-lines';
 import { Figure } from './figure';
+import { NeedUnknown } from './need-unknown';
 import { OnOrder } from './on-order';
 import styles from './order-list.module.css';
 import type { Ways } from './shown-text';
@@ -50,7 +51,8 @@ function Weeks({ line: { order, runsOutOn }, ways }: LineProps) {
   );
 }
 
-function OrderWords({ line: { order, runsOutOn }, ways }: LineProps) {
+function OrderWords({ line: { order, runsOutOn, runsOut, toEnter }, ways }: LineProps) {
+  if (!runsOut) return <NeedUnknown toEnter={toEnter} />;
   if (!order) {
     return (
       <>

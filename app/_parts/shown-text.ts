@@ -11,9 +11,9 @@ export type Ways = { units: 'us' | 'metric'; currency: string; zone: Zone; today
 export function shownText(value: Shown, ways: Ways): string {
   switch (value.kind) {
     case 'money':
-      return showMoney(value.micros, ways.currency);
+      return partlyKnown(showMoney(value.micros, ways.currency), value);
     case 'stock':
-      return showStock(value.amount, value.form, ways.units);
+      return partlyKnown(showStock(value.amount, value.form, ways.units), value);
     case 'volume':
       return showVolume(value.ml * 1000, ways.units);
     case 'mass':
@@ -23,7 +23,7 @@ export function shownText(value: Shown, ways: Ways): string {
     case 'ratio':
       return `${showNumber(value.value)} ${value.unit}`;
     case 'day':
-      return showDayShort(value.day, ways.today);
+      return `${showDayShort(value.day, ways.today)}${value.atLatest ? ' at the latest' : ''}`;
     case 'instant':
       // Rounded up to the minute: a time read from a screen may never end an interval too soon.
       return showUntil(value.instant, ways.zone, ways.today);
@@ -34,6 +34,15 @@ export function shownText(value: Shown, ways: Ways): string {
     case 'unknown':
       return 'not known';
   }
+}
+
+type Partly = { kind: 'money' | 'stock'; unknown?: number; atMost?: true };
+
+/** A sum of which parts are not known says so, and how many parts of a cost are. */
+function partlyKnown(text: string, { kind, unknown, atMost }: Partly): string {
+  if (!unknown) return text;
+  if (atMost) return `at most ${text}`;
+  return kind === 'money' ? `at least ${text}, ${unknown} not known` : `at least ${text}`;
 }
 
 /** One fill, two fills: the word for what is counted comes in the plural. */

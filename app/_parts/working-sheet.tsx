@@ -1,13 +1,14 @@
 import type { Step, Working } from '@/lib/engine/working/shown';
 import { Figure } from './figure';
 import { shownText, type Ways } from './shown-text';
+import { ToEnterList } from './to-enter';
 import styles from './working-sheet.module.css';
 
 type WorkingSheetProps = { working: Working; ways: Ways; headingId: string };
 
 /** How one figure was reached: the rule in words, then every input with its unit and where it came from. */
 export function WorkingSheet({ working, ways, headingId }: WorkingSheetProps) {
-  const { title, value, rule, steps } = working;
+  const { title, value, rule, steps, toEnter = [] } = working;
   return (
     <article className={styles.sheet}>
       <h1 id={headingId} className={styles.title} tabIndex={-1}>
@@ -15,6 +16,12 @@ export function WorkingSheet({ working, ways, headingId }: WorkingSheetProps) {
       </h1>
       <p className={styles.value}>{shownText(value, ways)}</p>
       {value.kind === 'unknown' && <p className={styles.because}>{value.because}</p>}
+      {toEnter.length > 0 && (
+        <div className={styles.because}>
+          <p>Not all of it is known.</p>
+          <ToEnterList of={toEnter} />
+        </div>
+      )}
       <p className={styles.rule}>{rule}</p>
       {steps.length > 0 && (
         <dl className={styles.steps}>

@@ -4,6 +4,7 @@ import { type BuyScreen, buyScreen } from '@/lib/views/buy';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import type { Search } from '../_parts/search';
+import { ToEnterList } from '../_parts/to-enter';
 import { RampFacts } from '../shelf/[product]/ramp-facts';
 import { RampFold } from '../shelf/[product]/ramp-fold';
 import { RunOutChart } from '../shelf/[product]/run-out-chart';
@@ -38,6 +39,7 @@ export default async function BuyPage({ searchParams }: { searchParams: Promise<
                 out, with the safety days between.
               </p>
             )}
+            <CannotBePlanned screen={screen} />
             <ReorderTable screen={screen} />
           </>
         )}
@@ -52,6 +54,26 @@ export default async function BuyPage({ searchParams }: { searchParams: Promise<
         )}
       </section>
     </>
+  );
+}
+
+/** The products of which nobody knows how much is needed, with what to enter. */
+function CannotBePlanned({ screen: { products } }: { screen: BuyScreen }) {
+  const unknown = products.filter(({ toEnter }) => toEnter.length > 0);
+  if (unknown.length === 0) return null;
+  return (
+    <div className="grave">
+      <p>
+        <b>{unknown.length === 1 ? 'One cannot be planned' : `${unknown.length} cannot be planned`}:</b> how much is
+        needed is not known.
+      </p>
+      {unknown.map(({ product, toEnter }) => (
+        <div key={product.id}>
+          <b>{product.name}</b>
+          <ToEnterList of={toEnter} />
+        </div>
+      ))}
+    </div>
   );
 }
 

@@ -51,7 +51,20 @@ export function ReorderTable({ screen: { products, shown, sort, ways } }: { scre
 type RowProps = { of: ToBuy; isShown: boolean; sort: BuySort; ways: Ways };
 
 function ReorderRow({ of, isShown, sort, ways }: RowProps) {
-  const { product, weeks, weeksUntilReorder, orderBy, runsOut, runsOutOn, from, wastes, wasteCost, onOrder, ramp } = of;
+  const {
+    product,
+    weeks,
+    weeksUntilReorder,
+    orderBy,
+    runsOut,
+    runsOutOn,
+    from,
+    wastes,
+    wasteCost,
+    onOrder,
+    ramp,
+    toEnter,
+  } = of;
   const isLate = weeks !== null && weeks < 0;
   return (
     <tr data-shown={isShown ? '' : undefined}>
@@ -79,7 +92,7 @@ function ReorderRow({ of, isShown, sort, ways }: RowProps) {
           </small>
         )}
       </td>
-      <td className={runsOut ? undefined : 'soft'}>
+      <td className={runsOut ? undefined : toEnter.length > 0 ? 'grave' : 'soft'}>
         <Figure of={runsOutOn} ways={ways} />
       </td>
       <td className={wastes ? 'grave' : 'soft'}>

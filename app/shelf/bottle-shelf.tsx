@@ -4,6 +4,7 @@ import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
 import { Bottle } from '../_parts/bottle';
 import { Figure } from '../_parts/figure';
+import { NeedUnknown } from '../_parts/need-unknown';
 import { OnOrder } from '../_parts/on-order';
 import type { Ways } from '../_parts/shown-text';
 import styles from './bottle-shelf.module.css';
@@ -80,7 +81,8 @@ function placeOfAll(bottles: ShelfBottle[]): string | null {
 }
 
 function ReorderLine({ product, ways }: { product: ShelfProduct; ways: Ways }) {
-  const { weeks, weeksUntilReorder, orderBy, runsOut, runsOutOn } = product;
+  const { weeks, weeksUntilReorder, orderBy, runsOut, runsOutOn, toEnter } = product;
+  if (!runsOut && toEnter.length > 0) return <NeedUnknown toEnter={toEnter} />;
   if (!runsOut) {
     return (
       <p className="soft">

@@ -13,12 +13,7 @@ export function ShelfSums({ sums, ways }: { sums: Sums; ways: Ways }) {
         <dd>
           <b>
             <Figure of={sums.value} ways={ways} />
-          </b>{' '}
-          {sums.someUnknown && (
-            <span className="grave">
-              and <Figure of={sums.unknownValues} ways={ways} /> of unknown value
-            </span>
-          )}
+          </b>
         </dd>
       </div>
       <div>

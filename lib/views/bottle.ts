@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Kept } from '@/shared/measure/read-stock';
 import { type Stock, stock } from '@/shared/quantity/amounts';
+import type { ShopFile } from '@/shared/shop-file/contract';
 import { type Day, daysBetween } from '@/shared/time/day';
 import { Zone } from '@/shared/time/zone';
 import type { Clock } from '../clock';
@@ -13,6 +14,7 @@ import type { BottleSpot } from './bottle-address';
 import { type LedgerLine, ledgerLines } from './bottle-ledger';
 import { type BottleSeen, bottleSeen } from './bottle-seen';
 import type { Fig } from './figures';
+import { goodsOf } from './goods';
 import { type House, houseNow } from './house';
 
 /** One bottle: what is in it and since when, and everything that ever happened to it. */
@@ -35,6 +37,8 @@ export type BottleScreen = Pick<House, 'today' | 'ways'> & {
   openedOn: Day | null;
   expiresOn: Day | null;
   keptIn: string | null;
+  /** Whether anybody entered what it cost. */
+  isPaid: boolean;
   lines: LedgerLine[];
   /** How many movements there are, so that a count can tell whether something moved meanwhile. */
   movements: number;
@@ -72,6 +76,7 @@ function screenOf(house: House, spot: BottleSpot, container: Container, history:
     figures: { remaining: its('remaining'), lastUsableDay: its('lastUsableDay'), value: its('value') },
     daysLeft: last && daysBetween(today, last),
     ...{ receivedOn, openedOn, expiresOn, keptIn },
+    isPaid: container.paid !== null,
     lines: ledgerLines(history, shop),
     movements: history.ledger.movements.length,
     drawnFrom: wasDrawnFrom(history.ledger.movements),
@@ -94,4 +99,14 @@ export async function bottleToWrite(shopId: string, { lotId, place }: BottleSpot
   const units: 'us' | 'metric' = measures.units === 'metric' ? 'metric' : 'us';
   const zone = Zone.parse(measures.timeZone);
   return { kept: measures.kept, size: stock(measures.size), zone, units };
+}
+
+/** The lot of a bottle as the shop file tells it now, for whoever changes it; null when the shop has no such bottle. */
+export async function lotToWrite(
+  clock: Clock,
+  shopId: string,
+  spot: BottleSpot,
+): Promise<ShopFile['lots'][number] | null> {
+  const [goods, history] = [await goodsOf(clock, shopId), await historyOf(shopId, spot)];
+  return goods?.file.lots.find(({ id }) => id === history?.lot) ?? null;
 }

@@ -12,6 +12,7 @@ import {
   unknownIn,
 } from '../engine/budget/budget';
 import { type BudgetLine, budgetSum } from '../engine/budget/budget-line';
+import { eachOnce, type ToEnter } from '../engine/rules/to-enter';
 import type { PlantGroup } from '../engine/shop';
 import { rowName, sideWords } from '../engine/working/budget-figures';
 import { budgetNow } from './budget-now';
@@ -40,7 +41,7 @@ export type BudgetScreen = Pick<House, 'today' | 'ways'> & {
   rows: BudgetRow[];
   sums: Record<BudgetColumn, Fig | null>;
   /** What is not known and so in no sum, by name, with how many times. */
-  unknown: { name: string; times: Fig; side: string }[];
+  unknown: { name: string; times: Fig; side: string; toEnter: ToEnter[] }[];
   /** How many pieces that are in all; null when everything is known. */
   unknownInAll: Fig | null;
   plants: PlantCost[];
@@ -89,16 +90,18 @@ const cellsOf = <T>(of: (column: BudgetColumn) => T): Record<BudgetColumn, T> =>
 
 /** Each thing that is not known, the most often first. */
 function unknownSeen(budget: Budget, figure: FigAt): BudgetScreen['unknown'] {
-  const pieces = new Map<string, { line: BudgetLine; pieces: Set<string> }>();
+  const pieces = new Map<string, { line: BudgetLine; pieces: Set<string>; toEnter: ToEnter[] }>();
   for (const line of unknownIn(budget, 'month', null)) {
     const key = `${line.side} ${line.what}`;
-    const found = pieces.get(key) ?? { line, pieces: new Set<string>() };
+    const found = pieces.get(key) ?? { line, pieces: new Set<string>(), toEnter: [] };
     pieces.set(key, found);
     found.pieces.add(line.piece);
+    found.toEnter = eachOnce([...found.toEnter, ...(line.toEnter ?? [])]);
   }
   return [...pieces.values()]
     .sort((a, b) => b.pieces.size - a.pieces.size || a.line.what.localeCompare(b.line.what))
-    .map(({ line: { what, side } }) => ({
+    .map(({ line: { what, side }, toEnter }) => ({
+      toEnter,
       ...{ name: what, side: sideWords(side), times: figure('budget', 'unknown', side, what) },
     }));
 }

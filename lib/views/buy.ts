@@ -2,6 +2,7 @@ import 'server-only';
 import { isSupposed, type WhatIfFields, whatIfIn } from '@/shared/forms/what-if';
 import type { Clock } from '../clock';
 import type { ProductAhead } from '../engine/ahead/plan';
+import { type ToEnter, toEnterForProduct } from '../engine/rules/to-enter';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 import { type OnOrderSeen, onOrderSeen } from './on-order';
@@ -20,6 +21,8 @@ export type ToBuy = {
   product: { id: string; name: string };
   usable: Fig;
   runsOut: boolean;
+  /** What to enter before it can be planned what to buy of it; empty when all is known. */
+  toEnter: ToEnter[];
   runsOutOn: Fig;
   orderBy: Fig;
   weeksUntilReorder: Fig;
@@ -70,8 +73,8 @@ export async function buyScreen(clock: Clock, search: Search): Promise<BuyScreen
 }
 
 /** What is made here or put away is not bought, unless something still asks for it. */
-const isBought = ({ product, runsOutOn }: ProductAhead): boolean =>
-  product.madeFrom.length === 0 && (!product.archived || runsOutOn !== null);
+const isBought = ({ product, runsOutOn, unknownSince }: ProductAhead): boolean =>
+  product.madeFrom.length === 0 && (!product.archived || runsOutOn !== null || unknownSince !== null);
 
 function inOrder(aheads: ProductAhead[], sort: BuySort): ProductAhead[] {
   const byName = (a: ProductAhead, b: ProductAhead) => a.product.name.localeCompare(b.product.name);
@@ -83,9 +86,10 @@ const NEVER = '9999-12-31';
 
 /** What products are sorted by: late ones have the earliest day to order by, and so come first. */
 const KEYS: Record<BuySort, (ahead: ProductAhead) => string> = {
-  reorder: ({ reorder, runsOutOn }) => reorder?.by ?? runsOutOn ?? NEVER,
+  // What nobody knows presses more than what is known to last.
+  reorder: ({ reorder, runsOutOn, unknownSince }) => reorder?.by ?? runsOutOn ?? unknownSince ?? NEVER,
   name: () => '',
-  'runs-out': ({ runsOutOn }) => runsOutOn ?? NEVER,
+  'runs-out': ({ runsOutOn, unknownSince }) => runsOutOn ?? unknownSince ?? NEVER,
   waste: ({ wastes }) => wastes.find(({ amount }) => amount > 0)?.on ?? NEVER,
 };
 
@@ -102,6 +106,7 @@ function toBuy(house: House, ahead: ProductAhead, onOrder: OnOrderSeen | null): 
     wasteCost: its('wasteCost'),
     onOrder,
     ramp: stockRamp(house, ahead),
+    toEnter: toEnterForProduct(house.plan, ahead),
   };
 }
 

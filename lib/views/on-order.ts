@@ -13,7 +13,7 @@ export type OnOrderSeen = {
   /** Where the order stands, when it is one. */
   href: string;
   isLate: boolean;
-  /** The day the product runs out all the same; null when it lasts through the weeks ahead. */
+  /** The day the product runs out all the same, or that nobody knows it; null when it lasts through the weeks ahead. */
   stillRunsOutOn: Fig | null;
 };
 
@@ -23,6 +23,9 @@ export type OnOrderSeen = {
  */
 export function onOrderSeen({ plan, shop, today, figure }: House): Map<Product, OnOrderSeen> {
   const expected = onOrder(shop, today);
+  const unknown = new Set(
+    plan.products.filter(({ unknownSince }) => unknownSince !== null).map(({ product }) => product),
+  );
   return new Map(
     [...stillRunsOut(plan)].map(([product, runsOutOn]) => {
       const its = (what: string) => figure('product', product.id, what);
@@ -36,7 +39,7 @@ export function onOrderSeen({ plan, shop, today, figure }: House): Map<Product, 
           ...{ onOrder: its('onOrder'), expectedOn: its('expectedOn') },
           href: orders.length === 1 && one !== undefined ? orderHref(one) : '/buy/orders',
           isLate: lines.some(({ isLate }) => isLate),
-          stillRunsOutOn: runsOutOn === null ? null : its('stillRunsOutOn'),
+          stillRunsOutOn: runsOutOn === null && !unknown.has(product) ? null : its('stillRunsOutOn'),
         },
       ];
     }),

@@ -5,9 +5,11 @@ import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
+import type { Assumed } from '../engine/buying/assumed';
 import type { Order } from '../engine/buying/orders';
-import type { PurchasePlan, Unknown } from '../engine/buying/purchase-plan';
+import type { PurchasePlan } from '../engine/buying/purchase-plan';
 import { whyInWords } from '../engine/buying/why-in-words';
+import { type ToEnter, toEnterForOffer } from '../engine/rules/to-enter';
 import { boundShown, buyingWorking } from '../engine/working/buying-figures';
 import { buyingAddress, HABITS, type HabitName } from '../engine/working/buying-way';
 import { explainedIn, reasonShown } from '../engine/working/buying-why-figures';
@@ -66,7 +68,12 @@ export type PlanScreen = Pick<HereNow, 'today' | 'ways'> & {
   habits: { name: string; cost: Fig; more: Fig; isDearer: boolean }[];
   /** What no plan can be below, and so what could still be saved at most; nothing once this one is proven. */
   proof: { isProven: boolean; bound: Fig; saved: Fig };
-  unknowns: { words: string; href: string }[];
+  /** What nobody knows and so is not planned: of which products, and what to enter. */
+  unknown: { names: string[]; toEnter: readonly ToEnter[] };
+  /** What nobody offers. */
+  unsold: ToEnter[];
+  /** What nobody entered and the plan takes for granted. */
+  assumed: Assumed[];
 };
 
 /** What to buy, when and from whom: the plan that the search has made, or the exact one of each product by itself. */
@@ -93,7 +100,9 @@ export async function planScreen(clock: Clock, weeks: number): Promise<PlanScree
       bound: { at: buyingAddress(plan, 'bound'), value: boundShown(plan) },
       saved: figure('saved'),
     },
-    unknowns: plan.unknowns.map(unknownSeen),
+    unknown: { names: plan.unknown.map(({ name }) => name), toEnter: plan.toEnter },
+    unsold: plan.unknowns.flatMap((one) => (one.what === 'offer' ? toEnterForOffer(one.product) : [])),
+    assumed: plan.assumed,
   };
 }
 
@@ -217,29 +226,4 @@ function habitSeen(plan: PurchasePlan, habit: HabitName): PlanScreen['habits'][n
     ...{ name: HABIT_NAMES[habit], cost: figure('habit', habit), more: figure('habit', habit, 'more') },
     isDearer: plan.habits[habit] > plan.cost.total,
   };
-}
-
-function unknownSeen(unknown: Unknown): PlanScreen['unknowns'][number] {
-  switch (unknown.what) {
-    case 'amount':
-      return {
-        words: `How much ${unknown.product.name} some sprayings take is not known, so that much of it is not planned.`,
-        href: `/shelf/${encodeURIComponent(unknown.product.id)}`,
-      };
-    case 'offer':
-      return {
-        words: `Nobody offers ${unknown.product.name}, so it is not planned.`,
-        href: `/shelf/${encodeURIComponent(unknown.product.id)}/offer/new`,
-      };
-    case 'lead time':
-      return {
-        words: `How long ${unknown.offer.supplier.name} takes for ${unknown.offer.product.name}, ${unknown.offer.packText}, is not known; it counts as no time.`,
-        href: offerHref(unknown.offer),
-      };
-    case 'freight':
-      return {
-        words: `The freight of ${unknown.order.supplier.name} was never entered and counts nothing.`,
-        href: `/shelf/suppliers/${encodeURIComponent(unknown.order.supplier.id)}`,
-      };
-  }
 }

@@ -26,11 +26,11 @@ const firstDeath = (bottles: ShelfBottle[]): string => bottles[0]?.lastDay ?? NE
 const NEVER = '9999-12-31';
 
 /**
- * What runs out and can be bought nowhere comes first, then the day to order by; what lasts through the weeks ahead
+ * What runs out and can be bought nowhere, or nobody knows when, comes first, then the day to order by; what lasts through the weeks ahead
  * comes last.
  */
-function urgency({ runsOut, orderBy }: ShelfProduct): string {
-  if (!runsOut) return NEVER;
+function urgency({ runsOut, orderBy, toEnter }: ShelfProduct): string {
+  if (!runsOut) return toEnter.length > 0 ? '' : NEVER;
   return orderBy.value.kind === 'day' ? orderBy.value.day : '';
 }
 

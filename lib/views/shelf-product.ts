@@ -1,4 +1,5 @@
 import type { ProductAhead } from '../engine/ahead/plan';
+import { type ToEnter, toEnterForProduct } from '../engine/rules/to-enter';
 import type { Product } from '../engine/shop';
 import type { BottleAddressOf } from './bottle-addresses';
 import type { Fig } from './figures';
@@ -18,6 +19,8 @@ export type ShelfProduct = {
   /** Whether some of what is there may no longer be used. */
   someDead: boolean;
   runsOut: boolean;
+  /** What to enter before it is known how much of it is needed; empty when it is known. */
+  toEnter: ToEnter[];
   runsOutOn: Fig;
   orderBy: Fig;
   weeksUntilReorder: Fig;
@@ -45,6 +48,7 @@ export function shelfProduct(house: House, ahead: ProductAhead, addressOf: Bottl
     usable: its('usable'),
     someDead: usable < onHand,
     runsOut: runsOutOn !== null,
+    toEnter: toEnterForProduct(house.plan, ahead),
     runsOutOn: its('runsOutOn'),
     orderBy: its('orderBy'),
     weeksUntilReorder: its('weeksUntilReorder'),

@@ -43,9 +43,6 @@ export type ShelfSums = {
   value: Fig;
   wasteCost: Fig;
   replaceCost: Fig;
-  unknownValues: Fig;
-  /** Whether the value of any bottle is not known. */
-  someUnknown: boolean;
 };
 
 /** Every bottle by product: what is left, when it dies, what it is worth, when to order more. */
@@ -71,7 +68,10 @@ export async function shelfScreen(clock: Clock, asked: unknown): Promise<ShelfSc
     putAway: shop.products.filter(({ archived }) => archived).length,
     sums: sumsOf(house),
     flags: gravestFirst(
-      plan.flags.filter(({ program, product }) => program === null && product !== null && shown.has(product)),
+      plan.flags.filter(
+        ({ rule, program, product }) =>
+          (program === null || rule === 'unknown-need') && product !== null && shown.has(product),
+      ),
     ),
   };
 }
@@ -101,12 +101,9 @@ function placesOf({ shop }: House): (string | null)[] {
 }
 
 function sumsOf({ figure }: House): ShelfSums {
-  const unknownValues = figure('shelf', 'unknownValues');
   return {
     value: figure('shelf', 'value'),
     wasteCost: figure('shelf', 'wasteCost'),
     replaceCost: figure('shelf', 'replaceCost'),
-    unknownValues,
-    someUnknown: unknownValues.value.kind === 'count' && unknownValues.value.value > 0,
   };
 }

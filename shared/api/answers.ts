@@ -59,6 +59,11 @@ const flag = z.strictObject({
   message: z.string(),
 });
 
+/** What nobody entered, and what is taken for it. */
+export const assumed = z
+  .array(z.strictObject({ path: z.string(), taken: z.string() }))
+  .describe('What nobody entered, by its place in the shop file, and what is taken for it.');
+
 /** The plan, as `GET /api/v1/plan` and `shop plan` give it. */
 export const PlanAnswer = z.strictObject({
   from: day,
@@ -74,6 +79,7 @@ export const PlanAnswer = z.strictObject({
     unknownWaste: z.number().int().describe('Wasted rests whose cost is unknown, and not in the sum.'),
   }),
   flags: z.array(flag),
+  assumed,
 });
 
 const acid = z.strictObject({ product: z.string(), amount: z.number().nullable(), unit });
@@ -141,6 +147,10 @@ export const WorkingAnswer = z.strictObject({
   value: shown,
   rule: z.string(),
   steps: z.array(z.strictObject({ label: z.string(), value: shown, from: z.string(), figure: z.string().nullable() })),
+  toEnter: z
+    .array(z.strictObject({ words: z.string(), at: z.looseObject({ of: z.string() }) }))
+    .optional()
+    .describe('What to enter before all of it is known.'),
 });
 
 const fault = z.strictObject({ path: z.string(), message: z.string() });

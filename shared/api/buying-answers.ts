@@ -1,11 +1,8 @@
 import { z } from 'zod';
+import { assumed } from './answers';
 
 const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 const money = z.string().regex(/^-?\d+\.\d{6}$/);
-
-const assumed = z
-  .array(z.strictObject({ path: z.string(), taken: z.string() }))
-  .describe('What nobody entered, by its place in the shop file, and what is taken for it.');
 
 /** What to buy, as `GET /api/v1/buy` and `shop buy` give it. */
 export const BuyAnswer = z.strictObject({

@@ -80,6 +80,16 @@ export const MoveBottle = z.strictObject({
   keptIn: oneLine(z.string().trim().max(100, { error: 'Shorten this to 100 characters.' })),
 });
 
+/** What the lot that a bottle came with cost, where nobody entered it when it came. */
+export const PayBottle = z.strictObject({
+  ...about,
+  paid: z
+    .string()
+    .trim()
+    .min(1, { error: 'Write what was paid, such as 24.00; 0 when it cost nothing.' })
+    .max(60, { error: 'Write an amount of money, such as 24.00.' }),
+});
+
 export const CorrectBottleDay = z.strictObject({
   ...about,
   expiresOn: z.union([z.literal(''), Day]),

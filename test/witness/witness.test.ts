@@ -46,7 +46,8 @@ const flagLines = (flags: Flag[]): string[] => {
 
 /** A plan as JSON writes it, without what the program does not tell yet. */
 const comparable = (plan: { flags: Flag[] }): unknown => {
-  const without = LANDED.unknownNeed ? [] : ['need', 'needAtLeast', 'unknownSince'];
+  // What is taken for granted stands beside the figures.
+  const without = ['assumed', ...(LANDED.unknownNeed ? [] : ['need', 'needAtLeast', 'unknownSince'])];
   const text = JSON.stringify(plan, (key, value) => (without.includes(key) ? undefined : value));
   return { ...JSON.parse(text), flags: flagLines(plan.flags) };
 };

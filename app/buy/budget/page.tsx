@@ -7,6 +7,7 @@ import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
 import { FirstVisit } from '../../_parts/first-visit';
 import type { Search } from '../../_parts/search';
+import { ToEnterList } from '../../_parts/to-enter';
 import { BuyLinks } from '../buy-links';
 import styles from './budget.module.css';
 import { BudgetChart, BudgetLegend } from './budget-chart';
@@ -67,12 +68,13 @@ function Unknown({ screen: { unknown, ways } }: { screen: BudgetScreen }) {
     <section aria-labelledby="unknown">
       <h2 id="unknown">Not known, and in no sum</h2>
       <ul className={styles.unknown}>
-        {unknown.map(({ name, side, times }) => (
+        {unknown.map(({ name, side, times, toEnter }) => (
           <li key={`${side} ${name}`}>
             {name}{' '}
             <span className="soft">
               · {side}, <Figure of={times} ways={ways} />
             </span>
+            <ToEnterList of={toEnter} />
           </li>
         ))}
       </ul>

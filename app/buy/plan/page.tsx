@@ -6,6 +6,7 @@ import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
 import { FirstVisit } from '../../_parts/first-visit';
 import { one, type Search } from '../../_parts/search';
+import { EnterLink, ToEnterList } from '../../_parts/to-enter';
 import { BuyLinks } from '../buy-links';
 import { CostLadder, Habits } from './cost-ladder';
 import styles from './plan.module.css';
@@ -17,7 +18,7 @@ export const metadata: Metadata = { title: 'Purchase plan' };
 export default async function PlanPage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await planScreen(clock, weeksAsked(one((await searchParams).weeks)));
   if (!screen) return <FirstVisit />;
-  const { orders, unknowns, ways } = screen;
+  const { orders, ways } = screen;
   return (
     <>
       <h1>Purchase plan</h1>
@@ -29,7 +30,7 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
         <div className={styles.beside}>
           <CostLadder screen={screen} />
           <Habits screen={screen} />
-          {unknowns.length > 0 && <Unknowns unknowns={unknowns} />}
+          <NotKnown screen={screen} />
         </div>
         <section aria-labelledby="orders">
           <h2 id="orders">What to order</h2>
@@ -45,10 +46,16 @@ export default async function PlanPage({ searchParams }: { searchParams: Promise
 }
 
 /** How good the plan is, in money: what it comes to, what none can be below, and so what could be saved at most. */
-function Proof({ screen: { isSearched, proof, cost, ways } }: { screen: PlanScreen }) {
+function Proof({ screen: { isSearched, proof, cost, unknown, ways } }: { screen: PlanScreen }) {
   const { isProven, bound, saved } = proof;
   return (
     <div className={styles.proof}>
+      {unknown.names.length > 0 && (
+        <p className="grave">
+          <b>Not proven:</b> how much is needed of {unknown.names.join(', ')} is not known.{' '}
+          <a href="#unknown">Enter it</a>. The rest of this holds for what is known.
+        </p>
+      )}
       {!isSearched && !isProven && (
         <p>
           Here each product is planned by itself. What is saved by sending orders together is looked for when you ask.
@@ -98,17 +105,31 @@ function Late({ screen: { late, unoffered, ways } }: { screen: PlanScreen }) {
   );
 }
 
-function Unknowns({ unknowns }: Pick<PlanScreen, 'unknowns'>) {
+/** What nobody entered: what cannot be planned for that, and what is taken for granted instead. */
+function NotKnown({ screen: { unknown, unsold, assumed } }: { screen: PlanScreen }) {
+  if (unknown.names.length === 0 && unsold.length === 0 && assumed.length === 0) return null;
   return (
     <section aria-labelledby="unknown">
       <h2 id="unknown">Not known</h2>
-      <ul className={styles.list}>
-        {unknowns.map(({ words, href }) => (
-          <li key={words}>
-            {words} <a href={href}>Enter it</a>
-          </li>
-        ))}
-      </ul>
+      {unknown.names.length > 0 && (
+        <p className="grave">
+          <b>Cannot be planned:</b> {unknown.names.join(', ')}. How much is needed is not known; only what is known of
+          it is in this plan.
+        </p>
+      )}
+      <ToEnterList of={[...unknown.toEnter, ...unsold]} />
+      {assumed.length > 0 && (
+        <details>
+          <summary>Taken for granted ({assumed.length})</summary>
+          <ul className={styles.list}>
+            {assumed.map(({ path, of, taken, at }) => (
+              <li key={path}>
+                <b>{of}</b>: {taken}. {at && <EnterLink at={at} of={`${of}: ${taken}`} />}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </section>
   );
 }

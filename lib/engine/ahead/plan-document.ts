@@ -4,6 +4,7 @@ import { compare, divide, type Exact, exact, toNumber, ZERO } from '@/shared/qua
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { type Instant, instantText } from '@/shared/time/instant';
 import type { Zone } from '@/shared/time/zone';
+import { assumedIn, keepingAssumed } from '../buying/assumed';
 import type { Flag } from '../rules/flag';
 import type { Product } from '../shop';
 import type { IngredientLine, Plan, ProductAhead, Spray, Spraying } from './plan';
@@ -31,6 +32,7 @@ export const planDocument = (plan: Plan) => ({
     unknownWaste: plan.totals.unknownWaste,
   },
   flags: plan.flags.map(flagIn),
+  assumed: assumedIn(keepingAssumed(plan.shop)),
 });
 
 /** A flag as every document prints it. */

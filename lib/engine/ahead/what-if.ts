@@ -51,7 +51,8 @@ function otherwise(ahead: ProductAhead, next: ProductAhead | undefined): WhatIf[
   if (!next) return [];
   const runsOutOn = { from: ahead.runsOutOn, to: next.runsOutOn };
   const orderBy = { from: ahead.reorder?.by ?? null, to: next.reorder?.by ?? null };
-  const isSame = runsOutOn.from === runsOutOn.to && orderBy.from === orderBy.to;
+  const isAsKnown = (ahead.unknownSince === null) === (next.unknownSince === null);
+  const isSame = isAsKnown && runsOutOn.from === runsOutOn.to && orderBy.from === orderBy.to;
   return isSame ? [] : [{ product: ahead.product, runsOutOn, orderBy }];
 }
 

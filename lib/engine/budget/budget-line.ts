@@ -1,4 +1,5 @@
 import type { Day } from '@/shared/time/day';
+import type { ToEnter } from '../rules/to-enter';
 import type { Bench, Product } from '../shop';
 
 /** What money went for, or will go for. */
@@ -20,6 +21,8 @@ export type BudgetLine = {
   /** Before it was split over benches, one piece: lines of one piece are one unknown. */
   piece: string;
   product: Product | null;
+  /** Of what is not known: what to enter before it is. Left out where nothing can be entered any more. */
+  toEnter?: readonly ToEnter[];
   /** The program that it belongs to. */
   program: string | null;
   bench: Bench | null;

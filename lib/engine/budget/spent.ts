@@ -5,6 +5,7 @@ import { dayOf } from '@/shared/time/zone';
 import { account, type Carried } from '../ledger/account';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Movement, Side } from '../ledger/movement';
+import { TO_ENTER_WAGE, type ToEnter, toEnterForPrice } from '../rules/to-enter';
 import type { Application, Container, Product, Shop } from '../shop';
 import { valueLeft } from '../working/container-figures';
 import type { Piece } from './budget-line';
@@ -93,11 +94,18 @@ function movedOut(
         ...{ side: 'actual', kind: named.kind, on: dayOf(shop.zone, movement.occurredAt), cost: signed, product },
         what: `${product.name}: ${named.what}${out ? '' : ', taken back'}`,
         piece: `movement ${movement.id}`,
+        toEnter: paid === null ? [toEnterForBottle(bottle, product)] : [],
         ...{ program: record ? programOf(record) : null, benches: record?.benches ?? [] },
       },
     ];
   });
 }
+
+/** What was paid for a bottle that may be empty by now. */
+const toEnterForBottle = ({ lot, place, packText }: Booked, product: Product): ToEnter => ({
+  ...toEnterForPrice({ lot, place, packText, product }),
+  at: { of: 'bottle', lotId: lot, place },
+});
 
 /** The record of a movement, or of the one that it takes back. */
 const recordOf = ({ records }: Booked, { id, reverses }: Movement): string | undefined =>
@@ -140,8 +148,14 @@ function workOf(shop: Shop, record: Application, program: string | null): Piece 
   return {
     ...about(shop, record, program),
     ...{ kind: 'labour', cost, what: `work: ${record.recipe.name}`, piece: `work ${record.id}` },
+    toEnter: [
+      ...(wagePerHour === null ? [TO_ENTER_WAGE] : []),
+      ...(spent === null ? [{ words: NO_END, at: { of: 'record' as const, id: record.id } }] : []),
+    ],
   };
 }
+
+const NO_END = 'Enter when the spraying ended.';
 
 const wholeMinutes = (milliseconds: number): number => (milliseconds - (milliseconds % 60_000)) / 60_000;
 
@@ -161,6 +175,7 @@ function plannedThen(shop: Shop, record: Application, programId: string | null):
         {
           ...{ ...of, kind: 'labour', what: `work: ${name}, by its program`, piece: `planned work ${record.id}` },
           cost: wage === null ? null : ofEach(wage, program.duration, minutes(60)),
+          toEnter: wage === null ? [TO_ENTER_WAGE] : [],
         },
       ]
     : [];
@@ -176,6 +191,7 @@ const expiredIn = ({ containers }: Shop, today: Day): Piece[] =>
     return [
       {
         ...{ side: 'actual', kind: 'waste', on: addDays(last, 1), cost: valueLeft(container), product, program: null },
+        toEnter: container.paid === null ? [toEnterForPrice(container)] : [],
         ...{ benches: [], what: `${product.name}: past its last usable day`, piece: `expired ${lot} ${place}` },
       },
     ];

@@ -1,6 +1,7 @@
 import type { Day } from '@/shared/time/day';
 import type { Projection } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
+import { TO_ENTER_WAGE, toEnterForCost, toEnterForPrice } from '../rules/to-enter';
 import type { Container } from '../shop';
 import type { Piece } from './budget-line';
 
@@ -15,16 +16,20 @@ export function toSpendIn({ sprayings, products, today }: Projection): Piece[] {
     const about = { side: 'planned' as const, on: date, program: program.id, benches: program.benches };
     const name = `${program.id} ${date}`;
     return [
-      ...lines.map(({ ingredient: { product }, cost }, at): Piece => {
+      ...lines.map((line, at): Piece => {
+        const { ingredient, cost } = line;
+        const { product } = ingredient;
         const known = spray === null ? null : cost;
         const what = `${product.name}: ${recipe.name}`;
-        return { ...about, kind: 'product', product, cost: known, what, piece: `line ${name} ${at}` };
+        const toEnter = known === null ? toEnterForCost(spraying, line) : [];
+        return { ...about, kind: 'product', product, cost: known, what, toEnter, piece: `line ${name} ${at}` };
       }),
       {
         ...about,
         kind: 'labour',
         product: null,
         cost: labourCost,
+        toEnter: labourCost === null ? [TO_ENTER_WAGE] : [],
         what: `work: ${recipe.name}`,
         piece: `work ${name}`,
       },
@@ -36,6 +41,7 @@ export function toSpendIn({ sprayings, products, today }: Projection): Piece[] {
       .map(
         ({ container, on, cost }): Piece => ({
           ...{ side: 'planned', kind: 'waste', on, cost, product, program: null, benches: [] },
+          toEnter: cost === null ? [toEnterForPrice(container)] : [],
           ...{ what: `${product.name}: will die unused`, piece: `waste ${container.lot} ${container.place}` },
         }),
       ),

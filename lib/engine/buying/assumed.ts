@@ -16,6 +16,10 @@ export type Assumed = {
   at: EntryPlace | null;
 };
 
+/** What is taken for granted as every document prints it. */
+export const assumedIn = (assumed: readonly Pick<Assumed, 'path' | 'taken'>[]) =>
+  assumed.map(({ path, taken }) => ({ path, taken }));
+
 /**
  * What a purchase plan takes for granted about the products that it looks at.
  *
@@ -51,6 +55,23 @@ export function assumedOfGoods(
   ];
 }
 
+/** What a plan takes for granted about how long what is on the shelf keeps, by the place in the shop file. */
+export const keepingAssumed = ({ products, containers }: Pick<Shop, 'products' | 'containers'>): Assumed[] => {
+  const standing = new Set(containers.filter(({ remaining }) => remaining > 0).map(({ product }) => product));
+  return products.flatMap((product, at) => (standing.has(product) ? openedAssumed(product, at) : []));
+};
+
+const openedAssumed = ({ id, name, shelfLife }: Product, index: number): Assumed[] =>
+  shelfLife.openedDays !== null
+    ? []
+    : [
+        {
+          path: pathText(['products', index, 'shelfLife', 'openedDays']),
+          ...{ taken: 'opened, it keeps as long as unopened', of: name },
+          at: { of: 'product', id, field: 'shelfLife.openedDays' },
+        },
+      ];
+
 function supplierAssumed({ id, name, freightPerOrder, minimumOrder }: Supplier, index: number): Assumed[] {
   const about = (field: 'freightPerOrder' | 'minimumOrder', taken: string): Assumed => ({
     ...{ path: pathText(['suppliers', index, field]), taken, of: name },
@@ -62,16 +83,19 @@ function supplierAssumed({ id, name, freightPerOrder, minimumOrder }: Supplier, 
   ];
 }
 
-function productAssumed({ id, name, shelfLife, madeFrom }: Product, index: number): Assumed[] {
-  const about = (field: 'unopenedDays' | 'openedDays', taken: string): Assumed => ({
-    ...{ path: pathText(['products', index, 'shelfLife', field]), taken, of: name },
-    at: { of: 'product', id, field: `shelfLife.${field}` },
-  });
+function productAssumed(product: Product, index: number): Assumed[] {
+  const { id, name, shelfLife, madeFrom } = product;
   return [
     ...(shelfLife.unopenedDays === null
-      ? [about('unopenedDays', 'it keeps unopened without end; what is left is worth 365 days of use')]
+      ? [
+          {
+            path: pathText(['products', index, 'shelfLife', 'unopenedDays']),
+            ...{ taken: 'it keeps unopened without end; what is left is worth 365 days of use', of: name },
+            at: { of: 'product' as const, id, field: 'shelfLife.unopenedDays' as const },
+          },
+        ]
       : []),
-    ...(shelfLife.openedDays === null ? [about('openedDays', 'opened, it keeps as long as unopened')] : []),
+    ...openedAssumed(product, index),
     ...(madeFrom.length > 0
       ? [{ path: pathText(['products', index, 'madeFrom']), taken: MADE_HERE, of: name, at: null }]
       : []),

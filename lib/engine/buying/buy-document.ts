@@ -1,7 +1,7 @@
 import { moneyText } from '@/shared/measure/money';
 import { micros, type Stock } from '@/shared/quantity/amounts';
 import { dayFromNumber } from '@/shared/time/day';
-import type { Assumed } from './assumed';
+import { type Assumed, assumedIn } from './assumed';
 import type { Order } from './orders';
 import type { PurchasePlan } from './purchase-plan';
 
@@ -17,7 +17,7 @@ export type BuyDocument = ReturnType<typeof buyDocument>;
  */
 export const buyDocument = (
   { orders, late, cost, habits, proven, gap, unknown, assumed }: PurchasePlan,
-  leftOut: readonly AssumedIn[] = [],
+  leftOut: readonly Pick<Assumed, 'path' | 'taken'>[] = [],
 ) => ({
   orders: orders.map(orderIn),
   late: late.map(({ product, on, amount }) => ({ product: product.id, on, amount: shown(amount) })),
@@ -38,11 +38,6 @@ export const buyDocument = (
   unknown: unknown.map(({ id }) => id),
   assumed: assumedIn([...leftOut, ...assumed]),
 });
-
-type AssumedIn = Pick<Assumed, 'path' | 'taken'>;
-
-/** What is taken for granted as every document prints it. */
-export const assumedIn = (assumed: readonly AssumedIn[]) => assumed.map(({ path, taken }) => ({ path, taken }));
 
 const orderIn = ({ supplier, on, lines, freight }: Order) => ({
   supplier: supplier.id,

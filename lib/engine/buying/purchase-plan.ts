@@ -3,6 +3,7 @@ import { type Day, dayFromNumber } from '@/shared/time/day';
 import type { Projection } from '../ahead/plan';
 import { projectionOf } from '../ahead/projection';
 import { withOnOrder } from '../orders/on-order';
+import { eachOnce, type ToEnter, toEnterForProduct } from '../rules/to-enter';
 import type { Offer, Product, Shop } from '../shop';
 import { type Assumed, assumedOf } from './assumed';
 import { type Purchase, purchaseOf } from './bought';
@@ -37,6 +38,8 @@ export type PurchasePlan = {
   unknowns: Unknown[];
   /** The products of which nobody knows how much is needed. Of them only what is known is planned, and nothing is proven. */
   unknown: Product[];
+  /** What to enter before that is known, in the order of those products. */
+  toEnter: ToEnter[];
   /** What nobody entered and the plan takes for granted. */
   assumed: Assumed[];
 };
@@ -70,7 +73,8 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
   const { shop, today, weeks } = projection;
   const horizon = horizonOf(shop, today, weeks);
   const { parts, unknowns } = partsOf(projection, horizon);
-  const unknown = projection.products.filter(({ unknownSince }) => unknownSince !== null).map(({ product }) => product);
+  const aheadUnknown = projection.products.filter(({ unknownSince }) => unknownSince !== null);
+  const unknown = aheadUnknown.map(({ product }) => product);
   const offered = parts.filter(({ packs }) => packs.length > 0);
   const { purchases, bound, isCertain } = plannedParts(offered, horizon, solver);
   const orders = ordersOf(purchases);
@@ -85,6 +89,7 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
     parts: offered.flatMap((part, index) => (purchases[index] ? [{ part, purchase: purchases[index] }] : [])),
     unknowns: [...unknowns, ...unknownFreight(orders)],
     unknown,
+    toEnter: eachOnce(aheadUnknown.flatMap((ahead) => toEnterForProduct(projection, ahead))),
     assumed: assumedOf(projection, new Set([...askedOf(projection.sprayings).keys(), ...unknown])),
   };
 

@@ -3,7 +3,8 @@ import { type Micros, micros } from '@/shared/quantity/amounts';
 import { type Exact, toNumber } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import type { LeftOut } from '@/shared/shop-file/left-out';
-import { assumedIn, signedMoneyText } from '../buying/buy-document';
+import { assumedIn } from '../buying/assumed';
+import { signedMoneyText } from '../buying/buy-document';
 import type { Equivalents, Priced } from './equivalents';
 
 export type EquivalentsDocument = ReturnType<typeof equivalentsDocument>;

@@ -1,4 +1,4 @@
-import type { IngredientLine, Spraying } from '../ahead/plan';
+import type { IngredientLine, Plan, ProductAhead, Spraying } from '../ahead/plan';
 import type { Bench, Container, Product } from '../shop';
 import { ratePerMl } from '../strength/dose-in-stock';
 import { listed } from './in-words';
@@ -14,10 +14,13 @@ export type EntryPlace =
   | { of: 'bench'; id: string; field: 'area' }
   | { of: 'bench'; id: string; field: 'mlPerPlant'; group: number }
   | { of: 'container'; lot: string; place: number }
+  /** By where it stands in the books, which a bottle that is empty keeps. */
+  | { of: 'bottle'; lotId: string; place: number }
   | { of: 'offers'; product: string }
   | { of: 'offer'; id: string; product: string }
   | { of: 'supplier'; id: string; field: 'freightPerOrder' | 'minimumOrder' }
   | { of: 'order'; id: string }
+  | { of: 'record'; id: string }
   | { of: 'shop'; field: 'wagePerHour' };
 
 /** Something that nobody entered yet: what to do as a sentence, and where. */
@@ -37,6 +40,17 @@ export function toEnterForAmount({ program, spray }: Spraying, { amount, ingredi
   return [...program.benches.flatMap(toEnterForSpray), ...ofDose];
 }
 
+/** What somebody must enter before every amount of a product is known, each once. */
+export function toEnterForProduct({ sprayings }: Pick<Plan, 'sprayings'>, ahead: ProductAhead): ToEnter[] {
+  const { product, unknownSince } = ahead;
+  if (unknownSince === null) return [];
+  return eachOnce(
+    sprayings.flatMap((spraying) =>
+      spraying.lines.flatMap((line) => (line.ingredient.product === product ? toEnterForAmount(spraying, line) : [])),
+    ),
+  );
+}
+
 /** The mL per plant of a bench; nothing when all of them are known. */
 export function toEnterForSpray({ id, name, plants }: Bench): ToEnter[] {
   const group = plants.findIndex(({ mlPerPlant }) => mlPerPlant === null);
@@ -50,9 +64,11 @@ export function toEnterForSpray({ id, name, plants }: Bench): ToEnter[] {
   ];
 }
 
+type Priced = Pick<Container, 'lot' | 'place' | 'packText'> & { product: Pick<Product, 'name'> };
+
 /** What was paid for a bottle. */
-export const toEnterForPrice = ({ lot, place, packText, product }: Container): ToEnter => ({
-  words: `Enter what was paid for ${product.name}, ${packText}.`,
+export const toEnterForPrice = ({ lot, place, packText, product }: Priced): ToEnter => ({
+  words: `Enter what was paid for ${product.name}, ${packText}, lot ${lot}.`,
   at: { of: 'container', lot, place },
 });
 

@@ -14,8 +14,9 @@ import {
 } from '../budget/budget';
 import { type BudgetLine, type BudgetSum, budgetSum } from '../budget/budget-line';
 import { nameIn } from '../name-in';
+import { eachOnce } from '../rules/to-enter';
 import type { Bench, Program, Shop } from '../shop';
-import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
+import { atLeast, entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
 /**
  * The working of one figure of the budget: `KEY/ROW/COLUMN` of a row, `KEY/COLUMN` of all of them, such as
@@ -83,8 +84,8 @@ const RULES: Record<BudgetColumn, string> = {
 const UNKNOWN = 'None of it is known.';
 const SOME_UNKNOWN = 'Some of it is not known.';
 
-const shownSum = ({ cost }: BudgetSum): Shown =>
-  cost === null ? { kind: 'unknown', because: UNKNOWN } : { kind: 'money', micros: cost };
+const shownSum = ({ cost, unknown }: BudgetSum): Shown =>
+  cost === null ? { kind: 'unknown', because: UNKNOWN } : { kind: 'money', micros: cost, ...atLeast(unknown) };
 
 function sumWorking(budget: Budget, key: BudgetKey, row: string | null, column: BudgetColumn): FoundWorking {
   const lines = linesIn(budget, key, row, column);
@@ -100,6 +101,9 @@ function sumWorking(budget: Budget, key: BudgetKey, row: string | null, column: 
     value: shownSum(sum),
     rule: `${RULES[column]}${split}${missing}`,
     steps: groups.map(([, of]) => groupStep(of, budget)),
+    get toEnter() {
+      return eachOnce(lines.flatMap(({ cost, toEnter = [] }) => (cost === null ? toEnter : [])));
+    },
   };
 }
 

@@ -14,7 +14,7 @@ import {
   type Way,
   wayAddress,
 } from './buying-way';
-import { entered, type FoundWorking, money, type Shown, worked } from './shown';
+import { atLeast, entered, type FoundWorking, money, type Shown, sumShown, worked } from './shown';
 
 /**
  * The working of a figure of a purchase plan: `packs`, `freight`, `capital`, `left`, `ofWhichWaste`, `total`;
@@ -39,7 +39,7 @@ export function buyingWorking(plan: PurchasePlan, path: string[]): FoundWorking 
 }
 
 const NEVER = 'The freight of this supplier was never entered.';
-const shown = (amount: number): Shown => ({ kind: 'money', micros: amount });
+const shown = (amount: number) => ({ kind: 'money', micros: amount }) as const;
 
 function wayWorking(way: Way, [figure, ...rest]: string[]): FoundWorking | null {
   switch (figure) {
@@ -76,7 +76,8 @@ function sumOfOrders(way: Way, what: 'goods' | 'freight', title: string, rule: s
   const { plan, orders, cost, named } = way;
   return {
     title: `${title}, ${plan.weeks} weeks${named}`,
-    value: shown(what === 'goods' ? cost.packs : cost.freight),
+    value: what === 'goods' ? { ...shown(cost.packs), ...atLeast(notPlanned(plan)) } : freightShown(orders),
+    toEnter: what === 'goods' ? plan.toEnter : [],
     rule,
     steps: orders.map((order, number) =>
       worked(orderName(order, plan), money(order[what], NEVER), 'the order', wayAddress(way, 'order', number, what)),
@@ -84,19 +85,37 @@ function sumOfOrders(way: Way, what: 'goods' | 'freight', title: string, rule: s
   };
 }
 
+/** How many products are needed of which not all, or nothing, can be planned: nobody knows how much, or nobody offers them. */
+const notPlanned = ({ unknown, unknowns }: PurchasePlan): number =>
+  unknown.length + unknowns.filter(({ what }) => what === 'offer').length;
+
+const freightShown = (orders: Way['orders']): Shown =>
+  sumShown(
+    orders.map(({ freight }) => freight),
+    NEVER,
+  );
+
+const totalShown = (way: Way): Shown => ({
+  ...shown(way.cost.total),
+  ...atLeast(notPlanned(way.plan) + withoutFreight(way)),
+});
+
+const withoutFreight = ({ orders }: Way): number => orders.filter(({ freight }) => freight === null).length;
+
 const SUMMED = 'Packs + freight + money tied up − what is left and will still be used.';
 
 function totalWorking(way: Way): FoundWorking {
   const { plan, cost, named } = way;
-  const step = (label: string, figure: 'packs' | 'freight' | 'capital' | 'left', from: string) =>
+  const step = (label: string, figure: 'capital' | 'left', from: string) =>
     worked(label, shown(cost[figure]), from, wayAddress(way, figure));
   return {
     title: `What buying for ${plan.weeks} weeks comes to${named}`,
-    value: shown(cost.total),
+    value: totalShown(way),
+    toEnter: plan.toEnter,
     rule: SUMMED,
     steps: [
-      step('Packs', 'packs', 'added'),
-      step('Freight', 'freight', 'added'),
+      worked('Packs', { ...shown(cost.packs), ...atLeast(notPlanned(plan)) }, 'added', wayAddress(way, 'packs')),
+      worked('Freight', freightShown(way.orders), 'added', wayAddress(way, 'freight')),
       step(OF_PACKS.capital.title, 'capital', 'added'),
       step(OF_PACKS.left.title, 'left', 'taken off'),
     ],
@@ -127,8 +146,8 @@ function moreWorking(plan: PurchasePlan, name: HabitName): FoundWorking {
     value: shown(plan.habits[name] - plan.cost.total),
     rule: 'What the habit comes to − what this plan comes to. Both count in the same way.',
     steps: [
-      worked('The habit', shown(plan.habits[name]), 'from it', buyingAddress(plan, 'habit', name)),
-      worked('This plan', shown(plan.cost.total), 'taken off', buyingAddress(plan, 'total')),
+      worked('The habit', totalShown(habitWay(plan, name)), 'from it', buyingAddress(plan, 'habit', name)),
+      worked('This plan', totalShown(planWay(plan)), 'taken off', buyingAddress(plan, 'total')),
     ],
   };
 }
@@ -174,7 +193,7 @@ function savedWorking(plan: PurchasePlan): FoundWorking {
       ? 'Nothing: the search has proven that no plan is cheaper. Estimates within a tenth of a cent count as alike.'
       : 'What this plan comes to − what no plan can be below. The best plan lies somewhere between the two, and may well be this one.',
     steps: [
-      worked('This plan', shown(cost.total), 'from it', buyingAddress(plan, 'total')),
+      worked('This plan', totalShown(planWay(plan)), 'from it', buyingAddress(plan, 'total')),
       worked('No plan can be below', boundShown(plan), 'taken off', buyingAddress(plan, 'bound')),
       entered('As a part of this plan', { kind: 'ratio', value: proven ? 0 : gap * 100, unit: '%' }, 'the gap'),
     ],

@@ -8,10 +8,10 @@ import type { Product } from '../shop';
 import { orderName, packsOfLine, packWords, type Way, wayAddress } from './buying-way';
 import { whyWorking } from './buying-why-figures';
 import { amountWords } from './buying-words';
-import { count, entered, type FoundWorking, money, type Shown, type Step, worked } from './shown';
+import { atLeast, count, entered, type FoundWorking, money, type Step, worked } from './shown';
 
 const NEVER = 'The freight of this supplier was never entered.';
-const shown = (amount: number): Shown => ({ kind: 'money', micros: amount });
+const shown = (amount: number) => ({ kind: 'money', micros: amount }) as const;
 
 /** The working of a figure of one order: `N/goods`, `N/freight`, `N/total`, `N/line/M` or `N/line/M/why/K`. */
 export function orderWorking(way: Way, [number = '', figure, at = '', ...rest]: string[]): FoundWorking | null {
@@ -67,7 +67,7 @@ function totalWorking(way: Way, order: Order, number: string): FoundWorking {
     );
   return {
     title: `The order from ${orderName(order, way.plan)}${way.named}`,
-    value: shown(order.goods + (order.freight ?? 0)),
+    value: { ...shown(order.goods + (order.freight ?? 0)), ...atLeast(order.freight === null ? 1 : 0) },
     rule: 'Goods + freight. Freight that was never entered is not in it.',
     steps: [step('goods'), step('freight')],
   };

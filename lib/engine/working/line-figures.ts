@@ -5,6 +5,7 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import { showDay } from '@/shared/time/show-day';
 import { cheapestOffer } from '../ahead/cheapest-offer';
 import type { Draw, IngredientLine, Plan, Spraying } from '../ahead/plan';
+import { toEnterForAmount, toEnterForCost } from '../rules/to-enter';
 import type { Container, Offer, Product, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
@@ -39,6 +40,7 @@ function amountWorking(spraying: Spraying, line: IngredientLine): FoundWorking {
   return {
     title: `${product.name} in the batch`,
     value: amountShown(line),
+    toEnter: toEnterForAmount(spraying, line),
     rule: `Dose × ${perArea ? 'area of the benches, whatever the spray' : 'spray to mix'}, rounded once to the ${product.form === 'liquid' ? 'µL' : 'mg'}.`,
     steps: [
       entered(`Dose: ${dose.text}`, rateShown(rate, line.ingredient), `recipe ${spraying.recipe.name}`),
@@ -129,6 +131,7 @@ function costWorking(plan: Plan, spraying: Spraying, line: IngredientLine, numbe
   return {
     title: `Cost of ${product.name} in the batch`,
     value: lineCostShown(line),
+    toEnter: toEnterForCost(spraying, line),
     rule: 'Drawn from the bottles that die first. A draw costs the bottle’s price × what is out of it after ÷ its size, less the same before, each rounded to a millionth, so that all draws of a bottle add up to its price. What is short costs the cheapest offer per unit.',
     steps: [
       worked('Amount', amountShown(line), `recipe ${spraying.recipe.name}`, address),

@@ -6,7 +6,8 @@ import { type Delivery, leadLearned } from '../orders/lead-learned';
 import { type OnOrder, onOrderOf } from '../orders/on-order';
 import { stillRunsOut } from '../orders/still-runs-out';
 import type { Product } from '../shop';
-import { count, entered, type FoundWorking, figureAddress, type Shown, type Step, text, worked } from './shown';
+import { count, entered, type FoundWorking, figureAddress, type Step, text, worked } from './shown';
+import { runsOutShown } from './unknown-need-figures';
 
 /** The working of what of a product is on order: `product/ID/onOrder` or `product/ID/expectedOn`. */
 export function onOrderWorking(
@@ -42,24 +43,23 @@ export function onOrderWorking(
 }
 
 /** The working of `product/ID/stillRunsOutOn`: when a product runs out although something of it is on order. */
-export function stillRunsOutWorking(plan: Plan, { product, usable, runsOutOn }: ProductAhead): FoundWorking {
+export function stillRunsOutWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
+  const { product, usable, runsOutOn, unknownSince } = ahead;
+  const dayOrNone = (day: Day | null) => runsOutShown(plan, { runsOutOn: day, unknownSince });
   const lines = onOrderOf(plan.shop, plan.today, product);
   const day = stillRunsOut(plan).get(product);
   const at = (what: string) => figureAddress('product', product.id, what);
   return {
     title: `When ${product.name} runs out, with what is on order`,
-    value: day === undefined ? text('nothing is on order') : dayOrNone(day, plan),
+    value: day === undefined ? text('nothing is on order') : dayOrNone(day),
     rule: 'The first day whose sprayings cannot be met in full from usable bottles, with what is on order among them from the day it is expected; what is late, from the next working day of its supplier on; what has no day, never.',
     steps: [
       worked('Usable today', { kind: 'stock', amount: usable, form: product.form }, 'the shelf', at('usable')),
       ...lines.map(dayStep),
-      worked('Without it', dayOrNone(runsOutOn, plan), 'the weeks ahead', at('runsOutOn')),
+      worked('Without it', dayOrNone(runsOutOn), 'the weeks ahead', at('runsOutOn')),
     ],
   };
 }
-
-const dayOrNone = (day: Day | null, { weeks }: Plan): Shown =>
-  day === null ? text(`not within ${weeks} weeks`) : { kind: 'day', day };
 
 const packs = ({ packs }: OnOrder): string => `${packs} ${packs === 1 ? 'pack' : 'packs'}`;
 

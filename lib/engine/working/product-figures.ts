@@ -4,7 +4,7 @@ import { showDay } from '@/shared/time/show-day';
 import { leftOn } from '../ahead/container-steps';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
-import { toEnterForPrice } from '../rules/to-enter';
+import { toEnterForPrice, toEnterForProduct } from '../rules/to-enter';
 import type { Container, Supplier } from '../shop';
 import { bottleName } from './line-figures';
 import { onOrderWorking, stillRunsOutWorking } from './on-order-figures';
@@ -22,7 +22,7 @@ import {
   text,
   worked,
 } from './shown';
-import { atMost, toEnterForProduct, UNKNOWN_AMOUNT, unknownIn } from './unknown-need-figures';
+import { atMost, dayShown, isMaybeSooner, NOBODY_KNOWS, runsOutShown, unknownIn } from './unknown-need-figures';
 import { weekWorking } from './week-figures';
 
 /** The working of one figure of a product: `ID/FIGURE`, `ID/week/N/COLUMN` or `ID/left/DAY`. */
@@ -98,15 +98,19 @@ function usableWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
   };
 }
 
-const wasteWorking = (plan: Plan, ahead: ProductAhead, { product, wastes } = ahead): FoundWorking => ({
-  title: `${product.name} that will be wasted`,
-  value: atMost(
+/** What dies of a product in money: at most so much where unknown sprayings take some of it. */
+export const wasteShown = (plan: Plan, ahead: ProductAhead): Shown =>
+  atMost(
     sumShown(
-      wastes.map(({ cost }) => cost),
+      ahead.wastes.map(({ cost }) => cost),
       'What was paid for these bottles was never entered.',
     ),
     unknownIn(plan, ahead, () => true),
-  ),
+  );
+
+const wasteWorking = (plan: Plan, ahead: ProductAhead, { product, wastes } = ahead): FoundWorking => ({
+  title: `${product.name} that will be wasted`,
+  value: wasteShown(plan, ahead),
   rule: 'What is left in a bottle after its last usable day, at the price that was paid for it, within the weeks ahead.',
   get toEnter() {
     const unpaid = wastes.filter(({ cost }) => cost === null).map(({ container }) => toEnterForPrice(container));
@@ -123,26 +127,6 @@ const wasteWorking = (plan: Plan, ahead: ProductAhead, { product, wastes } = ahe
     entered('At cost', money(cost, 'What was paid was never entered.'), 'its share of the price of the bottle'),
   ]),
 });
-
-const NOT_IN_HORIZON = (plan: Plan): Shown => text(`not within ${plan.weeks} weeks`);
-
-/**
- * The day a product runs out, or words for not running out. Where an amount is unknown before, it may run out sooner; and
- * where nothing that is known runs out, nobody can say.
- */
-export function runsOutShown(plan: Plan, ahead: Pick<ProductAhead, 'runsOutOn' | 'unknownSince'>): Shown {
-  const { runsOutOn, unknownSince } = ahead;
-  if (runsOutOn === null) return unknownSince === null ? NOT_IN_HORIZON(plan) : NOBODY_KNOWS;
-  return dayShown(runsOutOn, isMaybeSooner(ahead));
-}
-
-const NOBODY_KNOWS: Shown = { kind: 'unknown', because: UNKNOWN_AMOUNT };
-
-/** Whether a product may run out before the day that is known, because an amount before it is not. */
-const isMaybeSooner = ({ runsOutOn, unknownSince }: Pick<ProductAhead, 'runsOutOn' | 'unknownSince'>): boolean =>
-  runsOutOn !== null && unknownSince !== null && unknownSince <= runsOutOn;
-
-const dayShown = (day: Day, isMaybe: boolean): Shown => ({ kind: 'day', day, ...(isMaybe && { atLatest: true }) });
 
 function runsOutWorking(plan: Plan, ahead: ProductAhead): FoundWorking {
   const { product, usable, runsOutOn } = ahead;

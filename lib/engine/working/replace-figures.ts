@@ -3,8 +3,20 @@ import { stock } from '@/shared/quantity/amounts';
 import { showDay } from '@/shared/time/show-day';
 import type { Plan } from '../ahead/plan';
 import { type Purchase, type ReplaceLine, type Replacement, replacementOf } from '../ahead/replace-cost';
+import { eachOnce, type ToEnter, toEnterForOffer } from '../rules/to-enter';
 import type { Offer, Product, Supplier } from '../shop';
-import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
+import {
+  count,
+  entered,
+  type FoundWorking,
+  figureAddress,
+  money,
+  type Shown,
+  type Step,
+  sumShown,
+  text,
+  worked,
+} from './shown';
 
 const found = new WeakMap<Plan, Replacement>();
 
@@ -29,13 +41,28 @@ export function replaceWorking(plan: Plan, product: Product): FoundWorking {
     figureAddress('product', product.id, 'usable'),
   );
   if (!line) return { title, value: text('nothing to replace'), rule: RULE, steps: [usable] };
-  return { title, value: lineShown(line), rule: RULE, steps: [usable, ...stepsOf(plan, line)] };
+  return {
+    title,
+    value: lineShown(line),
+    rule: RULE,
+    steps: [usable, ...stepsOf(plan, line)],
+    toEnter: toEnterOf(line),
+  };
 }
 
 /** What one line costs, or what must be entered before anybody can tell. */
 function lineShown({ buy, cost }: ReplaceLine): Shown {
   if (buy === null) return { kind: 'unknown', because: 'No supplier offers it. Enter an offer with its price.' };
   return money(cost, `Enter the freight of ${buy.offer.supplier.name}, 0 when there is none.`);
+}
+
+/** What somebody must enter before the cost of a line is known. */
+function toEnterOf({ product, buy, cost }: ReplaceLine): ToEnter[] {
+  if (cost !== null) return [];
+  if (buy === null) return [toEnterForOffer(product)];
+  const { id, name } = buy.offer.supplier;
+  const words = `Enter the freight of ${name}, 0 when there is none.`;
+  return [{ words, at: { of: 'supplier', id, field: 'freightPerOrder' } }];
 }
 
 function stepsOf(plan: Plan, line: ReplaceLine): Step[] {
@@ -75,11 +102,11 @@ function freightRule({ shop }: Plan, { name, freightPerOrder, freeFreightOver }:
 /** The working of a sum over the whole shelf: `shelf/replaceCost`. Null when there is no such figure. */
 export function shelfWorking(plan: Plan, [figure]: string[]): FoundWorking | null {
   if (figure !== 'replaceCost') return null;
-  const { lines, total, unknown } = replacementIn(plan);
-  const isUnknown = lines.length > 0 && unknown === lines.length;
+  const { lines, unknown } = replacementIn(plan);
   return {
     title: 'Cost to replace the shelf',
-    value: isUnknown ? { kind: 'unknown', because: 'None of it is known.' } : { kind: 'money', micros: total },
+    value: sumShown(lines.map(({ cost }) => cost)),
+    toEnter: eachOnce(lines.flatMap(toEnterOf)),
     rule: 'What is usable of every product, bought again today in whole packs, with freight. What is unknown is not in the sum.',
     steps: [
       entered('Not known, and not in the sum', count(unknown, 'products'), 'no offer, or no freight entered'),

@@ -5,7 +5,7 @@ import { showDay } from '@/shared/time/show-day';
 import type { Flip } from '../equivalents/break-even';
 import type { CurvePoint, Equivalents, Priced } from '../equivalents/equivalents';
 import type { SeasonCost } from '../equivalents/season';
-import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
+import { atLeast, entered, type FoundWorking, figureAddress, money, type Shown, type Step, worked } from './shown';
 
 /** The address of a figure of a candidate that could stand in a recipe. */
 export const equivalentAddress = (
@@ -13,7 +13,7 @@ export const equivalentAddress = (
   ...path: (string | number)[]
 ): string => figureAddress('equivalent', recipe.id, ingredient.product.id, ...path);
 
-const shown = (micros: number): Shown => ({ kind: 'money', micros });
+const shown = (micros: number) => ({ kind: 'money', micros }) as const;
 const sprayShown = ({ season: { sprayMl } }: Pick<Equivalents, 'season'>): Shown =>
   sprayMl ? litres(sprayMl) : { kind: 'unknown', because: NO_SPRAY };
 
@@ -45,7 +45,7 @@ const sprayAddress = (found: Equivalents): string => equivalentAddress(found, 's
 const NO_TIME = ' There was no time to look through all of them: it may come out cheaper.';
 
 const costOfSeason = (season: SeasonCost | null, because: string): Pick<FoundWorking, 'value' | 'rule'> => ({
-  value: season ? shown(season.total) : { kind: 'unknown', because },
+  value: season ? { ...shown(season.total), ...atLeast(season.noFreight.length) } : { kind: 'unknown', because },
   rule: season && !season.inTime ? `${SEASON_RULE}${NO_TIME}` : SEASON_RULE,
 });
 

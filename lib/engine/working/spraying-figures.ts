@@ -2,6 +2,7 @@ import { showMinutes } from '@/shared/measure/show';
 import { toNumber } from '@/shared/quantity/exact';
 import type { Plan, Spraying } from '../ahead/plan';
 import { longestRei } from '../keepout/reopening';
+import { eachOnce, TO_ENTER_WAGE, toEnterForCost, toEnterForSpray } from '../rules/to-enter';
 import { lineCostShown, lineWorking } from './line-figures';
 import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 
@@ -57,7 +58,8 @@ function sprayWorking(plan: Plan, spraying: Spraying): FoundWorking {
   }
   const rule =
     'Plants × mL per plant × coverage, added up over the benches, and split over equal fills. Each fill adds what the sprayer keeps, and goes up to the measuring step, but never over what it holds. The spray to mix is fills × each fill.';
-  return { title: `Spray to mix: ${spraying.recipe.name}`, value: sprayShown(spraying), rule, steps };
+  const toEnter = spray ? [] : spraying.program.benches.flatMap(toEnterForSpray);
+  return { title: `Spray to mix: ${spraying.recipe.name}`, value: sprayShown(spraying), rule, steps, toEnter };
 }
 
 const plantSteps = ({ program }: Spraying): Step[] =>
@@ -110,9 +112,12 @@ const plantsWorking = (spraying: Spraying): FoundWorking => ({
 
 const NO_COST = 'The cost of something in the mix is unknown.';
 
+/** What a batch costs in product; unknown as soon as a part of it is, as it is in every sum. */
+export const materialShown = ({ materialCost }: Spraying): Shown => money(materialCost, NO_COST);
+
 const materialWorking = (spraying: Spraying): FoundWorking => ({
   title: `Product in the batch: ${spraying.recipe.name}`,
-  value: money(spraying.materialCost, NO_COST),
+  value: materialShown(spraying),
   rule: 'What each ingredient costs, added up. Unknown as soon as one of them is unknown. Labour is a line of its own.',
   steps: spraying.lines.map((line, number) =>
     worked(
@@ -122,6 +127,9 @@ const materialWorking = (spraying: Spraying): FoundWorking => ({
       addressOf(spraying, 'line', number, 'cost'),
     ),
   ),
+  get toEnter() {
+    return eachOnce(spraying.lines.flatMap((line) => toEnterForCost(spraying, line)));
+  },
 });
 
 function labourWorking({ shop }: Plan, spraying: Spraying): FoundWorking {
@@ -129,6 +137,7 @@ function labourWorking({ shop }: Plan, spraying: Spraying): FoundWorking {
   return {
     title: `Labour: ${spraying.recipe.name}`,
     value: money(spraying.labourCost, 'No wage was entered in Setup.'),
+    toEnter: spraying.labourCost === null ? [TO_ENTER_WAGE] : [],
     rule: 'Minutes ÷ 60 × wage per hour.',
     steps: [
       entered('Minutes', { kind: 'minutes', minutes: spraying.program.duration }, `program ${spraying.program.id}`),
@@ -146,9 +155,10 @@ function perWorking(spraying: Spraying, figure: 'costPerPlant' | 'costPerLitre')
   return {
     title: `Cost ${perPlant ? 'of a plant' : 'of a litre'}: ${spraying.recipe.name}`,
     value: unknown ? { kind: 'unknown', because: NO_COST } : { kind: 'money', micros: cost / over },
+    toEnter: cost === null ? materialWorking(spraying).toEnter : [],
     rule: `Product in the batch ÷ ${perPlant ? 'plants' : 'litres mixed'}. Labour is not in it.`,
     steps: [
-      worked('Product in the batch', money(cost, NO_COST), 'the ingredients', addressOf(spraying, 'materialCost')),
+      worked('Product in the batch', materialShown(spraying), 'the ingredients', addressOf(spraying, 'materialCost')),
       perPlant
         ? worked('Plants', count(spraying.plants, 'plants'), 'the benches', addressOf(spraying, 'plants'))
         : worked('Spray mixed', sprayShown(spraying), 'benches and sprayer', addressOf(spraying, 'sprayMl')),

@@ -9,14 +9,16 @@ import {
   toEnterForPrice,
   toEnterForSpray,
 } from '../rules/to-enter';
+import { wasteShown } from './product-figures';
 import { count, type FoundWorking, figureAddress, money, type Step, sumShown, worked } from './shown';
+import { materialShown } from './spraying-figures';
 
 const UNKNOWN = 'Not known for this one, so it is not in the sum.';
 
 const costStep = (spraying: Spraying, figure: 'materialCost' | 'labourCost'): Step =>
   worked(
     `${spraying.recipe.name}, ${showDay(spraying.date)}`,
-    money(spraying[figure], UNKNOWN),
+    figure === 'materialCost' ? materialShown(spraying) : money(spraying.labourCost, UNKNOWN),
     `program ${spraying.program.id}`,
     figureAddress('spraying', spraying.program.id, spraying.date, figure),
   );
@@ -135,17 +137,18 @@ const toBuyStep = ({ program, date }: Spraying, { ingredient, shortCost }: Ingre
     figureAddress('spraying', program.id, date, 'line', number, 'shortCost'),
   );
 
-const wasteTotal = ({ products, weeks }: Plan): FoundWorking => ({
+const wasteTotal = (plan: Plan): FoundWorking => ({
   get toEnter() {
-    const unpaid = products.flatMap(({ wastes }) => wastes).filter(({ cost }) => cost === null);
+    const unpaid = plan.products.flatMap(({ wastes }) => wastes).filter(({ cost }) => cost === null);
     return unpaid.map(({ container }) => toEnterForPrice(container));
   },
-  title: `About to be wasted in ${weeks} weeks`,
-  value: sumShown(products.flatMap(({ wastes }) => wastes.map(({ cost }) => cost))),
+  title: `About to be wasted in ${plan.weeks} weeks`,
+  value: sumShown(plan.products.flatMap(({ wastes }) => wastes.map(({ cost }) => cost))),
   rule: 'What is left in bottles after their last usable day, at what was paid for it, if nothing but the programs uses it.',
-  steps: products
+  steps: plan.products
     .filter(({ wastes }) => wastes.length > 0)
-    .map(({ product, wasteCost }) =>
-      worked(product.name, money(wasteCost, UNKNOWN), 'its bottles', figureAddress('product', product.id, 'wasteCost')),
-    ),
+    .map((ahead) => {
+      const { id, name } = ahead.product;
+      return worked(name, wasteShown(plan, ahead), 'its bottles', figureAddress('product', id, 'wasteCost'));
+    }),
 });

@@ -2,9 +2,10 @@ import { minus, type Stock } from '@/shared/quantity/amounts';
 import { addDays, type Day } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
 import type { Plan, ProductAhead, StockWeek } from '../ahead/plan';
+import { toEnterForProduct } from '../rules/to-enter';
 import { bottleName } from './line-figures';
 import { atLeast, entered, type FoundWorking, figureAddress, type Shown, type Step, worked } from './shown';
-import { atMost, toEnterForProduct, UNKNOWN_AMOUNT, unknownIn } from './unknown-need-figures';
+import { atMost, UNKNOWN_AMOUNT, unknownIn } from './unknown-need-figures';
 
 const RULES = {
   need: 'What the sprayings of these seven days take, dose × spray to mix, added up.',

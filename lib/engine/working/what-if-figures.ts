@@ -74,7 +74,8 @@ const changeWorking = ({ currency }: Shop, { then, now, address, within }: Both)
 /** One amount less another, in words that say which way it goes. */
 function differenceShown(then: Shown, now: Shown, currency: string): Shown {
   if (then.kind === 'money' && now.kind === 'money') {
-    return text(moreOrLess(then.micros - now.micros, (micros) => showMoney(micros, currency)));
+    const more = moreOrLess(then.micros - now.micros, (micros) => showMoney(micros, currency));
+    return text(then.unknown || now.unknown ? `${more}, as far as it is known` : more);
   }
   if (then.kind === 'count' && now.kind === 'count') return text(moreOrLess(then.value - now.value, String));
   return { kind: 'unknown', because: 'One of the two is not known, or not an amount.' };

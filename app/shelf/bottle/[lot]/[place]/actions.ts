@@ -2,15 +2,18 @@
 
 import { revalidatePath } from 'next/cache';
 import { clock } from '@/lib/clock';
+import { changeShop } from '@/lib/commands/change-shop';
 import { correctLastDay } from '@/lib/commands/correct-last-day';
 import { moveContainer } from '@/lib/commands/move-container';
 import { openContainer } from '@/lib/commands/open-container';
 import { reverseMovement } from '@/lib/commands/reverse-movement';
 import { shutContainer } from '@/lib/commands/shut-container';
 import { type Done, doorAction } from '@/lib/door/door-action';
-import { CorrectBottleDay, MoveBottle, OpenBottle, ShutBottle, TakeBackLine } from '@/shared/forms/bottle';
+import { lotToWrite } from '@/lib/views/bottle';
+import { CorrectBottleDay, MoveBottle, OpenBottle, PayBottle, ShutBottle, TakeBackLine } from '@/shared/forms/bottle';
 import type { FormState } from '@/shared/forms/form-state';
-import { accept, type Outcome } from '@/shared/outcome';
+import { faultsBeside } from '@/shared/forms/supplier';
+import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { showDay } from '@/shared/time/show-day';
 
 const open = doorAction(OpenBottle, async ({ shop, openedOn, ...about }, { actor }) => {
@@ -64,6 +67,22 @@ const takeBack = doorAction(TakeBackLine, async ({ shop, commandId, movement, re
 /** Take a line of a bottle's ledger back. */
 export async function takeBackAction(state: FormState, form: FormData): Promise<FormState> {
   return takeBack(state, form);
+}
+
+const pay = doorAction(PayBottle, async ({ commandId, shop: shopId, lotId, place, paid }, { actor }) => {
+  const lot = await lotToWrite(clock, shopId, { lotId, place });
+  if (!lot) return refuse({ code: 'not-found', what: 'lot', id: lotId });
+  const part = { lots: [{ ...lot, paid }] };
+  const outcome = await changeShop({ commandId, shopId, actor, part }, clock);
+  if (!outcome.ok && outcome.refusal.code === 'faults') {
+    return refuse({ ...outcome.refusal, faults: faultsBeside(outcome.refusal.faults, 'lots[0]') });
+  }
+  return told(outcome, `Noted: ${paid} for the whole lot.`);
+});
+
+/** Note what was paid for the lot of a bottle, where nobody entered it. */
+export async function payBottleAction(state: FormState, form: FormData): Promise<FormState> {
+  return pay(state, form);
 }
 
 /** What to say once it happened; every page that shows the bottle is made anew. */

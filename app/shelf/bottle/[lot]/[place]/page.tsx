@@ -10,7 +10,7 @@ import type { About } from './bottle-form';
 import styles from './bottle-page.module.css';
 import { CountForm } from './count-form';
 import { LedgerList } from './ledger-list';
-import { LastDayForm, MoveForm, OpenForm, ShutForm } from './place-forms';
+import { LastDayForm, MoveForm, OpenForm, PaidForm, ShutForm } from './place-forms';
 import { DiscardForm, DrawForm } from './stock-forms';
 
 type BottleParams = { params: Promise<{ lot: string; place: string }> };
@@ -87,6 +87,7 @@ function Deeds({ screen, about }: { screen: BottleScreen; about: About }) {
       <DiscardForm about={about} example={example} />
       <MoveForm about={about} keptIn={keptIn} places={places} />
       <LastDayForm about={about} expiresOn={expiresOn} />
+      <PaidForm about={about} isPaid={screen.isPaid} count={screen.count} />
     </>
   );
 }

@@ -2,7 +2,13 @@
 
 import type { Day } from '@/shared/time/day';
 import { FormField, typedIn } from '../../../../_parts/form-field';
-import { correctBottleDayAction, moveBottleAction, openBottleAction, shutBottleAction } from './actions';
+import {
+  correctBottleDayAction,
+  moveBottleAction,
+  openBottleAction,
+  payBottleAction,
+  shutBottleAction,
+} from './actions';
 import { type About, BottleForm } from './bottle-form';
 
 type OpenFormProps = { about: About; openedOn: Day | null; receivedOn: Day; today: Day };
@@ -120,6 +126,33 @@ export function LastDayForm({ about, expiresOn }: { about: About; expiresOn: Day
             {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'reason')} />}
           </FormField>
         </>
+      )}
+    </BottleForm>
+  );
+}
+
+type PaidFormProps = { about: About; isPaid: boolean; count: number };
+
+/** Notes what was paid, where nobody entered it when the bottle came. */
+export function PaidForm({ about, isPaid, count }: PaidFormProps) {
+  return (
+    <BottleForm
+      about={about}
+      action={payBottleAction}
+      name="paid"
+      title="What was paid for it"
+      button="Note the price"
+      isOver={isPaid}
+    >
+      {(state) => (
+        <FormField
+          state={state}
+          name="paid"
+          label={count > 1 ? 'Paid for the whole lot' : 'Paid for it'}
+          hint="Such as 24.00, without freight; 0 when it cost nothing. It stays as it is entered."
+        >
+          {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'paid')} inputMode="decimal" />}
+        </FormField>
       )}
     </BottleForm>
   );

@@ -1,0 +1,51 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { runs } from '../../../runs';
+import { EVERY_DOCUMENT, type Told } from './documents';
+import { anyKnownShop, forgettable, without } from './forgettable';
+
+/** A shop and one field of it that somebody may not have entered. */
+const forgotten = fc
+  .tuple(anyKnownShop, fc.nat(10_000))
+  .map(([file, pick]) => {
+    const fields = forgettable(file);
+    const field = fields[pick % Math.max(1, fields.length)];
+    const less = field && without(file, field.path);
+    return field && less ? { file, less, ...field } : null;
+  })
+  .filter((one) => one !== null);
+
+const keysOf = ({ said }: Told): Set<string> => new Set(said.map(({ key }) => key));
+
+/** What one document says that another does not. */
+const newIn = (more: Told, less: Told) => more.said.filter(({ key }) => !keysOf(less).has(key));
+
+test('forgetting one thing makes no sum smaller without saying what is not known', { timeout: 600_000 }, () => {
+  fc.assert(
+    fc.property(forgotten, ({ file, less, path }) => {
+      for (const told of EVERY_DOCUMENT) {
+        const [known, forgot] = [told(file), told(less)];
+        const smaller = [...known.sums].filter(([name, value]) => (forgot.sums.get(name) ?? value) < value);
+        if (smaller.length === 0 || newIn(forgot, known).length > 0) continue;
+        throw new Error(
+          `${known.document} without ${path}: ${smaller[0]} became ${forgot.sums.get(smaller[0]?.[0] ?? '')}`,
+        );
+      }
+    }),
+    { numRuns: runs(15, 1_500) },
+  );
+});
+
+test('knowing one thing more takes no warning away from what it does not touch', { timeout: 600_000 }, () => {
+  fc.assert(
+    fc.property(forgotten, ({ file, less, path, touches }) => {
+      for (const told of EVERY_DOCUMENT) {
+        const [known, forgot] = [told(file), told(less)];
+        const gone = newIn(forgot, known);
+        const untouched = gone.filter(({ about }) => !about.some((id) => id === 'any' || touches.includes(id)));
+        expect(untouched, `${known.document} with ${path}`).toEqual([]);
+      }
+    }),
+    { numRuns: runs(15, 1_500) },
+  );
+});
