@@ -12,5 +12,5 @@ export const LANDED = {
   /** An offer without a lead time has no day to order by. */
   unknownLead: true,
   /** A product with a pH range is flagged where no pH of the spray is known. */
-  unknownPh: false,
+  unknownPh: true,
 };

@@ -7,7 +7,7 @@ import { groundFor } from './dry-run';
 import { type LearnedCorrection, learnedCorrection, type Reading } from './learned-correction';
 import { type OwnAcid, ownAcidIn } from './own-acid';
 import { mixWater, onGround } from './spray-ph';
-import { type AcidNeed, acidNeeded } from './water';
+import { type AcidNeed, sureAcidNeeded } from './water';
 
 /** One acid of the shop, brought to a target by itself: never as certain. mL or g for the whole batch. */
 export type AcidStep = {
@@ -37,7 +37,7 @@ export type AcidSteps = {
 export function acidSteps(shop: Shop, recipe: Recipe, batch: Batch): AcidSteps {
   const mix = onGround(recipe.ingredients, groundFor(batch));
   const water = shop.water && mixWater(mix, shop.water);
-  const need = water && recipe.targetPh !== null ? acidNeeded(water, recipe.targetPh) : null;
+  const need = water && recipe.targetPh !== null ? sureAcidNeeded(water, recipe.targetPh) : null;
   const correction = learnedCorrection(acidReadings(shop));
   const own = ownAcidIn(mix, water, need);
   const left = own ? own.left : (need?.meqPerL ?? null);

@@ -9,7 +9,7 @@ import { addMinutes, type Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import { groundOf } from '../bench/ground';
 import { plantsOn } from '../bench/spray-volume';
-import type { Flag } from '../rules/flag';
+import { byGravity, type Flag } from '../rules/flag';
 import type { Bench, NamedSprayer, Recipe, Shop } from '../shop';
 import { type Batch, batchFor } from './batch';
 import { mixFlags, type SprayedWhen } from './mix-flags';
@@ -58,7 +58,8 @@ export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: strin
   const day = dayOf(shop.zone, when.startsAt);
   const sheet = mixSheet(shop, recipe, batch.value, day, worked);
   // Where no bench is named, only the rules that ask for none can be judged.
-  const flags = batch.value.benches.length > 0 ? mixFlags(shop, recipe, batch.value, when) : sheet.flags;
+  const ofBenches = () => [...mixFlags(shop, recipe, batch.value, when), ...sheet.rough].sort(byGravity);
+  const flags = batch.value.benches.length > 0 ? ofBenches() : sheet.flags;
   const { what } = asked;
   return read({
     ...{ shop, query, recipe, what, batch: batch.value, sprayer, when, day, worked, sheet, flags },

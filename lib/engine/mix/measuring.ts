@@ -33,7 +33,7 @@ export const TOLERANCE = exact('0.05');
 /**
  * The amount that the shop's own measures come nearest to.
  *
- * Of what takes at most ten fillings, the one with the least error; between equals, the one with the fewest fillings,
+ * Of what takes at most ten fillings, and of those what may be off by no more than the tolerance, if anything: the one with the least error; between equals, the one with the fewest fillings,
  * then a scale before a spoon, then the first in the shop's list. Where nothing is large enough for that, the one with the fewest fillings. Nothing
  * that would go over the label's most, as long as anything is below it.
  *
@@ -45,8 +45,27 @@ export function measured(wanted: Wanted, measures: readonly Measure[]): Measured
   const handy = all.filter((one) => fillings(one) <= MOST_FILLINGS);
   const within = (handy.length > 0 ? handy : fewest(all)).filter(({ amount }) => !isOver(amount, wanted.most));
   const choice = within.length > 0 ? within : handy.length > 0 ? handy : fewest(all);
-  return choice.reduce<Measured | null>((best, one) => (best && !isBetter(one, best) ? best : one), null);
+  const sure = choice.filter((one) => compare(mayBeOff(one, wanted), TOLERANCE) <= 0);
+  return (sure.length > 0 ? sure : choice).reduce<Measured | null>(
+    (best, one) => (best && !isBetter(one, best) ? best : one),
+    null,
+  );
 }
+
+/**
+ * How far an amount may be off as it is measured, as a part of what is wanted.
+ *
+ *   (|what the marks come to − wanted| + half a reading step for each filling) ÷ wanted
+ *
+ * Gives    a part, exact: 0.05 is 5 %
+ */
+export function mayBeOff(one: Measured, { amount, product }: Pick<Wanted, 'amount' | 'product'>): Exact {
+  const { step } = one.measure;
+  const reading = multiply(multiply(HALF, multiply(step, exact(fillings(one)))), worthOf(product, one.measure) ?? ONE);
+  return add(sizeOf(one.error), divide(reading, amount));
+}
+
+const HALF = exact('0.5');
 
 /** A liquid is never weighed, so only a powder notices: a spoon of it is never as even as its weight. */
 const scalesFirst = (measures: readonly Measure[]): Measure[] => [
@@ -120,4 +139,5 @@ function isBetter(one: Measured, best: Measured): boolean {
 
 const isOver = (amount: Exact, most: Exact | null): boolean => most !== null && compare(amount, most) > 0;
 const isNothing = (amount: Exact): boolean => compare(amount, ZERO) === 0;
+/** How far off, whichever way. */
 const sizeOf = (error: Exact): Exact => (compare(error, ZERO) < 0 ? subtract(ZERO, error) : error);

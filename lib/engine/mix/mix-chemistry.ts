@@ -2,11 +2,12 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import type { Product, Recipe, Shop } from '../shop';
 import type { Ground } from '../strength/dose-in-stock';
 import { acidDoses } from './acid-doses';
+import { alkaliOf } from './alkali';
 import { type Conductivity, estimateConductivity } from './conductivity';
-import { type ElementStrength, mixStrength, type SubstanceStrength } from './mix-strength';
+import { type ElementStrength, type Mixed, mixStrength, type SubstanceStrength } from './mix-strength';
 import { type OwnAcid, ownAcidIn } from './own-acid';
 import { mixWater, onGround } from './spray-ph';
-import { type AcidNeed, acidNeeded, phOf, waterFault } from './water';
+import { type AcidNeed, sureAcidNeeded, surePhOf, waterFault } from './water';
 
 /** How strong a mix is, and what brings it to its pH. */
 export type MixChemistry = {
@@ -42,17 +43,24 @@ export function chemistryOf(shop: Shop, recipe: Recipe, ground: Ground, batchMl:
 
 function phFor(shop: Shop, { targetPh }: Recipe, mix: Parameters<typeof mixWater>[0], batchMl: number): MixPh {
   const water = shop.water && mixWater(mix, shop.water);
-  const before = water && phOf(water);
-  const need = water && targetPh !== null ? acidNeeded(water, targetPh) : null;
+  const before = water && surePhOf(water);
+  const need = water && targetPh !== null ? sureAcidNeeded(water, targetPh) : null;
   const inBatch = (meqPerL: number) => (need ? dosesIn(shop, { ...need, meqPerL }, batchMl) : []);
   const found = ownAcidIn(mix, water, need);
   const own = found && { ...found, acids: found.left ? inBatch(found.left) : [] };
   if (!need) {
-    const message = water ? null : whyNoWater(shop);
+    const message = before !== null && targetPh === null ? null : whyNoWater(shop, mix);
     return { before, target: targetPh, acidMeqPerL: null, acids: [], own, message };
   }
   const acids = inBatch(need.meqPerL);
-  return { before: need.before, target: targetPh, acidMeqPerL: need.meqPerL, acids, own, message: need.message };
+  return {
+    before,
+    target: targetPh,
+    acidMeqPerL: need.meqPerL,
+    acids,
+    own,
+    message: need.message ?? (before === null ? whyNoWater(shop, mix) : null),
+  };
 }
 
 const dosesIn = ({ products }: Shop, need: AcidNeed, batchMl: number): MixPh['acids'] =>
@@ -62,8 +70,14 @@ const dosesIn = ({ products }: Shop, need: AcidNeed, batchMl: number): MixPh['ac
     missing,
   }));
 
-const whyNoWater = ({ water }: Shop): string =>
-  (water ? waterFault(water) : 'Enter the alkalinity and the pH of the water, to see what acid it takes.') ??
-  'Something alkaline in this mix is of unknown strength, so nobody can say what acid it takes.';
+function whyNoWater({ water }: Shop, mix: readonly Mixed[]): string {
+  if (!water) return 'Enter the alkalinity and the pH of the water, to see what acid it takes.';
+  const fault = waterFault(water);
+  if (fault) return fault;
+  const [unknown] = alkaliOf(mix).filter(({ silica, meqPerL }) => silica === null && meqPerL !== null);
+  return unknown
+    ? `Enter the SiO2 of ${unknown.product.name} from its label: it decides how high the pH goes.`
+    : 'Something alkaline in this mix is of unknown strength, so nobody can say what acid it takes.';
+}
 
 const ML_PER_LITRE = 1000;

@@ -14,12 +14,13 @@ import { wholeNearest } from '@/shared/quantity/rounding';
 import type { Day } from '@/shared/time/day';
 import { countingApplications } from '../keepout/counting';
 import { longestRei } from '../keepout/reopening';
-import type { Flag } from '../rules/flag';
+import { byGravity, type Flag } from '../rules/flag';
 import type { Recipe, Shop } from '../shop';
 import type { Batch } from './batch';
 import { type Caution, cautionsFor } from './cautions';
 import { type DryRun, dryRun, groundFor } from './dry-run';
 import { type UntriedPair, untriedPairs } from './jar-test';
+import { measuredRoughly } from './measured-roughly';
 import { chemistryOf, type MixChemistry } from './mix-chemistry';
 import { type MixStep, mixStep } from './mix-step';
 import { orderOfAddition } from './order';
@@ -40,6 +41,8 @@ export type MixSheet = {
   untried: UntriedPair[];
   cautions: Caution[];
   flags: Flag[];
+  /** Those of them that are about measuring, whatever is sprayed where. */
+  rough: Flag[];
   cost: MixCost;
 };
 
@@ -66,6 +69,7 @@ export type MixCost = {
 export function mixSheet(shop: Shop, recipe: Recipe, batch: Batch, today: Day, worked: Exact | null = null): MixSheet {
   const run = dryRun(shop, recipe, batch, today);
   const steps = stepsOf(shop, recipe, batch, run);
+  const rough = measuredRoughly(shop, steps, today);
   return {
     recipe,
     batch,
@@ -77,7 +81,8 @@ export function mixSheet(shop: Shop, recipe: Recipe, batch: Batch, today: Day, w
     useWithin: recipe.useWithin,
     untried: untriedPairs(recipe.ingredients, countingApplications(shop)),
     cautions: cautionsFor(steps),
-    flags: run.flags,
+    flags: [...run.flags, ...rough].sort(byGravity),
+    rough,
     cost: costOf(shop, batch, run.materialCost, worked),
   };
 }

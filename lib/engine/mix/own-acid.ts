@@ -3,7 +3,7 @@ import { listed } from '../rules/in-words';
 import type { Product } from '../shop';
 import { acidsIn, given } from './acid-doses';
 import type { Mixed } from './mix-strength';
-import { type Acidity, type AcidNeed, alkalinityAt, type Carbonate, PEN, phOf } from './water';
+import { type Acidity, type AcidNeed, alkalinityAt, type Carbonate, PEN, surePhOf } from './water';
 
 /** The acid that a recipe itself pours, whatever it comes in, and what it leaves to be done. */
 export type OwnAcid = {
@@ -36,13 +36,16 @@ export function ownAcidIn(mix: readonly Mixed[], water: Carbonate | null, need: 
   const acidity = given(acids);
   const names = listed(products.map(({ name }) => name));
   if (!water || !acidity) {
-    const message = `How far ${names} brings the pH nobody can say. Measure before adding any more acid.`;
-    return { products, acidity, pH: null, left: null, message };
+    return { products, acidity, pH: null, left: null, message: unsaid(names) };
   }
-  const pH = phOf(water, acidity);
+  const pH = surePhOf(water, acidity);
+  if (pH === null) return { products, acidity, pH, left: null, message: unsaid(names) };
   const left = need && leftAt(water, acidity, need.target, pH);
   return { products, acidity, pH, left, message: said(names, pH, need?.target ?? null) };
 }
+
+const unsaid = (names: string): string =>
+  `How far ${names} brings the pH nobody can say. Measure before adding any more acid.`;
 
 /** Nothing where a pH pen could not tell the pH from the target, and nothing below it: an acid cannot raise it. */
 function leftAt(water: Carbonate, acidity: Acidity, target: number, pH: number): number {

@@ -1,9 +1,9 @@
 import type { Recipe } from '../shop';
 import type { Ground } from '../strength/dose-in-stock';
 import { acidsIn, given } from './acid-doses';
-import { alkaliIn, unreckonedIn } from './alkali';
+import { alkaliIn, silicaIn, unreckonedIn } from './alkali';
 import type { Mixed } from './mix-strength';
-import { type Carbonate, carbonateOf, phOf, type Water, withAlkali } from './water';
+import { type Carbonate, carbonateOf, surePhOf, type Water, withAlkali } from './water';
 
 /** A recipe as far as its chemistry goes. */
 export type Mixture = Pick<Recipe, 'targetPh'> & { ingredients: readonly Mixed[] };
@@ -38,14 +38,14 @@ export const onGround = (mix: readonly Mixed[], ground: Ground | undefined): Mix
  */
 export function mixWater(mix: readonly Mixed[], water: Water): Carbonate | null {
   const [carbonate, alkali] = [carbonateOf(water), alkaliIn(mix)];
-  return carbonate === null || alkali === null ? null : withAlkali(carbonate, alkali);
+  return carbonate === null || alkali === null ? null : withAlkali(carbonate, alkali, silicaIn(mix));
 }
 
 function untouchedPh(mix: readonly Mixed[], water: Water): number | null {
   const acids = acidsIn(mix);
   const [carbonate, acidity] = [mixWater(mix, water), given(acids)];
   if (carbonate === null || unreckonedIn(mix).length > 0) return null;
-  if (acids.length > 0) return acidity && phOf(carbonate, acidity);
+  if (acids.length > 0) return acidity && surePhOf(carbonate, acidity);
   // Water with nothing in it is at its measured pH exactly, which an end of a label's range may be.
-  return mix.some(({ product }) => product.alkaliSilicate) ? phOf(carbonate) : water.pH;
+  return mix.some(({ product }) => product.alkaliSilicate) ? surePhOf(carbonate) : water.pH;
 }

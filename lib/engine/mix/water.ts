@@ -3,19 +3,30 @@ import type { Shop } from '../shop';
 
 export type Water = NonNullable<Shop['water']>;
 
-/** Water as its acids and bases see it: alkalinity in meq/L, and total carbonate in mmol/L, which mixing does not change. */
-export type Carbonate = { alkalinity: number; total: number };
+/** Water as its acids and bases see it; mixing changes neither its total carbonate nor its silica. */
+export type Carbonate = {
+  /** meq/L. */
+  alkalinity: number;
+  /** All carbonate, mmol/L. */
+  total: number;
+  /** All silicic acid, in whatever form, mmol/L: what is surely there, and the most that may be. Left out: none. */
+  silica?: { least: number; most: number };
+};
+
+const NO_SILICA = { least: 0, most: 0 };
 
 /** How many meq of H⁺ per litre something in the spray has given off at a pH. Never falls as the pH rises. */
 export type Acidity = (pH: number) => number;
 
 /**
  * Constants at 25 °C in an ideal solution. Source: the program's contract; the first two agree with the USGS database
- * phreeqc.dat (log K 10.329 and 16.681 for HCO₃⁻ and CO₂).
+ * phreeqc.dat (log K 10.329 and 16.681 for HCO₃⁻ and CO₂), and so does that of silicic acid (−9.83). Sjöberg and others,
+ * Marine Chemistry 13 (1983) 35–44, give 9.84 for it in pure water. Its second proton, pK 13.4, is held at any pH of a spray.
  */
 const PK1 = 6.352;
 const PK2 = 10.329;
 const PKW = 13.995;
+const PK_SILICIC = 9.83;
 
 /** mg of CaCO₃ in a meq of alkalinity: half its molar mass by IUPAC atomic weights. */
 const MG_CACO3_PER_MEQ = 100.087 / 2;
@@ -44,21 +55,33 @@ export const waterFault = (water: Water): string | null =>
     ? null
     : `Water of pH ${showPh(water.pH)} cannot have an alkalinity as low as ${water.alkalinityMgPerLCaCO3} mg/L as CaCO3. Measure both again.`;
 
-/** The same water with something alkaline in it, in meq/L. */
-export const withAlkali = ({ alkalinity, total }: Carbonate, meqPerL: number): Carbonate => ({
+/** The same water with something alkaline in it, in meq/L, and the silica that comes with it, in mmol/L. */
+export const withAlkali = ({ alkalinity, total }: Carbonate, meqPerL: number, silica = NO_SILICA): Carbonate => ({
   alkalinity: alkalinity + meqPerL,
   total,
+  silica,
 });
 
 /**
- * The alkalinity that is left at a pH, its carbonate held constant.
+ * The alkalinity that is left at a pH, its carbonate and its silica held constant.
  *
- *   total carbonate × (share as HCO₃⁻ + 2 × share as CO₃²⁻) + OH⁻ − H⁺
+ *   total carbonate × (share as HCO₃⁻ + 2 × share as CO₃²⁻) + silica × share as H₃SiO₄⁻ + OH⁻ − H⁺
  *
  * Units    meq/L; negative where there is more acid than carbonate could take up
  */
-export const alkalinityAt = ({ total }: Pick<Carbonate, 'total'>, pH: number): number =>
-  total * chargeAt(pH) + hydroxideAt(pH);
+export const alkalinityAt = ({ total, silica = NO_SILICA }: Pick<Carbonate, 'total' | 'silica'>, pH: number): number =>
+  total * chargeAt(pH) + silica.least * silicateShare(pH) + hydroxideAt(pH);
+
+/** The part of silicic acid that has given off its first proton at a pH. */
+export const silicateShare = (pH: number): number => 1 / (1 + 10 ** (PK_SILICIC - pH));
+
+/** The same water with as much silica as may be in it. */
+const withMostSilica = ({ silica = NO_SILICA, ...water }: Carbonate): Carbonate => ({
+  ...water,
+  silica: { least: silica.most, most: silica.most },
+});
+
+const isSilicaKnown = ({ silica = NO_SILICA }: Carbonate): boolean => silica.most === silica.least;
 
 /** The ions of water and its carbonate at a pH, mmol/L. */
 export function ionsAt({ total }: Pick<Carbonate, 'total'>, pH: number) {
@@ -84,6 +107,16 @@ export function phOf(water: Carbonate, acid: Acidity = () => 0): number {
   return (low + high) / 2;
 }
 
+/**
+ * The same pH; null where nobody can say it to half of what a pH pen is off by, because the silica is not known: the
+ * more of it there is, the lower the pH.
+ */
+export function surePhOf(water: Carbonate, acid: Acidity = () => 0): number | null {
+  const highest = phOf(water, acid);
+  if (isSilicaKnown(water)) return highest;
+  return highest - phOf(withMostSilica(water), acid) <= PEN / 2 ? highest : null;
+}
+
 /** How much acid a target takes. `meqPerL` is nothing unless acid is to be added. */
 export type AcidNeed = {
   verdict: 'add acid' | 'none needed' | 'acid cannot raise it';
@@ -94,6 +127,15 @@ export type AcidNeed = {
   /** What to know when no acid is to be added; null when it is. */
   message: string | null;
 };
+
+/** The acid that a target takes; null where the silica that nobody knows would change that by more than a hundredth. */
+export function sureAcidNeeded(water: Carbonate, target: number): AcidNeed | null {
+  const need = acidNeeded(water, target);
+  if (isSilicaKnown(water)) return need;
+  const other = acidNeeded(withMostSilica(water), target);
+  const isSure = other.verdict === need.verdict && need.meqPerL - other.meqPerL <= need.meqPerL / 100;
+  return isSure ? need : null;
+}
 
 /** What a pH pen in good order may be off by; a target within it is met. */
 export const PEN = 0.1;

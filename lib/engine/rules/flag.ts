@@ -22,6 +22,7 @@ export const RULES = [
   'oil-near-sulfur',
   'too-hot',
   'mixed-too-long',
+  'measured-roughly',
 ] as const;
 export type RuleName = (typeof RULES)[number];
 

@@ -16,7 +16,7 @@ import type { Unflagged } from './unflagged';
  *           recipe's own alkali silicate and acids in it (`sprayPhOf`); and the range on the label of each product, and of
  *           what a stock solution is made from
  * Fires     when the pH is below the lowest or above the highest of the range, once per product. Exactly at either end is
- *           inside. A product without a range is not judged, and a pH that nobody can say raises nothing.
+ *           inside. A product without a range is not judged. A pH that nobody can say suits no range.
  * Severity  warn
  * Cleared   by a target pH inside the ranges of all products of the recipe, or by taking a product out
  */
@@ -31,9 +31,17 @@ export function phFindings(recipe: Recipe, water: Water | null, ground?: Ground)
   const ranged = products.flatMap((product) =>
     product.label.sprayPh && !isSaidBefore(product, products) ? [{ product, range: product.label.sprayPh }] : [],
   );
-  const spray = ranged.length === 0 ? null : sprayPhOf(recipe, water, ground);
-  if (spray === null) return [];
+  if (ranged.length === 0) return [];
+  const spray = sprayPhOf(recipe, water, ground);
   const ranges = ranged.map(({ range }) => range);
+  if (spray === null) {
+    return ranged.map(({ product, range }) => ({
+      severity: 'warn',
+      product,
+      message: () =>
+        `${whyUnknown(water)}; the label of ${product.name} asks for ${rangeText(range)}. ${remedy(ranges, product)}`,
+    }));
+  }
   return ranged
     .filter(({ range }) => spray.pH < range.min || spray.pH > range.max)
     .map(({ product, range }) => ({
@@ -60,6 +68,11 @@ function saidOf({ pH, rests }: SprayPh, water: Water | null): string {
   const measured = `No target pH is set and the shop's water is at pH ${showPh(water?.pH ?? pH)}`;
   return pH === water?.pH ? measured : `${measured}, which comes to about pH ${showPh(pH)} with what is in this recipe`;
 }
+
+const whyUnknown = (water: Water | null): string =>
+  water
+    ? 'Nobody can say the pH of this spray, because something in it moves the pH by an unknown amount'
+    : "Nobody can say the pH of this spray: no target pH is set, and the shop's water was never measured";
 
 const rangeText = ({ min, max }: Range): string =>
   min === max ? `pH ${showPh(min)}` : `pH ${showPh(min)} to ${showPh(max)}`;

@@ -1,5 +1,6 @@
 import { showNumber, showPh } from '@/shared/measure/show';
 import { type AcidStep, acidReadings, acidSteps } from '../mix/acid-steps';
+import { alkaliOf } from '../mix/alkali';
 import type { AskedMix } from '../mix/asked-mix';
 import { groundFor } from '../mix/dry-run';
 import { LEAST_FACTOR, MOST_FACTOR } from '../mix/learned-correction';
@@ -102,6 +103,17 @@ const waterSteps = ({ shop: { water } }: AskedMix): Step[] => [
   ),
 ];
 
+/** The alkali that each silicate brings, and its silica. */
+const alkaliSteps = (mix: AskedMix): Step[] =>
+  alkaliOf(onGround(mix.recipe.ingredients, groundFor(mix.batch))).flatMap(({ product, meqPerL, silica, missing }) => [
+    entered(`Alkali of ${product.name}`, ratio(meqPerL, 'meq/L', missing ?? NO_STRENGTH), '2 eq per mol K₂O or Na₂O'),
+    entered(
+      `Silica of ${product.name}`,
+      ratio(silica, 'mmol/L', 'Enter its SiO2 from the label.'),
+      'SiO₂ or Si on its label',
+    ),
+  ]);
+
 export const phShown = (pH: number | null, because: string): Shown =>
   pH === null ? { kind: 'unknown', because } : text(`pH ${showPh(pH)}`);
 
@@ -110,8 +122,8 @@ function phWorking(mix: AskedMix): FoundWorking {
   return {
     title: 'pH before any acid',
     value: phShown(before, message ?? 'The water was never measured.'),
-    rule: 'The pH at which the carbonate of the water, with whatever is alkaline in the mix, balances its alkalinity. An estimate: a meter decides.',
-    steps: waterSteps(mix),
+    rule: 'The pH at which the carbonate of the water and the silicic acid of a silicate (pK 9.83) balance its alkalinity, with whatever is alkaline in the mix. An estimate: a meter decides.',
+    steps: [...waterSteps(mix), ...alkaliSteps(mix)],
   };
 }
 
@@ -120,9 +132,10 @@ function needWorking(mix: AskedMix): FoundWorking {
   return {
     title: 'Acid that the target takes',
     value: ratio(acidMeqPerL, 'meq/L', message ?? 'The recipe has no target.'),
-    rule: 'Alkalinity of the water with what is alkaline in the mix − the alkalinity that is left at the target pH, its carbonate held constant.',
+    rule: 'Alkalinity of the water with what is alkaline in the mix − the alkalinity that is left at the target pH, its carbonate and its silica held constant.',
     steps: [
       ...waterSteps(mix),
+      ...alkaliSteps(mix),
       worked('pH now', phShown(before, message ?? ''), 'water and alkali', mixAddress(mix, 'ph')),
       entered('Target', phShown(target, 'The recipe has none.'), `recipe ${mix.recipe.name}`),
     ],

@@ -6,7 +6,11 @@ const WATER = { alkalinityMgPerLCaCO3: 110, pH: 7.4 };
 const contents = (substance: string, amount: number, basis = 'g/L') => [{ substance, amount, basis }];
 
 const careful = (min: number, max: number, id = 'p1') => product(id, { sprayPh: { min, max } });
-const silicate = product('silicate', {}, { alkaliSilicate: true, contents: contents('K2O', 60) });
+const silicate = product(
+  'silicate',
+  {},
+  { alkaliSilicate: true, contents: [...contents('K2O', 60), ...contents('SiO2', 60.083)] },
+);
 const citric = product('citric', {}, { kind: 'pH adjuster', contents: contents('citric acid', 100) });
 
 type Case = { products?: Fields[]; targetPh?: number | null; water?: Fields | null; rest?: Fields[] };
@@ -36,17 +40,18 @@ test.each<[string, Case, number]>([
   ['water below it is not', { products: [careful(7.41, 8)] }, 1],
   ['a target is what counts, whatever the water', { products: [careful(5, 7)], targetPh: 6 }, 0],
   ['and it counts without any water measured', { targetPh: 8, water: null }, 1],
-  ['water that nobody measured says nothing', { water: null }, 0],
-  ['nor does water that cannot be', { water: { alkalinityMgPerLCaCO3: 0, pH: 10 } }, 0],
+  ['water that nobody measured may be anything', { water: null }, 1],
+  ['and so may water that cannot be', { water: { alkalinityMgPerLCaCO3: 0, pH: 10 } }, 1],
+  ['a label without a range has nothing against that', { products: [product('p1')], water: null }, 0],
   ['a label without a range is not judged', { products: [product('p1')], targetPh: 12 }, 0],
 ])('%s', (_, shop, flags) => {
   expect(flagsOf(shop)).toHaveLength(flags);
 });
 
-// 60 mg/L K2O is 1.274 meq/L: with it the water comes to pH 10.14, worked by the contract's definitions.
+// 60 mg/L K2O is 1.274 meq/L and 60.083 mg/L SiO2 1 mmol/L: with them the water comes to pH 9.793, worked by the contract's definitions.
 test('silicate in the recipe lifts the pH of the water, on both sides of the label', () => {
-  expect(flagsOf({ products: [careful(5, 10.15), silicate] })).toEqual([]);
-  expect(flagsOf({ products: [careful(5, 10.1), silicate] })).toHaveLength(1);
+  expect(flagsOf({ products: [careful(5, 9.8), silicate] })).toEqual([]);
+  expect(flagsOf({ products: [careful(5, 9.78), silicate] })).toHaveLength(1);
 });
 
 // 0.3 mL/L of it is 30 mg/L or 0.156 mmol/L of citric acid, which leaves pH 6.81.
@@ -61,11 +66,15 @@ test('an acid in the recipe itself lowers it, as far as its dose goes', () => {
 });
 
 test.each([
+  ['a silicate of unknown silica', product('x', {}, { alkaliSilicate: true, contents: contents('K2O', 60) })],
   ['a silicate of unknown strength', product('x', {}, { alkaliSilicate: true })],
   ['an acid of unknown strength', product('x', {}, { contents: contents('phosphoric acid', 25, '% w/w') })],
   ['bicarbonate', product('x', {}, { contents: contents('potassium bicarbonate', 85) })],
-])('%s leaves the pH unknown, and nothing is flagged', (_, unknown) => {
-  expect(flagsOf({ products: [careful(5, 6), unknown] })).toEqual([]);
+])('%s leaves the pH unknown, which suits no range', (_, unknown) => {
+  expect(flagsOf({ products: [careful(5, 6), unknown] })).toMatchObject([
+    { severity: 'warn', rule: 'ph-outside-range', message: expect.stringMatching(/^Nobody can say the pH/) },
+  ]);
+  expect(flagsOf({ products: [careful(5, 6), unknown], targetPh: 5.5 })).toEqual([]);
   expect(flagsOf({ products: [careful(5, 6), unknown], targetPh: 6.5 })).toHaveLength(1);
 });
 
@@ -75,8 +84,8 @@ test('silicate dosed per area is known by the ground and the spray for it', () =
     { product: 'silicate', dose },
   ];
   // 200 mL on the plants: 0.01 mL on each of 20 m² is 1 mL/L.
-  expect(flagsOf({ products: [careful(5, 10.1), silicate], rest: dosed('0.01 mL/m2') })).toHaveLength(1);
-  expect(flagsOf({ products: [careful(5, 10.15), silicate], rest: dosed('0.01 mL/m2') })).toEqual([]);
+  expect(flagsOf({ products: [careful(5, 9.78), silicate], rest: dosed('0.01 mL/m2') })).toHaveLength(1);
+  expect(flagsOf({ products: [careful(5, 9.8), silicate], rest: dosed('0.01 mL/m2') })).toEqual([]);
 });
 
 test('each product whose label it does not suit is flagged once, on every spraying, and says what clears it', () => {
@@ -96,6 +105,6 @@ test('without a target it says where the pH comes from, and when no pH suits eve
     "No target pH is set and the shop's water is at pH 7.4; the label of Product p1 asks for pH 6. Set a target of pH 6, measure the mix and bring it there.",
   );
   expect(messageOf({ products: [careful(5, 7), careful(8, 11, 'b'), silicate] })).toMatch(
-    /^No target pH is set and the shop's water is at pH 7\.4, which comes to about pH 10\.1\d? with what is in this recipe; the label of Product p1 asks for pH 5 to 7\. No pH suits every label in this recipe: spray Product p1 on its own\.$/,
+    /^No target pH is set and the shop's water is at pH 7\.4, which comes to about pH 9\.79? with what is in this recipe; the label of Product p1 asks for pH 5 to 7\. No pH suits every label in this recipe: spray Product p1 on its own\.$/,
   );
 });
