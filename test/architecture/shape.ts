@@ -36,7 +36,9 @@ export function vagueNames(path: string): Breach[] {
   if (VAGUE.test(path)) return say('a file is named after what it holds, not after what kind of thing that is');
   if (/(^|\/)index\.(ts|tsx|js)$/.test(path)) return say('no barrels: import from the file itself');
   const names = path.replace(/(\.(d|test|spec|config|module))*\.[a-z]+$/, '').split('/');
-  return names.every((name) => KEBAB.test(name)) ? [] : say('names are in kebab-case');
+  // Documents are named in capitals, as everywhere.
+  const isNamed = (name: string) => KEBAB.test(name) || (path.endsWith('.md') && /^[A-Z]+$/.test(name));
+  return names.every(isNamed) ? [] : say('names are in kebab-case');
 }
 
 /** `export *` makes a barrel of any file. */

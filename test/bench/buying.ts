@@ -1,5 +1,11 @@
+import {
+  type BaselinePolicy,
+  cheapestPerMl,
+  followPolicy,
+  type Part,
+  smallestPack,
+} from '@/lib/engine/buying/baseline-policy';
 import { purchaseOf } from '@/lib/engine/buying/bought';
-import { byHabit, cheapestPerMl, type Habit, type Part, smallestPack } from '@/lib/engine/buying/habit';
 import { ordersOf, totalOf } from '@/lib/engine/buying/orders';
 import { plannedParts } from '@/lib/engine/buying/planned-parts';
 import { shortestPath } from '@/lib/engine/buying/shortest-path';
@@ -92,8 +98,8 @@ async function reportOnJoint(name: string, { horizon, parts }: AnyMarket): Promi
   const { purchases, bound, isCertain } = plannedParts(parts, horizon, solver);
   const [took, used] = [performance.now() - started, process.cpuUsage(cpu).user / 1e6];
   const total = totalOf(purchases, ordersOf(purchases));
-  const byHabits = [smallestPack, cheapestPerMl].map((habit: Habit) => {
-    const bought = byHabit(parts, habit, horizon).map((one, at) =>
+  const byHabits = [smallestPack, cheapestPerMl].map((habit: BaselinePolicy) => {
+    const bought = followPolicy(parts, habit, horizon).map((one, at) =>
       purchaseOf(parts[at]?.need ?? never(), horizon, one),
     );
     return (totalOf(bought, ordersOf(bought)) / 1e6).toFixed(0);

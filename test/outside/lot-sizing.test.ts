@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Part } from '@/lib/engine/buying/habit';
+import type { Part } from '@/lib/engine/buying/baseline-policy';
 import { type Horizon, horizonOf } from '@/lib/engine/buying/horizon';
 import { needOf } from '@/lib/engine/buying/need';
 import { ordersOf } from '@/lib/engine/buying/orders';
@@ -26,7 +26,7 @@ type Lots = { total: number; lots: [period: number, quantity: number][] };
 async function lotsFor(demand: number[], setups: number[], hold: number): Promise<Lots> {
   const horizon = horizonOf({ safetyDays: 0, capitalPerYear: 1 }, TODAY, Math.ceil(demand.length / 7));
   const part = unitsFor(demand, setups, priceFor(hold), horizon);
-  const { purchases, bound } = plannedParts(
+  const { purchases, bound, isCertain } = plannedParts(
     [part],
     horizon,
     await highsSolver({ secondsLeft: () => 60, told: () => {} }),
@@ -35,8 +35,9 @@ async function lotsFor(demand: number[], setups: number[], hold: number): Promis
   const capital = purchases.reduce((sum, one) => sum + one.capital, 0);
   const freight = orders.reduce((sum, one) => sum + (one.freight ?? 0), 0);
   const goods = purchases.reduce((sum, one) => sum + one.goods, 0);
-  // It is proven: no plan is cheaper.
-  expect(goods + capital + freight - bound).toBeLessThan(1_000);
+  // With a supplier for each period the pricing problem is not exact: the bound then holds, and may be lower.
+  expect(bound).toBeLessThanOrEqual(goods + capital + freight + 1_000);
+  if (isCertain) expect(goods + capital + freight - bound).toBeLessThan(1_000);
   const lots = orders.map(({ on, lines }): [number, number] => [
     on - horizon.start + 1,
     lines.reduce((sum, { count }) => sum + count, 0),

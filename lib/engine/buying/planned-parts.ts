@@ -1,9 +1,9 @@
 import type { Supplier } from '../shop';
+import { cheapestPerMl, followPolicy, type Part, smallestPack } from './baseline-policy';
 import { type Purchase, purchaseOf } from './bought';
-import { byHabit, cheapestPerMl, type Part, smallestPack } from './habit';
 import type { Horizon } from './horizon';
-import { jointSearch } from './joint/joint-search';
-import { hasOrderCost } from './joint/slots';
+import { hasOrderCost } from './joint/candidate-orders';
+import { generateColumns } from './joint/column-generation';
 import { ordersOf, totalOf } from './orders';
 import { shortestPath } from './shortest-path';
 import type { Progress, Solver } from './solver';
@@ -55,8 +55,8 @@ function alone(part: Part, horizon: Horizon): Answer {
 }
 
 function together(parts: Part[], horizon: Horizon, solver: Solver): Answer {
-  const habits = [smallestPack, cheapestPerMl].map((habit) => byHabit(parts, habit, horizon));
-  const found = jointSearch(parts, horizon, habits, solver);
+  const habits = [smallestPack, cheapestPerMl].map((habit) => followPolicy(parts, habit, horizon));
+  const found = generateColumns(parts, horizon, habits, solver);
   if (found)
     return { parts, purchases: found.purchases, best: found.total, bound: found.bound, isCertain: found.isCertain };
   // No plan is known that every supplier would take. What is bought by habit is still the best that can be said.

@@ -6,8 +6,8 @@ import { withOnOrder } from '../orders/on-order';
 import { eachOnce, type ToEnter, toEnterForProduct } from '../rules/to-enter';
 import type { Offer, Product, Shop } from '../shop';
 import { type Assumed, assumedOf } from './assumed';
+import { type BaselinePolicy, cheapestPerMl, followPolicy, type Part, smallestPack } from './baseline-policy';
 import { type Purchase, purchaseOf } from './bought';
-import { byHabit, cheapestPerMl, type Habit, type Part, smallestPack } from './habit';
 import { type Horizon, horizonOf } from './horizon';
 import { askedOf, needOf, toBuy } from './need';
 import { type Order, ordersOf, type PlanCost, planCostOf, totalOf } from './orders';
@@ -93,8 +93,8 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
     assumed: assumedOf(projection, new Set([...askedOf(projection.sprayings).keys(), ...unknown])),
   };
 
-  function costOfHabit(habit: Habit): number {
-    const bought = byHabit(offered, habit, horizon);
+  function costOfHabit(habit: BaselinePolicy): number {
+    const bought = followPolicy(offered, habit, horizon);
     const each = offered.map(({ need }, index) => purchaseOf(need, horizon, bought[index] ?? []));
     return totalOf(each, ordersOf(each));
   }

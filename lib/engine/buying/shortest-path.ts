@@ -1,11 +1,11 @@
+import { cheapestPerMl, followPolicy, smallestPack } from './baseline-policy';
 import { costOfPurchase, purchaseOf } from './bought';
 import { Frontier } from './frontier';
-import { byHabit, cheapestPerMl, smallestPack } from './habit';
 import type { Horizon } from './horizon';
-import { LeastAhead } from './least-ahead';
 import { type Need, placeAfter, toBuy } from './need';
 import type { Pack } from './pack';
 import { capitalOf, creditOf, openPack } from './pack-use';
+import { RemainingCostBound } from './remaining-cost-bound';
 
 /** So many packs, one after another: each from one order. */
 export type Bought = { pack: Pack; orderOn: number };
@@ -34,7 +34,7 @@ export function shortestPath(
   packs: readonly Pack[],
   horizon: Horizon,
   known = byHabits(need, packs, horizon),
-  ahead = new LeastAhead(need, packs, horizon),
+  ahead = new RemainingCostBound(need, packs, horizon),
 ): Path | null {
   if (toBuy(need) === 0) return { bought: [], total: 0 };
   const search = new Search(need, packs, horizon, known, ahead);
@@ -47,7 +47,7 @@ export function shortestPath(
 function byHabits(need: Need, packs: readonly Pack[], horizon: Horizon): number {
   const part = { need, packs: [...packs], isLate: [] };
   const totals = [smallestPack, cheapestPerMl].map((habit) => {
-    const purchase = purchaseOf(need, horizon, byHabit([part], habit, horizon)[0] ?? []);
+    const purchase = purchaseOf(need, horizon, followPolicy([part], habit, horizon)[0] ?? []);
     return purchase.covers ? costOfPurchase(purchase) : Infinity;
   });
   return Math.min(...totals);
@@ -66,7 +66,7 @@ class Search {
     private readonly packs: readonly Pack[],
     private readonly horizon: Horizon,
     private readonly known: number,
-    private readonly ahead: LeastAhead,
+    private readonly ahead: RemainingCostBound,
   ) {
     this.frontier = new Frontier(need.days.length);
     this.all = toBuy(need);

@@ -1,8 +1,8 @@
 import { type Day, dayFromNumber } from '@/shared/time/day';
 import { isCheaper } from '../ahead/cheapest-offer';
 import type { Offer, Product } from '../shop';
+import type { Part } from './baseline-policy';
 import { comingFor, type UsedPack } from './bought';
-import type { Part } from './habit';
 import type { Horizon } from './horizon';
 import { placeAfter } from './need';
 import type { Order, OrderLine } from './orders';

@@ -1,4 +1,4 @@
-import { floorOf } from '../buying/joint/floor';
+import { itemBoundOf } from '../buying/joint/item-bound';
 import type { PurchasePlan } from '../buying/purchase-plan';
 import { lateWorking } from './buying-late-figures';
 import { orderWorking } from './buying-order-figures';
@@ -156,7 +156,7 @@ const floors = new WeakMap<PurchasePlan, number[]>();
 
 /** What each product comes to at least, whatever its orders cost and however many packs lower a price. */
 function floorsOf(plan: PurchasePlan): number[] {
-  const known = floors.get(plan) ?? plan.parts.map(({ part }) => floorOf(part, plan.horizon).least);
+  const known = floors.get(plan) ?? plan.parts.map(({ part }) => itemBoundOf(part, plan.horizon).least);
   floors.set(plan, known);
   return known;
 }

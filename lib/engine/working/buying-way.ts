@@ -1,7 +1,7 @@
 import { dayFromNumber } from '@/shared/time/day';
 import { showDay } from '@/shared/time/show-day';
+import { cheapestPerMl, followPolicy, type Part, smallestPack } from '../buying/baseline-policy';
 import { type Purchase, purchaseOf, type UsedPack } from '../buying/bought';
-import { byHabit, cheapestPerMl, type Part, smallestPack } from '../buying/habit';
 import { type Order, type OrderLine, ordersOf, type PlanCost, planCostOf } from '../buying/orders';
 import type { PurchasePlan } from '../buying/purchase-plan';
 import { figureAddress } from './shown';
@@ -53,7 +53,7 @@ export function habitWay(plan: PurchasePlan, name: HabitName): Way {
 
 function madeWay(plan: PurchasePlan, name: HabitName): Way {
   const offered = plan.parts.map(({ part }) => part);
-  const bought = byHabit(offered, HABIT_OF[name], plan.horizon);
+  const bought = followPolicy(offered, HABIT_OF[name], plan.horizon);
   const parts = offered.map((part, at) => ({ part, purchase: purchaseOf(part.need, plan.horizon, bought[at] ?? []) }));
   const purchases = parts.map(({ purchase }) => purchase);
   const orders = ordersOf(purchases);

@@ -1,6 +1,6 @@
 import type { Horizon } from '../horizon';
 import { ratePerDay } from '../pack-use';
-import { MOST_SHUT, shutCosts } from './extras';
+import { MOST_FILLERS, unopenedCosts } from './fillers';
 import type { Arc, PartGraph } from './part-graph';
 
 /** Several packs at once: the node that they lead to, how many there are, and what they come to. */
@@ -13,10 +13,10 @@ export type Bundle = { to: number; count: number; cost: number };
 export function bundlesOf(
   graph: PartGraph,
   horizon: Horizon,
-  { arc, slot, orderOn, reward }: { arc: Arc; slot: number; orderOn: number; reward: number },
+  { arc, slot, orderOn, goodsDual }: { arc: Arc; slot: number; orderOn: number; goodsDual: number },
 ): Bundle[] {
   const chain = chainOf(graph, arc, slot);
-  const off = ratePerDay(horizon) * (orderOn - horizon.start) + reward;
+  const off = ratePerDay(horizon) * (orderOn - horizon.start) + goodsDual;
   const bundles = chain.bundles.map(({ to, count, price, shares }) => ({
     to,
     count,
@@ -24,7 +24,10 @@ export function bundlesOf(
   }));
   if (!chain.isAtEnd) return bundles;
   const { shares, count } = chain;
-  return [...bundles, ...shutBundles(graph, horizon, { arc, orderOn, reward, shares: shares - count * off, count })];
+  return [
+    ...bundles,
+    ...fillerBundles(graph, horizon, { arc, orderOn, goodsDual, shares: shares - count * off, count }),
+  ];
 }
 
 /** The same packs whatever the order's price: how far so many reach, and what counts of each one's price. */
@@ -68,16 +71,22 @@ function followChain(graph: PartGraph, arc: Arc, slot: number): { chain: Chain; 
 }
 
 /** The numbers of packs that a break asks for and the need does not take: what is more stays shut. */
-export function shutBundles(
+export function fillerBundles(
   graph: PartGraph,
   horizon: Horizon,
-  { arc, orderOn, reward, shares, count }: { arc: Arc; orderOn: number; reward: number; shares: number; count: number },
+  {
+    arc,
+    orderOn,
+    goodsDual,
+    shares,
+    count,
+  }: { arc: Arc; orderOn: number; goodsDual: number; shares: number; count: number },
 ): Bundle[] {
   return arc.pack.levels.flatMap(({ atLeast, price }) => {
     const shut = atLeast - count;
-    if (shut <= 0 || shut > MOST_SHUT) return [];
-    const cost = shutCosts(graph.part, horizon, { pack: arc.pack, orderOn, price })[shut - 1] ?? 0;
-    return [{ to: graph.nodes, count: atLeast, cost: price * (shares - shut * reward) + cost }];
+    if (shut <= 0 || shut > MOST_FILLERS) return [];
+    const cost = unopenedCosts(graph.part, horizon, { pack: arc.pack, orderOn, price })[shut - 1] ?? 0;
+    return [{ to: graph.nodes, count: atLeast, cost: price * (shares - shut * goodsDual) + cost }];
   });
 }
 

@@ -1,10 +1,10 @@
+import type { Part } from '../baseline-policy';
 import { arrivalOn, costOfPurchase, type Purchase, purchaseOf } from '../bought';
-import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Need } from '../need';
 import { areTaken, ordersOf, totalOf } from '../orders';
 import type { Bought } from '../shortest-path';
-import { type Slots, slotFor } from './slots';
+import { type CandidateOrders, candidateOrderFor } from './candidate-orders';
 
 /** One way to meet one part's need: its packs, what they cost without their orders, and the goods in each order. */
 export type Column = { purchase: Purchase; cost: number; goods: Map<number, number>; key: string };
@@ -13,7 +13,12 @@ export type Column = { purchase: Purchase; cost: number; goods: Map<number, numb
 export type Ordered = Bought & { slot: number };
 
 /** A column of some packs; null when they do not meet the need. */
-export function columnOf({ need }: Part, slots: Slots, horizon: Horizon, ordered: readonly Ordered[]): Column | null {
+export function columnOf(
+  { need }: Part,
+  slots: CandidateOrders,
+  horizon: Horizon,
+  ordered: readonly Ordered[],
+): Column | null {
   const purchase = asTheyCome(need, horizon, ordered);
   if (!purchase.covers) return null;
   const slotOf = new Map(ordered.map(({ pack, orderOn, slot }) => [orderKey(pack.offer.supplier.id, orderOn), slot]));
@@ -27,7 +32,7 @@ export function columnOf({ need }: Part, slots: Slots, horizon: Horizon, ordered
  */
 export function columnsOf(
   parts: readonly Part[],
-  slots: Slots,
+  slots: CandidateOrders,
   horizon: Horizon,
   plan: readonly (readonly Bought[])[],
 ): (Column | null)[] {
@@ -35,7 +40,7 @@ export function columnsOf(
   const slotOf = new Map(
     ordersOf(purchases).map(({ supplier, on, goods }) => [
       orderKey(supplier.id, on),
-      slotFor(slots, supplier, on, goods),
+      candidateOrderFor(slots, supplier, on, goods),
     ]),
   );
   const placed = (purchase: Purchase) =>
@@ -43,11 +48,11 @@ export function columnsOf(
   return purchases.map((purchase) => (purchase.covers ? placed(purchase) : null));
 }
 
-type Placing = (supplier: Slots['all'][number]['supplier'], day: number) => number | null;
+type Placing = (supplier: CandidateOrders['all'][number]['supplier'], day: number) => number | null;
 
 const orderKey = (supplier: string, day: number): string => `${day} ${supplier}`;
 
-function columnIn(purchase: Purchase, slots: Slots, slotOf: Placing): Column | null {
+function columnIn(purchase: Purchase, slots: CandidateOrders, slotOf: Placing): Column | null {
   const goods = new Map<number, number>();
   for (const { pack, orderOn, price } of purchase.packs) {
     const slot = slotOf(pack.offer.supplier, orderOn);
@@ -69,7 +74,7 @@ function asTheyCome(need: Need, horizon: Horizon, bought: readonly Bought[]): Pu
 }
 
 /** Which orders a column is in, and for how much where that decides something: of two alike, the cheaper one will do. */
-export function keyOf({ all }: Slots, goods: ReadonlyMap<number, number>): string {
+export function keyOf({ all }: CandidateOrders, goods: ReadonlyMap<number, number>): string {
   const parts = [...goods].sort(([a], [b]) => a - b);
   const worth = (slot: number, value: number) => Math.min(value, all[slot]?.minimum ?? 0);
   return parts.map(([slot, value]) => (all[slot]?.minimum ? `${slot}:${worth(slot, value)}` : `${slot}`)).join(' ');

@@ -1,24 +1,24 @@
+import type { Part } from '../baseline-policy';
 import { comingFor } from '../bought';
 import { Frontier } from '../frontier';
-import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
-import { type LeastAhead, leastPrice } from '../least-ahead';
 import { placeAfter, toBuy } from '../need';
 import type { Pack } from '../pack';
 import { openPack, type PackUse, ratePerDay, stillUsed, tiedUp } from '../pack-use';
+import { leastPrice, type RemainingCostBound } from '../remaining-cost-bound';
 import { MICROS_OF_ROUNDING } from '../shortest-path';
-import type { Prices } from './cheapest-column';
-import { Filling } from './filling';
-import { type Slots, slotsOf, suppliersOf } from './slots';
+import { type CandidateOrders, candidateOrdersOf, suppliersOf } from './candidate-orders';
+import { FillerGain } from './filler-gain';
+import type { DualPrices } from './pricing-problem';
 
 /**
- * Everything that can be covered of one need, and the packs that lead from one coverage to the next. The last node is
- * the whole need. Arcs stand by the node they leave, and each holds for a run of order days of one supplier.
+ * The pricing graph of one product: nodes are coverages of its need, arcs are packs that lead from one coverage to the
+ * next. The last node is the whole need. Arcs are sorted by their first node; each holds for a run of candidate orders.
  */
 export type PartGraph = {
   part: Part;
   /** The orders that its packs can be in, and the place of each among those of all parts. */
-  slots: Slots;
+  slots: CandidateOrders;
   at: number[];
   /** How many nodes there are before the last one. */
   nodes: number;
@@ -29,11 +29,11 @@ export type PartGraph = {
   most: number;
   isThinned: boolean;
   /** What packs that are never opened can gain beside the others. */
-  filling: Filling;
+  fillerGain: FillerGain;
 };
 
 /**
- * One pack opened at a node, ordered in one of some slots.
+ * One pack opened at a node, from one of some candidate orders.
  *
  *   cost = price × (share + rate × days from the slot)
  */
@@ -53,19 +53,19 @@ export type Arc = {
 type Stop = { covered: number; least: number; arcs: Reach[] };
 type Reach = Omit<Arc, 'from' | 'to'> & { covered: number };
 
-/** So many coverages are searched well; with more, dear ones are left out. */
+/** A graph has at most this many nodes; beyond it, dear ones are left out and the graph proves nothing. */
 export const MOST_NODES = 12_000;
 
 /**
- * The graph of one part. What cannot be in a plan of at most a given cost is left out of it; where that leaves too much,
- * so is more, nearer and nearer to the least that the part can cost.
+ * Build the pricing graph of one product. Nodes that no plan within the highest cost can use are left out; where too many
+ * remain, the highest cost is lowered.
  *
- * Takes    the least and the most that this part may cost without its orders, in micros, and how many nodes are well
+ * Takes    the lowest and the highest cost of this product without its orders, micros, and the number of nodes wanted
  */
-export function partGraph(part: Part, all: Slots, horizon: Horizon, within: Within): PartGraph {
-  const { slots, at } = slotsOf(all, suppliersOf(part));
+export function partGraph(part: Part, all: CandidateOrders, horizon: Horizon, within: Within): PartGraph {
+  const { slots, at } = candidateOrdersOf(all, suppliersOf(part));
   const { least, most, nodes } = within;
-  const filling = new Filling(part, slots, horizon);
+  const fillerGain = new FillerGain(part, slots, horizon);
   for (let above = most - least; ; above /= 4) {
     const isThinned = above < most - least;
     const graph = graphWithin(part, slots, horizon, {
@@ -73,20 +73,25 @@ export function partGraph(part: Part, all: Slots, horizon: Horizon, within: With
       most: least + above,
       nodes: above > 1 ? nodes : Infinity,
     });
-    if (graph) return { ...graph, at, most: least + above, isThinned, filling };
+    if (graph) return { ...graph, at, most: least + above, isThinned, fillerGain };
   }
 }
 
-/** What packs that stay shut can gain beside an arc, at so much a unit: something only where the arc ends the way. */
-export const gainBeside = ({ nodes, filling }: PartGraph, rate: number, { to, keeps }: Pick<Arc, 'to' | 'keeps'>) =>
-  to === nodes ? filling.gain(rate, keeps) : 0;
+/** The most that fillers can gain beside an arc: more than 0 only where the arc reaches the last node. */
+export const gainBeside = ({ nodes, fillerGain }: PartGraph, rate: number, { to, keeps }: Pick<Arc, 'to' | 'keeps'>) =>
+  to === nodes ? fillerGain.gain(rate, keeps) : 0;
 
-/** A graph as it is drawn, before it stands among those of all parts. */
-type Drawn = Omit<PartGraph, 'at' | 'most' | 'isThinned' | 'filling'>;
+/** A graph before its candidate orders are numbered among those of all products. */
+type Drawn = Omit<PartGraph, 'at' | 'most' | 'isThinned' | 'fillerGain'>;
 
-export type Within = { least: number; most: number; nodes: number; ahead: LeastAhead };
+export type Within = { least: number; most: number; nodes: number; ahead: RemainingCostBound };
 
-function graphWithin(part: Part, slots: Slots, horizon: Horizon, { most, nodes, ahead }: Within): Drawn | null {
+function graphWithin(
+  part: Part,
+  slots: CandidateOrders,
+  horizon: Horizon,
+  { most, nodes, ahead }: Within,
+): Drawn | null {
   const { need, packs } = part;
   const all = toBuy(need);
   const cheapest = packs.map(leastPrice);
@@ -118,8 +123,8 @@ function graphWithin(part: Part, slots: Slots, horizon: Horizon, { most, nodes, 
   return stops.length > nodes ? null : pruned(assembled(part, stops, all, slots), slots, horizon, most);
 }
 
-/** By needed day: the last slot in which a pack for it can be ordered; −1 where there is none. */
-function lastSlots({ offer, ways }: Pack, { all, first, behind }: Slots): number[] {
+/** By needed day: the last candidate order in time for it; −1 where there is none. */
+function lastSlots({ offer, ways }: Pack, { all, first, behind }: CandidateOrders): number[] {
   return ways.map((way) => {
     let slot = (behind.get(offer.supplier) ?? 0) - 1;
     while (way && slot >= (first.get(offer.supplier) ?? 0) && (all[slot]?.day ?? 0) > way.orderOn) slot--;
@@ -128,13 +133,13 @@ function lastSlots({ offer, ways }: Pack, { all, first, behind }: Slots): number
 }
 
 /** What the wait from the last possible order day takes off the capital as from the first day on. */
-const offsetRate = ({ lastSlot }: { lastSlot: number }, slots: Slots, horizon: Horizon): number =>
+const offsetRate = ({ lastSlot }: { lastSlot: number }, slots: CandidateOrders, horizon: Horizon): number =>
   -ratePerDay(horizon) * ((slots.all[lastSlot]?.day ?? horizon.start) - horizon.start);
 
 type Opening = { covered: number; place: number; pack: Pack; index: number; lastSlot: number };
 
 /** Where one pack leads to, by the slots in which it can be ordered: a pack ordered earlier may die earlier. */
-function reachesOf({ need }: Part, slots: Slots, horizon: Horizon, opening: Opening): Reach[] {
+function reachesOf({ need }: Part, slots: CandidateOrders, horizon: Horizon, opening: Opening): Reach[] {
   const { covered, place, pack, index, lastSlot } = opening;
   const use = (slot: number) => {
     const coming = comingFor(need, horizon, { pack, orderOn: slots.all[slot]?.day ?? 0 }, place);
@@ -162,7 +167,7 @@ function reachesOf({ need }: Part, slots: Slots, horizon: Horizon, opening: Open
 const isSame = (a: PackUse, b: PackUse | null): boolean =>
   b !== null && a.to === b.to && (a.left === 0 || a.lastDay === b.lastDay);
 
-function assembled(part: Part, stops: Stop[], all: number, slots: Slots): Drawn {
+function assembled(part: Part, stops: Stop[], all: number, slots: CandidateOrders): Drawn {
   const number = new Map(stops.map(({ covered }, node) => [covered, node]));
   const arcs: Arc[] = [];
   const firstArc: number[] = [];
@@ -178,7 +183,7 @@ function assembled(part: Part, stops: Stop[], all: number, slots: Slots): Drawn 
 }
 
 /** The graph without what leads through no plan of at most the given cost. */
-function pruned(graph: Drawn, slots: Slots, horizon: Horizon, most: number): Drawn {
+function pruned(graph: Drawn, slots: CandidateOrders, horizon: Horizon, most: number): Drawn {
   const least = leastOf(graph, slots, horizon);
   const costs = (arc: Arc) => leastPrice(arc.pack) * (arc.share + offsetRate(arc, slots, horizon));
   return withArcs(
@@ -205,7 +210,7 @@ export function withArcs<Graph extends Drawn>(graph: Graph, kept: readonly Arc[]
 }
 
 /** The least that each node can cost to reach, and to go on from, without any cost of an order. Micros. */
-function leastOf({ nodes, arcs }: Drawn, slots: Slots, horizon: Horizon) {
+function leastOf({ nodes, arcs }: Drawn, slots: CandidateOrders, horizon: Horizon) {
   const before = new Float64Array(nodes + 1).fill(Infinity);
   const behind = new Float64Array(nodes + 1).fill(Infinity);
   before[0] = 0;
@@ -241,7 +246,7 @@ export function mayUseOf({ arcs, at }: PartGraph): Set<number> {
 }
 
 /** Prices of all orders as a graph counts its own. */
-export const localOf = ({ at }: PartGraph, { fixed, reward }: Prices): Prices => ({
-  fixed: Float64Array.from(at, (slot) => fixed[slot] ?? 0),
-  reward: Float64Array.from(at, (slot) => reward[slot] ?? 0),
+export const localOf = ({ at }: PartGraph, { orderDual, goodsDual }: DualPrices): DualPrices => ({
+  orderDual: Float64Array.from(at, (slot) => orderDual[slot] ?? 0),
+  goodsDual: Float64Array.from(at, (slot) => goodsDual[slot] ?? 0),
 });

@@ -1,4 +1,4 @@
-import type { Part } from '@/lib/engine/buying/habit';
+import type { Part } from '@/lib/engine/buying/baseline-policy';
 import { type Horizon, horizonOf } from '@/lib/engine/buying/horizon';
 import { needOf } from '@/lib/engine/buying/need';
 import { marketFor } from '@/lib/engine/buying/pack';

@@ -1,5 +1,5 @@
+import type { Part } from '@/lib/engine/buying/baseline-policy';
 import { costOfPurchase, type Purchase, purchaseOf } from '@/lib/engine/buying/bought';
-import type { Part } from '@/lib/engine/buying/habit';
 import type { Horizon } from '@/lib/engine/buying/horizon';
 import { placeAfter, toBuy } from '@/lib/engine/buying/need';
 import { areTaken, ordersOf, totalOf } from '@/lib/engine/buying/orders';

@@ -1,30 +1,29 @@
 import type { Supplier } from '../../shop';
+import type { Part } from '../baseline-policy';
 import type { UsedPack } from '../bought';
-import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Pack } from '../pack';
 import { stillUsed, usableBehind } from '../pack-use';
 import { isAtPriceOn } from '../price-periods';
 import type { Bought } from '../shortest-path';
+import { type CandidateOrders, twinOf } from './candidate-orders';
 import { type Column, columnsOf, packsIn, totalOfChoice } from './column';
-import { MOST_SHUT, whileShut } from './extras';
-import { type Slots, twinOf } from './slots';
+import { MOST_FILLERS, whileShut } from './fillers';
 
-/** Packs put into an order beside what is needed: what they are worth, what they cost, and which they are. Micros. */
+/** Fillers for one order: their value, their cost and the packs. Micros. */
 type Fill = { goods: number; cost: number; packs: { part: number; pack: Pack }[] };
 
 /**
- * A choice of columns with its orders filled up where that pays: to the supplier's minimum, or until the freight is free,
- * with whatever packs cost least for that, and of those the fewest. What was in an order beside the need is taken out
- * first.
+ * Top up the orders of a plan with the cheapest fillers where that saves money: to the supplier's minimum, or to free
+ * freight. Fillers that are already in an order are removed first; of equal costs the fewest packs are taken.
  *
- * Takes    one column of each part, and whether the time is over
- * Gives    the same choice where nothing pays
+ * Takes    one column of each product, and whether the time is over
+ * Gives    the same plan where nothing pays
  */
-export function filledUp(
+export function topUpOrders(
   choice: readonly Column[],
   parts: readonly Part[],
-  slots: Slots,
+  slots: CandidateOrders,
   horizon: Horizon,
   isOver: () => boolean,
 ): readonly Column[] {
@@ -53,8 +52,8 @@ const isIn = ({ pack, orderOn }: Bought, supplier: Supplier, day: number): boole
 const isBeside = (one: UsedPack, supplier: Supplier, day: number): boolean =>
   one.openedOn === null && isIn(one, supplier, day);
 
-/** The orders of a choice whose supplier asks how large they are. */
-function ordersToFill(choice: readonly Column[], slots: Slots): { supplier: Supplier; day: number }[] {
+/** The orders whose supplier has a minimum or free freight. */
+function ordersToFill(choice: readonly Column[], slots: CandidateOrders): { supplier: Supplier; day: number }[] {
   const orders = new Set(choice.flatMap(({ goods }) => [...goods.keys()].map((slot) => twinOf(slots, slot)[0])));
   return [...orders].flatMap((order) => {
     const one = slots.all[order];
@@ -64,7 +63,7 @@ function ordersToFill(choice: readonly Column[], slots: Slots): { supplier: Supp
 
 type Wanted = { supplier: Supplier; day: number; wanted: number };
 
-/** The cheapest packs that are worth so much; null when there are none. */
+/** The cheapest fillers of at least a value; null when there are none. */
 function cheapestFill(
   parts: readonly Part[],
   needed: readonly UsedPack[][],
@@ -90,10 +89,10 @@ const together = (a: Fill, b: Fill): Fill => ({
   packs: [...a.packs, ...b.packs],
 });
 
-/** So many different fills are gone on with. */
+/** At most this many sets are kept after each product. */
 const MOST_FILLS = 150;
 
-/** The fills that cost less than every larger one, or as little with fewer packs; none larger than is wanted but one. */
+/** The sets that no other dominates by value, cost and number of packs; of those above the wanted value only the cheapest. */
 function nearest<Any extends { goods: number; cost: number; packs: readonly unknown[] }>(
   fills: Any[],
   wanted: number,
@@ -111,7 +110,7 @@ function nearest<Any extends { goods: number; cost: number; packs: readonly unkn
   return kept.filter((_, at) => (at * MOST_FILLS) % kept.length < MOST_FILLS);
 }
 
-/** The fills of one part: kind by kind, those with the dearest unit first, since they are credited first. */
+/** The sets of one product, dearest unit first, since those are credited first. */
 function fillsOf(part: Part, needed: readonly UsedPack[], horizon: Horizon, { supplier, day, wanted }: Wanted) {
   const { need, packs } = part;
   const kinds = packs.filter((pack) => pack.offer.supplier === supplier && isAtPriceOn(pack, day));
@@ -124,7 +123,7 @@ function fillsOf(part: Part, needed: readonly UsedPack[], horizon: Horizon, { su
     const mostUsed = usableBehind(need, horizon, lastDay);
     const more = fills.flatMap((fill) => {
       const all = [fill];
-      for (let last = fill; last.goods < wanted && price > 0 && all.length <= MOST_SHUT; ) {
+      for (let last = fill; last.goods < wanted && price > 0 && all.length <= MOST_FILLERS; ) {
         const used = Math.max(0, Math.min(pack.size, mostUsed - last.used));
         const cost = last.cost + price * (1 + tied - used / pack.size);
         last = { goods: last.goods + price, cost, used: last.used + used, packs: [...last.packs, pack] };

@@ -12,13 +12,13 @@ import type { Bought } from './shortest-path';
 export type Part = { need: Need } & Market;
 
 /** Which of two packs somebody with a habit takes: negative for the first. */
-export type Habit = (a: Pack, b: Pack) => number;
+export type BaselinePolicy = (a: Pack, b: Pack) => number;
 
 /** Always the smallest pack; of two, the cheaper one. */
-export const smallestPack: Habit = (a, b) => a.size - b.size || (isCheaper(a.offer, b.offer) ? -1 : 1);
+export const smallestPack: BaselinePolicy = (a, b) => a.size - b.size || (isCheaper(a.offer, b.offer) ? -1 : 1);
 
 /** Always what is cheapest per mL or g when one pack is bought. */
-export const cheapestPerMl: Habit = (a, b) => (isCheaper(a.offer, b.offer) ? -1 : 1);
+export const cheapestPerMl: BaselinePolicy = (a, b) => (isCheaper(a.offer, b.offer) ? -1 : 1);
 
 /** A product on the way through the horizon: what is covered, and what was bought for it so far. */
 type Walker = { part: Part; covered: number; place: number; bought: Bought[] };
@@ -32,7 +32,7 @@ type Walker = { part: Part; covered: number; place: number; bought: Bought[] };
  *
  * Gives    the packs of each product, in the order of the parts
  */
-export function byHabit(parts: readonly Part[], habit: Habit, horizon: Horizon): Bought[][] {
+export function followPolicy(parts: readonly Part[], habit: BaselinePolicy, horizon: Horizon): Bought[][] {
   const walkers = parts.map((part): Walker => ({ part, covered: 0, place: 0, bought: [] }));
   for (;;) {
     const wants = walkers.flatMap((walker) => wantOf(walker, habit) ?? []);
@@ -49,7 +49,7 @@ export function byHabit(parts: readonly Part[], habit: Habit, horizon: Horizon):
 type Want = { walker: Walker; pack: Pack; orderOn: number };
 
 /** What a product needs next; null when all is met, or nothing meets it. */
-function wantOf(walker: Walker, habit: Habit): Want | null {
+function wantOf(walker: Walker, habit: BaselinePolicy): Want | null {
   const { need, packs } = walker.part;
   if (walker.covered >= toBuy(need)) return null;
   walker.place = placeAfter(need, walker.covered, walker.place);

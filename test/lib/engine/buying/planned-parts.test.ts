@@ -2,14 +2,14 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { costOfPurchase, purchaseOf } from '@/lib/engine/buying/bought';
 import { type Horizon, horizonOf } from '@/lib/engine/buying/horizon';
-import { cheapestColumn } from '@/lib/engine/buying/joint/cheapest-column';
-import { ontoSum } from '@/lib/engine/buying/joint/climb';
+import { candidateOrderFor, candidateOrdersFor, twinOf } from '@/lib/engine/buying/joint/candidate-orders';
 import { columnsOf, totalOfChoice } from '@/lib/engine/buying/joint/column';
-import { filledUp } from '@/lib/engine/buying/joint/filled-up';
-import { floorOf } from '@/lib/engine/buying/joint/floor';
+import { itemBoundOf } from '@/lib/engine/buying/joint/item-bound';
+import { LabelSetting } from '@/lib/engine/buying/joint/label-setting';
+import { topUpOrders } from '@/lib/engine/buying/joint/order-top-up';
 import { localOf, partGraph } from '@/lib/engine/buying/joint/part-graph';
-import { slotFor, slotsFor, twinOf } from '@/lib/engine/buying/joint/slots';
-import { Ways } from '@/lib/engine/buying/joint/ways';
+import { solvePricing } from '@/lib/engine/buying/joint/pricing-problem';
+import { ontoSum } from '@/lib/engine/buying/joint/subgradient-ascent';
 import { micros } from '@/shared/quantity/amounts';
 import { dayFromNumber } from '@/shared/time/day';
 import { offerOf, partOf, productOf, smallMarket, supplierOf, TODAY } from './any-market';
@@ -27,22 +27,22 @@ function fourMondays(terms: Parameters<typeof supplierOf>[1]) {
 
 test('an order that may be free of freight stands twice: once paying it, once large enough not to', () => {
   const { seller, part } = fourMondays({ freightPerOrder: micros(5e6), freeFreightOver: micros(50e6) });
-  const slots = slotsFor([part]);
+  const slots = candidateOrdersFor([part]);
   expect(slots.all.slice(0, 2)).toEqual([
     { supplier: seller, day: horizon.start, freight: 5e6, minimum: 0 },
     { supplier: seller, day: horizon.start, freight: 0, minimum: 50e6 },
   ]);
   expect(twinOf(slots, 0)).toEqual([0, 1]);
   expect(twinOf(slots, 1)).toEqual([0, 1]);
-  expect(slotFor(slots, seller, horizon.start, 49_999_999)).toBe(0);
-  expect(slotFor(slots, seller, horizon.start, 50_000_000)).toBe(1);
-  expect(slotFor(slots, seller, horizon.start + 1, 0)).toBeNull();
+  expect(candidateOrderFor(slots, seller, horizon.start, 49_999_999)).toBe(0);
+  expect(candidateOrderFor(slots, seller, horizon.start, 50_000_000)).toBe(1);
+  expect(candidateOrderFor(slots, seller, horizon.start + 1, 0)).toBeNull();
 });
 
 test('freight that every order the supplier takes is free of does not stand at all', () => {
   const terms = { freightPerOrder: micros(5e6), freeFreightOver: micros(30e6), minimumOrder: micros(40e6) };
   const { part } = fourMondays(terms);
-  for (const { freight, minimum } of slotsFor([part]).all) expect([freight, minimum]).toEqual([0, 40e6]);
+  for (const { freight, minimum } of candidateOrdersFor([part]).all) expect([freight, minimum]).toEqual([0, 40e6]);
 });
 
 test('what an order costs is shared out so that it is asked for in full, and nothing is asked for or given back below nothing', () => {
@@ -71,12 +71,12 @@ test('what an order costs is shared out so that it is asked for in full, and not
 test('an order is filled up to where its freight is free when that costs less than the freight, and only then', () => {
   const totals = [3e6, 5e6].map((freight) => {
     const { part } = fourMondays({ freightPerOrder: micros(freight), freeFreightOver: micros(80e6) });
-    const slots = slotsFor([part]);
+    const slots = candidateOrdersFor([part]);
     const [pack] = part.packs;
     if (!pack) throw new Error('the offer is a pack');
     const needed = [Array.from({ length: 3 }, () => ({ pack, orderOn: horizon.start }))];
     const columns = columnsOf([part], slots, horizon, needed).flatMap((column) => column ?? []);
-    return [columns, filledUp(columns, [part], slots, horizon, () => false)].map((one) => totalOfChoice(one) / 1e6);
+    return [columns, topUpOrders(columns, [part], slots, horizon, () => false)].map((one) => totalOfChoice(one) / 1e6);
   });
   // Three packs of which 2 mL are left and credited with 4. A fourth costs nothing: all of it will still be used.
   expect(totals).toEqual([
@@ -85,7 +85,7 @@ test('an order is filled up to where its freight is free when that costs less th
   ]);
 });
 
-test('filling up is not worth more than the freight: packs that die unused are not bought for it', () => {
+test('fillerGain up is not worth more than the freight: packs that die unused are not bought for it', () => {
   const seller = supplierOf('s', { freightPerOrder: micros(5e6), freeFreightOver: micros(80e6) });
   const product = productOf('p', 28, null);
   const offer = offerOf('o', seller, product, { size: 10_000, price: 20e6, leadDays: 0 });
@@ -93,10 +93,10 @@ test('filling up is not worth more than the freight: packs that die unused are n
   const part = partOf(product, [offer], demands, horizon);
   const [pack] = part.packs;
   if (!pack) throw new Error('the offer is a pack');
-  const slots = slotsFor([part]);
+  const slots = candidateOrdersFor([part]);
   const needed = [Array.from({ length: 3 }, () => ({ pack, orderOn: horizon.start }))];
   const columns = columnsOf([part], slots, horizon, needed).flatMap((column) => column ?? []);
-  expect(filledUp(columns, [part], slots, horizon, () => false)).toBe(columns);
+  expect(topUpOrders(columns, [part], slots, horizon, () => false)).toBe(columns);
 });
 
 /*
@@ -130,17 +130,17 @@ const doesAsWell = (a: Priced, b: Priced, asked: ReadonlyMap<string, number>): b
   [...b.goods].every(([order, value]) => (a.goods.get(order) ?? 0) >= Math.min(value, asked.get(order) ?? 0));
 
 function atPrices(part: Parameters<typeof partGraph>[0], within: Horizon, seed: number) {
-  const slots = slotsFor([part]);
-  const { ahead, least: floor } = floorOf(part, within);
+  const slots = candidateOrdersFor([part]);
+  const { ahead, least: floor } = itemBoundOf(part, within);
   const graph = partGraph(part, slots, within, { least: floor, most: floor + 200e6, nodes: 12_000, ahead });
   const random = (slot: number, below: number) => ((seed * 7919 + slot * 104_729) % 1_000) * (below / 1_000);
   const prices = {
-    fixed: Float64Array.from(slots.all, (_, slot) => random(slot, 9e6)),
-    reward: Float64Array.from(slots.all, ({ minimum }, slot) => (minimum > 0 ? random(slot + 31, 0.5) : 0)),
+    orderDual: Float64Array.from(slots.all, (_, slot) => random(slot, 9e6)),
+    goodsDual: Float64Array.from(slots.all, ({ minimum }, slot) => (minimum > 0 ? random(slot + 31, 0.5) : 0)),
   };
-  const ways = new Ways(graph, slots, within, localOf(graph, prices));
+  const ways = new LabelSetting(graph, slots, within, localOf(graph, prices));
   const isOver = () => false;
-  const least = ways.least({ most: (cheapestColumn(graph, within, localOf(graph, prices))?.cost ?? 0) + 30e6, isOver });
+  const least = ways.least({ most: (solvePricing(graph, within, localOf(graph, prices))?.cost ?? 0) + 30e6, isOver });
   if (least === null) throw new Error('a small part has few ways');
   const orderKey = (supplier: string, day: number) => `${supplier} ${dayFromNumber(day)}`;
   const every = everyPurchase(part, within, orderDaysOf([part]), 2).map((purchase): Priced => {
@@ -173,7 +173,7 @@ function atPrices(part: Parameters<typeof partGraph>[0], within: Horizon, seed: 
       const its = [...slots.all.entries()].filter(([, { supplier, day }]) => orderKey(supplier.id, day) === order);
       const costs = its.map(
         ([slot, { minimum }]) =>
-          (prices.fixed[slot] ?? 0) - (prices.reward[slot] ?? 0) * Math.min(value, minimum + beyond),
+          (prices.orderDual[slot] ?? 0) - (prices.goodsDual[slot] ?? 0) * Math.min(value, minimum + beyond),
       );
       cost += Math.min(...costs);
     }

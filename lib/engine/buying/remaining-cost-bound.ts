@@ -16,7 +16,7 @@ const CUTS = 12;
  * its end, and covering more never makes the rest dearer. The second counts what dies; it holds from the first day on
  * from which every pack comes in time for every day.
  */
-export class LeastAhead {
+export class RemainingCostBound {
   private readonly all: number;
   private readonly perUnit: number;
   /** The ends of the parts, and the bound from anywhere in them. */

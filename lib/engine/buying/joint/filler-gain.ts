@@ -1,25 +1,24 @@
-import type { Part } from '../habit';
+import type { Part } from '../baseline-policy';
 import type { Horizon } from '../horizon';
 import { ratePerDay, usableBehind } from '../pack-use';
 import { isAtPriceOn } from '../price-periods';
-import type { Prices } from './cheapest-column';
-import type { Slots } from './slots';
+import type { CandidateOrders } from './candidate-orders';
+import type { DualPrices } from './pricing-problem';
 
 /**
- * What a part can gain at most by packs that nobody opens within the horizon, which make orders larger: whatever mixture
- * of them, in whatever orders. While a micro of goods gives no more than itself back, such a pack gains only as far as it
- * will still be used behind the horizon; and of that there is so much and no more.
+ * An upper bound of what fillers can gain for one product at any dual prices: a filler gains only as far as it is used
+ * after the horizon, and that use is limited.
  *
- *   gain ≤ (what may still be used − what the last opened pack leaves for that) × dearest price of a unit × (reward − capital)
+ *   gain ≤ (use after the horizon − what the last opened pack covers of it) × highest unit price × (goodsDual − capital)
  */
-export class Filling {
+export class FillerGain {
   /** What may still be used behind the horizon of packs that were never opened, µL or mg. */
   private readonly mostUsed: number;
   /** By slot: the dearest price of a unit, and how much of it the capital until the end is. */
   private readonly dearest: Float64Array;
   private readonly tied: Float64Array;
 
-  constructor({ need, packs }: Part, slots: Slots, horizon: Horizon) {
+  constructor({ need, packs }: Part, slots: CandidateOrders, horizon: Horizon) {
     const width = slots.all.length;
     this.dearest = new Float64Array(width);
     this.tied = new Float64Array(width);
@@ -40,10 +39,10 @@ export class Filling {
   }
 
   /** What a unit can gain at most, at these prices. Micros for a µL or a mg. */
-  rate({ reward }: Prices): number {
+  rate({ goodsDual }: DualPrices): number {
     let best = 0;
-    for (let slot = 0; slot < reward.length; slot++) {
-      const gain = (this.dearest[slot] ?? 0) * ((reward[slot] ?? 0) - (this.tied[slot] ?? 0));
+    for (let slot = 0; slot < goodsDual.length; slot++) {
+      const gain = (this.dearest[slot] ?? 0) * ((goodsDual[slot] ?? 0) - (this.tied[slot] ?? 0));
       if (gain > best) best = gain;
     }
     return best;

@@ -1,27 +1,27 @@
 import type { Supplier } from '../../shop';
-import type { Part } from '../habit';
+import type { Part } from '../baseline-policy';
 
 /**
- * One day on which one supplier could be sent an order, and what such an order costs and asks for by itself, micros. An
- * order large enough to be free of freight is one of its own: it costs no freight, and that value is its minimum.
+ * A candidate order: a supplier and an order day, with its freight and its minimum, micros. An order that is free of
+ * freight is a second candidate on the same day: freight 0, and the free-freight threshold as its minimum.
  */
-export type Slot = { supplier: Supplier; day: number; freight: number; minimum: number };
+export type CandidateOrder = { supplier: Supplier; day: number; freight: number; minimum: number };
 
-/** Every order that may be worth sending: those of one supplier stand together, by day. */
-export type Slots = { all: Slot[]; first: Map<Supplier, number>; behind: Map<Supplier, number> };
+/** All candidate orders, those of one supplier together, by day. A slot is the number of one of them. */
+export type CandidateOrders = { all: CandidateOrder[]; first: Map<Supplier, number>; behind: Map<Supplier, number> };
 
 /**
- * The days on which an order may be worth placing: a supplier's orders can each wait until one of their packs could not
- * come in time any more, so only such days are looked at.
+ * The candidate orders of some products. An order can wait until the latest day for one of its packs, so only those days
+ * are candidates.
  */
-export function slotsFor(parts: readonly Part[]): Slots {
+export function candidateOrdersFor(parts: readonly Part[]): CandidateOrders {
   const days = new Map<Supplier, Set<number>>();
   for (const { offer, ways } of parts.flatMap(({ packs }) => packs)) {
     const its = days.get(offer.supplier) ?? new Set<number>();
     days.set(offer.supplier, its);
     for (const way of ways) if (way) its.add(way.orderOn);
   }
-  const slots: Slots = { all: [], first: new Map(), behind: new Map() };
+  const slots: CandidateOrders = { all: [], first: new Map(), behind: new Map() };
   for (const [supplier, its] of days) {
     slots.first.set(supplier, slots.all.length);
     for (const day of [...its].sort((a, b) => a - b)) slots.all.push(...ordersAt(supplier, day));
@@ -30,18 +30,23 @@ export function slotsFor(parts: readonly Part[]): Slots {
   return slots;
 }
 
-/** The order that pays its freight, and behind it the one that is free of it. */
-function ordersAt(supplier: Supplier, day: number): Slot[] {
+/** The candidate that pays freight, then the one that is free of it. */
+function ordersAt(supplier: Supplier, day: number): CandidateOrder[] {
   const { freightPerOrder, freeFreightOver, minimumOrder } = supplier;
   const [freight, minimum] = [freightPerOrder ?? 0, minimumOrder ?? 0];
-  const paid: Slot = { supplier, day, freight, minimum };
+  const paid: CandidateOrder = { supplier, day, freight, minimum };
   if (freight === 0 || freeFreightOver === null) return [paid];
-  const free: Slot = { supplier, day, freight: 0, minimum: Math.max(minimum, freeFreightOver) };
+  const free: CandidateOrder = { supplier, day, freight: 0, minimum: Math.max(minimum, freeFreightOver) };
   return freeFreightOver <= minimum ? [free] : [paid, free];
 }
 
-/** The slot of an order of so many goods on a day, micros; null on a day that is not looked at. */
-export function slotFor({ all, first, behind }: Slots, supplier: Supplier, day: number, goods: number): number | null {
+/** The candidate for an order of a value on a day, micros; null on a day that is no candidate. */
+export function candidateOrderFor(
+  { all, first, behind }: CandidateOrders,
+  supplier: Supplier,
+  day: number,
+  goods: number,
+): number | null {
   let found: number | null = null;
   for (let slot = first.get(supplier) ?? 0; slot < (behind.get(supplier) ?? 0); slot++) {
     const one = all[slot];
@@ -50,15 +55,15 @@ export function slotFor({ all, first, behind }: Slots, supplier: Supplier, day: 
   return found;
 }
 
-/** The slot of the same order that pays its freight, and of the one that is free of it; null where there is none. */
-export function twinOf({ all }: Slots, slot: number): [paid: number, free: number | null] {
-  const isTwin = (a: Slot | undefined, b: Slot | undefined) =>
+/** The two candidates of one supplier and day: with freight, and free of it; null where there is none. */
+export function twinOf({ all }: CandidateOrders, slot: number): [paid: number, free: number | null] {
+  const isTwin = (a: CandidateOrder | undefined, b: CandidateOrder | undefined) =>
     a !== undefined && a.day === b?.day && a.supplier === b.supplier;
   if (isTwin(all[slot - 1], all[slot])) return [slot - 1, slot];
   return [slot, isTwin(all[slot], all[slot + 1]) ? slot + 1 : null];
 }
 
-/** Whether an order of this supplier costs something or asks for something, beside its goods. */
+/** True when an order of this supplier has freight or a minimum. */
 export const hasOrderCost = ({ freightPerOrder, minimumOrder }: Supplier): boolean =>
   (freightPerOrder ?? 0) > 0 || (minimumOrder ?? 0) > 0;
 
@@ -66,8 +71,11 @@ export const hasOrderCost = ({ freightPerOrder, minimumOrder }: Supplier): boole
 export const suppliersOf = ({ packs }: Part): Set<Supplier> => new Set(packs.map(({ offer }) => offer.supplier));
 
 /** Those of some suppliers, and the place of each among all. */
-export function slotsOf(slots: Slots, suppliers: ReadonlySet<Supplier>): { slots: Slots; at: number[] } {
-  const own: Slots = { all: [], first: new Map(), behind: new Map() };
+export function candidateOrdersOf(
+  slots: CandidateOrders,
+  suppliers: ReadonlySet<Supplier>,
+): { slots: CandidateOrders; at: number[] } {
+  const own: CandidateOrders = { all: [], first: new Map(), behind: new Map() };
   const at: number[] = [];
   for (const supplier of suppliers) {
     own.first.set(supplier, own.all.length);

@@ -1,26 +1,26 @@
-import type { Part } from '../habit';
+import type { Part } from '../baseline-policy';
 import type { Horizon } from '../horizon';
-import type { LeastAhead } from '../least-ahead';
-import { cheapestColumn, type Found, type Prices } from './cheapest-column';
-import { surelyWithin, withinReach } from './completion';
-import { isCertain } from './every-column';
-import { Master } from './master';
+import type { RemainingCostBound } from '../remaining-cost-bound';
+import type { CandidateOrders } from './candidate-orders';
+import { isCertain } from './column-enumeration';
+import { fixByCertainReducedCost, fixByReducedCost } from './completion-bound';
 import { localOf, mayUseOf, type PartGraph, partGraph } from './part-graph';
-import type { Slots } from './slots';
+import { type DualPrices, type Found, solvePricing } from './pricing-problem';
+import { RestrictedMaster } from './restricted-master';
 
-/** What is looked at of each part: how much it may cost without its orders, and what bounds its rest from below. */
-export type Scope = { part: Part; least: number; most: number; ahead: LeastAhead };
+/** The scope of one product's pricing graph: the cost range without orders, and the bound of the remaining cost. */
+export type ItemScope = { part: Part; least: number; most: number; ahead: RemainingCostBound };
 
-/** The cheapest columns at some prices, what each part comes to at least, and what all come to with the orders. */
-export type Seen = { found: (Found | null)[]; least: number[]; height: number; proves: boolean };
+/** The pricing solutions at some dual prices, the lower bound of each product, and their Lagrangian bound. */
+export type Seen = { found: (Found | null)[]; least: number[]; lagrangianBound: number; proves: boolean };
 
-/** The graphs of several parts, and what they say of prices of their orders. */
-export class Look {
+/** The pricing graphs of several products: solves their pricing problems and fixes arcs by reduced cost. */
+export class PricingScope {
   readonly mayUse: Set<number>[];
 
   private constructor(
     readonly graphs: PartGraph[],
-    private readonly slots: Slots,
+    private readonly slots: CandidateOrders,
     private readonly horizon: Horizon,
     /** By part: what anything that is left out costs at least without its orders; +∞ when it is in no better plan. */
     private readonly beyond: number[],
@@ -35,18 +35,18 @@ export class Look {
    * Gives    null when it is
    */
   static at(
-    scopes: readonly Scope[],
-    slots: Slots,
+    scopes: readonly ItemScope[],
+    slots: CandidateOrders,
     horizon: Horizon,
     { nodes, isAll, isOver }: { nodes: number; isAll: boolean; isOver: () => boolean },
-  ): Look | null {
+  ): PricingScope | null {
     const graphs: PartGraph[] = [];
     for (const { part, ...within } of scopes) {
       if (isOver()) return null;
       graphs.push(partGraph(part, slots, horizon, { ...within, nodes }));
     }
     const beyond = graphs.map(({ most, isThinned }) => (isAll && !isThinned ? Infinity : most));
-    return new Look(graphs, slots, horizon, beyond);
+    return new PricingScope(graphs, slots, horizon, beyond);
   }
 
   /** Whether nothing is left out that could be in a better plan. */
@@ -60,20 +60,20 @@ export class Look {
    * What a graph leaves out costs so much without its orders, and being in them costs nothing less; so the smaller of
    * the two is a bound, unless goods are given a reward.
    */
-  see(prices: readonly Prices[]): Seen {
-    let [height, proves] = [Master.ordersAt(this.slots, prices), true];
+  see(prices: readonly DualPrices[]): Seen {
+    let [lagrangianBound, proves] = [RestrictedMaster.ordersAt(this.slots, prices), true];
     const found: (Found | null)[] = [];
     const least: number[] = [];
     for (const [part, graph] of this.graphs.entries()) {
       const its = prices[part];
-      const column = its ? cheapestColumn(graph, this.horizon, localOf(graph, its)) : null;
+      const column = its ? solvePricing(graph, this.horizon, localOf(graph, its)) : null;
       const beyond = this.beyond[part] ?? Infinity;
-      if (beyond < Infinity && its?.reward.some((reward) => reward > 0)) proves = false;
+      if (beyond < Infinity && its?.goodsDual.some((goodsDual) => goodsDual > 0)) proves = false;
       found.push(column);
       least.push(Math.min(column?.cost ?? Infinity, beyond));
-      height += least[part] ?? -Infinity;
+      lagrangianBound += least[part] ?? -Infinity;
     }
-    return { found, least, height, proves };
+    return { found, least, lagrangianBound, proves };
   }
 
   /**
@@ -81,13 +81,13 @@ export class Look {
    *
    * Takes    whether nothing may be lost even where packs of different orders are used in turns
    */
-  narrowed(prices: readonly Prices[], { least, margin, surely }: Narrowing): Look {
+  narrowed(prices: readonly DualPrices[], { least, margin, surely }: Narrowing): PricingScope {
     const graphs = this.graphs.map((graph, part) => {
       const its = prices[part];
-      const within = surely && !isCertain(graph) ? surelyWithin : withinReach;
+      const within = surely && !isCertain(graph) ? fixByCertainReducedCost : fixByReducedCost;
       return its ? within(graph, this.horizon, localOf(graph, its), (least[part] ?? 0) + margin) : graph;
     });
-    return new Look(graphs, this.slots, this.horizon, this.beyond);
+    return new PricingScope(graphs, this.slots, this.horizon, this.beyond);
   }
 }
 

@@ -1,23 +1,23 @@
 import type { Entry, Program, Relaxed, Solver } from '../solver';
-import type { Prices } from './cheapest-column';
+import type { CandidateOrders } from './candidate-orders';
 import type { Column } from './column';
-import type { Slots } from './slots';
+import type { DualPrices } from './pricing-problem';
 
-/** The solver counts in whole units of the currency: its tolerances are made for such numbers. */
+/** The solver gets whole units of the currency: its tolerances are made for such numbers. */
 export const MICROS = 1e6;
 
-/** The column and the row that one possible order has. */
+/** The column and the row of one candidate order. */
 type OrderRows = { isSent: number; minimum: number | null };
 
 /**
- * The program that chooses one column of each part and the orders that they are in.
+ * The restricted master problem: choose one of the known columns of each product, and the orders that they need.
  *
- *   least   Σ cost × column + Σ freight × sent
- *   so that each part has one column; a column's orders are sent; an order that is sent has its minimum of goods
+ *   min   Σ cost × column + Σ freight × sent
+ *   s.t.  one column for each product; the orders of a chosen column are sent; a sent order reaches its minimum
  *
- * Rows and columns of an order come when the first column needs them.
+ * The rows and the column of an order are added with the first column that needs them.
  */
-export class Master {
+export class RestrictedMaster {
   private open: Program | null = null;
   /** Columns that the program does not have yet: many a search ends before it is asked for anything. */
   private waiting: { column: Column; part: number }[] = [];
@@ -30,7 +30,7 @@ export class Master {
 
   constructor(
     private readonly solver: Solver,
-    private readonly slots: Slots,
+    private readonly slots: CandidateOrders,
     parts: number,
   ) {
     this.links = Array.from({ length: parts }, () => new Map());
@@ -103,35 +103,35 @@ export class Master {
    * The prices of the orders at a relaxed solution, for every part: what the solver says where a part is in an order
    * already; an equal share of what is left of its cost where it is not, so that an untried order does not look free.
    */
-  pricesAt({ duals }: Relaxed, mayUse: readonly Set<number>[]): Prices[] {
+  pricesAt({ duals }: Relaxed, mayUse: readonly Set<number>[]): DualPrices[] {
     const width = this.slots.all.length;
-    const reward = new Float64Array(width);
+    const goodsDual = new Float64Array(width);
     const rest = new Float64Array(width);
     const untried = new Float64Array(width);
     for (const [slot, { freight, minimum }] of this.slots.all.entries()) {
       // Worth more than itself a micro of goods is only while the program has too few columns to make an order large.
-      reward[slot] = Math.min(1, dual(duals, this.orders.get(slot)?.minimum));
-      rest[slot] = freight + minimum * (reward[slot] ?? 0);
+      goodsDual[slot] = Math.min(1, dual(duals, this.orders.get(slot)?.minimum));
+      rest[slot] = freight + minimum * (goodsDual[slot] ?? 0);
       for (const [part, links] of this.links.entries()) {
         if (!links.has(slot) && mayUse[part]?.has(slot)) untried[slot] = (untried[slot] ?? 0) + 1;
         rest[slot] = (rest[slot] ?? 0) + dual(duals, links.get(slot)) * MICROS;
       }
     }
     return this.links.map((links, part) => {
-      const fixed = new Float64Array(width);
+      const orderDual = new Float64Array(width);
       for (const slot of mayUse[part] ?? []) {
         const share = Math.max(0, rest[slot] ?? 0) / (untried[slot] || 1);
-        fixed[slot] = links.has(slot) ? Math.max(0, -dual(duals, links.get(slot)) * MICROS) : share;
+        orderDual[slot] = links.has(slot) ? Math.max(0, -dual(duals, links.get(slot)) * MICROS) : share;
       }
-      return { fixed, reward };
+      return { orderDual, goodsDual };
     });
   }
 
   /** What every order would come to at most below nothing, at these prices: what is taken off the parts' own least. */
-  static ordersAt({ all }: Slots, prices: readonly Prices[]): number {
+  static ordersAt({ all }: CandidateOrders, prices: readonly DualPrices[]): number {
     return all.reduce((total, { freight, minimum }, slot) => {
-      const asked = prices.reduce((sum, { fixed }) => sum + (fixed[slot] ?? 0), 0);
-      return total + Math.min(0, freight - asked + minimum * (prices[0]?.reward[slot] ?? 0));
+      const asked = prices.reduce((sum, { orderDual }) => sum + (orderDual[slot] ?? 0), 0);
+      return total + Math.min(0, freight - asked + minimum * (prices[0]?.goodsDual[slot] ?? 0));
     }, 0);
   }
 

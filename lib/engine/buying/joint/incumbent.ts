@@ -1,16 +1,16 @@
-import type { Part } from '../habit';
+import type { Part } from '../baseline-policy';
 import type { Horizon } from '../horizon';
+import type { CandidateOrders } from './candidate-orders';
 import { type Column, columnsOf, packsIn, totalOfChoice } from './column';
-import type { Slots } from './slots';
 
-/** The best plan of a search so far: without end, until there is one that every supplier takes. */
-export class BestPlan {
+/** The incumbent: the best feasible plan so far. Its total is infinite until there is one. */
+export class Incumbent {
   columns: readonly Column[] = [];
   total = Infinity;
 
   constructor(
     private readonly parts: readonly Part[],
-    private readonly slots: Slots,
+    private readonly slots: CandidateOrders,
     private readonly horizon: Horizon,
   ) {}
 

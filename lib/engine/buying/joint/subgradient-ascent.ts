@@ -1,10 +1,10 @@
-import type { Prices } from './cheapest-column';
-import type { Slot, Slots } from './slots';
+import type { CandidateOrder, CandidateOrders } from './candidate-orders';
+import type { DualPrices } from './pricing-problem';
 
-/** How the orders looked lately: how much each part was in each, between not at all (0) and always (1), and its goods. */
+/** The average of recent pricing solutions: by product and order, how often it took part (0 to 1), and the goods. */
 export type Presence = { isIn: Float64Array[]; goods: Float64Array };
 
-/** The orders of one choice of columns: the goods that each part has in them, micros. */
+/** The orders of one solution: the goods of each product in them, micros. */
 export type Filled = readonly ReadonlyMap<number, number>[];
 
 /** Nothing in any order. */
@@ -13,7 +13,7 @@ export const noPresence = (parts: number, width: number): Presence => ({
   goods: new Float64Array(width),
 });
 
-/** Presence with the orders of one more choice: what was so before counts on, so that prices do not swing. */
+/** The average with one more solution in it. Averaging keeps the dual prices from swinging. */
 export function blended(before: Presence, filled: Filled, weight: number): Presence {
   const goods = before.goods.map((value) => value * (1 - weight));
   const isIn = before.isIn.map((its, part) => {
@@ -28,57 +28,63 @@ export function blended(before: Presence, filled: Filled, weight: number): Prese
 }
 
 /**
- * Prices of the orders a step further. Parts that are in an order more than others pay more for it, the others less; where
- * an order asks for a minimum and has less in it, goods give more back. Together the parts pay what the order costs and
- * what its goods can give back, no more and no less. Up such steps the proven bound climbs.
+ * One step of subgradient ascent on the dual prices. Products that take part in an order more than others pay more for it;
+ * an order short of its minimum raises the value of goods. The prices stay dual feasible: together the products pay
+ * freight + minimum × goodsDual of each order.
  *
- * Takes    the slots that each part may be in, what was in them, and how long the step is
+ * Takes    the orders that each product may use, the average of recent solutions, and the step length
  */
-export function stepUp(
-  slots: Slots,
-  prices: readonly Prices[],
+export function ascentStep(
+  slots: CandidateOrders,
+  prices: readonly DualPrices[],
   mayUse: readonly ReadonlySet<number>[],
   presence: Presence | null,
   size: number,
-): Prices[] {
-  const reward = Float64Array.from(prices[0]?.reward ?? []);
-  const next = prices.map(({ fixed }) => ({ fixed: new Float64Array(fixed.length), reward }));
+): DualPrices[] {
+  const goodsDual = Float64Array.from(prices[0]?.goodsDual ?? []);
+  const next = prices.map(({ orderDual }) => ({ orderDual: new Float64Array(orderDual.length), goodsDual }));
   const all = usersBySlot(mayUse, slots.all.length);
   for (const [slot, one] of slots.all.entries()) {
     const users = all[slot] ?? [];
     if (users.length === 0) continue;
-    const wanted = users.map((part) => (prices[part]?.fixed[slot] ?? 0) + size * (presence?.isIn[part]?.[slot] ?? 0));
+    const wanted = users.map(
+      (part) => (prices[part]?.orderDual[slot] ?? 0) + size * (presence?.isIn[part]?.[slot] ?? 0),
+    );
     const { freight, minimum } = one;
-    const given = minimum * (reward[slot] ?? 0) - size * filledShare(one, presence?.goods[slot] ?? 0);
+    const given = minimum * (goodsDual[slot] ?? 0) - size * filledShare(one, presence?.goods[slot] ?? 0);
     const shared = ontoSum(wanted, given, freight, minimum);
     for (const [index, value] of shared.asked.entries()) {
       const its = next[users[index] ?? 0];
-      if (its) its.fixed[slot] = value;
+      if (its) its.orderDual[slot] = value;
     }
-    if (minimum > 0) reward[slot] = shared.given / minimum;
+    if (minimum > 0) goodsDual[slot] = shared.given / minimum;
   }
   return next;
 }
 
-/** How far the goods of an order go towards its minimum. */
-const filledShare = ({ minimum }: Slot, goods: number): number => (minimum > 0 ? goods / minimum : 0);
+/** The goods of an order as a share of its minimum. */
+const filledShare = ({ minimum }: CandidateOrder, goods: number): number => (minimum > 0 ? goods / minimum : 0);
 
 /**
- * The first prices: what an order costs is shared equally by all who may be in it.
+ * The first dual prices: the products that may use an order share its cost equally.
  *
- * Takes    how much of a freight that can become free the goods of such an order give back
+ * Takes    the part of a freight that can become free which is put on the goods
  */
-export function equalShares(slots: Slots, mayUse: readonly ReadonlySet<number>[], counts: number): Prices[] {
+export function equalShares(
+  slots: CandidateOrders,
+  mayUse: readonly ReadonlySet<number>[],
+  counts: number,
+): DualPrices[] {
   const width = slots.all.length;
-  const reward = Float64Array.from(slots.all, ({ freight, minimum, supplier }) =>
+  const goodsDual = Float64Array.from(slots.all, ({ freight, minimum, supplier }) =>
     freight === 0 && minimum > 0 ? Math.min(1, ((supplier.freightPerOrder ?? 0) * counts) / minimum) : 0,
   );
-  const prices = mayUse.map(() => ({ fixed: new Float64Array(width), reward }));
-  return stepUp(slots, prices, mayUse, null, 0);
+  const prices = mayUse.map(() => ({ orderDual: new Float64Array(width), goodsDual }));
+  return ascentStep(slots, prices, mayUse, null, 0);
 }
 
-/** How far apart the parts are on each order, squared and added up: how long a step has to be follows from it. */
-export function spreadOf(slots: Slots, mayUse: readonly ReadonlySet<number>[], presence: Presence): number {
+/** The squared length of the subgradient: the step length is divided by it. */
+export function spreadOf(slots: CandidateOrders, mayUse: readonly ReadonlySet<number>[], presence: Presence): number {
   let spread = 0;
   const all = usersBySlot(mayUse, slots.all.length);
   for (const [slot, one] of slots.all.entries()) {
@@ -146,8 +152,8 @@ function ontoFreight(wanted: readonly number[], freight: number): number[] {
 const HALVINGS = 70;
 
 /** Prices half way between two. */
-export function between(a: readonly Prices[], b: readonly Prices[]): Prices[] {
+export function between(a: readonly DualPrices[], b: readonly DualPrices[]): DualPrices[] {
   const half = (one: Float64Array, other: Float64Array) => one.map((value, at) => (value + (other[at] ?? 0)) / 2);
-  const reward = half(a[0]?.reward ?? new Float64Array(), b[0]?.reward ?? new Float64Array());
-  return a.map(({ fixed }, part) => ({ fixed: half(fixed, b[part]?.fixed ?? fixed), reward }));
+  const goodsDual = half(a[0]?.goodsDual ?? new Float64Array(), b[0]?.goodsDual ?? new Float64Array());
+  return a.map(({ orderDual }, part) => ({ orderDual: half(orderDual, b[part]?.orderDual ?? orderDual), goodsDual }));
 }

@@ -1,24 +1,24 @@
 import type { Entry, Program, Solver } from '../solver';
+import { type CandidateOrders, twinOf } from './candidate-orders';
 import type { Column } from './column';
-import { MICROS } from './master';
-import { type Slots, twinOf } from './slots';
+import { MICROS } from './restricted-master';
 
-/** One order in the program: whether it is sent, whether it is free of freight, and the goods for either. */
+/** The columns and rows of one order: sent, free of freight, and the minimum of each. */
 type OrderRows = { isSent: number; isFree: number | null; free: number | null; minimum: number | null };
 
 /**
- * The cheapest choice of one column of each part, where every order may turn out to be free of freight or not, whichever
- * of the two a column was made for. Its bound says nothing of columns that are not there.
+ * The cheapest choice of one column of each product, where an order may be free of freight or not, whichever of the two
+ * a column was made for. It improves the plan and proves nothing about columns that are not known.
  *
- *   least   Σ cost × column + Σ freight × (sent − free)
- *   so that each part has one column; a column's orders are sent; an order that is sent has its minimum of goods; one
- *   that is free is sent, and has the goods for it
+ *   min   Σ cost × column + Σ freight × (sent − free)
+ *   s.t.  one column for each product; the orders of a chosen column are sent; a sent order reaches its minimum; a free
+ *         order is sent and reaches the free-freight threshold
  *
  * Takes    the columns of each part, a choice that is possible, and how long it may take
  */
-export function chooseFreely(
+export function chooseOrders(
   columns: readonly (readonly Column[])[],
-  slots: Slots,
+  slots: CandidateOrders,
   solver: Solver,
   start: readonly Column[],
   seconds: number,
@@ -36,7 +36,7 @@ class Choice {
 
   constructor(
     private readonly program: Program,
-    private readonly slots: Slots,
+    private readonly slots: CandidateOrders,
   ) {}
 
   /** The columns of one more part. */

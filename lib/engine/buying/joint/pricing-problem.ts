@@ -1,34 +1,34 @@
 import type { Horizon } from '../horizon';
 import { ratePerDay } from '../pack-use';
-import { chainOf, shutBundles } from './bundles';
+import { chainOf, fillerBundles } from './bundles';
+import type { CandidateOrders } from './candidate-orders';
 import type { Ordered } from './column';
-import { extrasFor } from './extras';
+import { fillersFor } from './fillers';
 import { type Arc, gainBeside, type PartGraph } from './part-graph';
-import type { Slots } from './slots';
 
 /**
- * What the other parts make of each order, for one part: what it costs to be in it at all, and how much of each micro of
- * goods it gives back by making the order larger. Both by the number of the slot.
+ * The dual prices of the orders for one product, by the number of the candidate order: `orderDual` is the cost of taking
+ * part in it, micros; `goodsDual` is what each micro of goods is worth towards its minimum, from 0 to 1.
  */
-export type Prices = { fixed: Float64Array; reward: Float64Array };
+export type DualPrices = { orderDual: Float64Array; goodsDual: Float64Array };
 
 /**
- * Packs that meet one part's need, and what no others can be below at some prices of the orders. Micros, an estimate in
- * doubles: what packs that are never opened can gain is in it, though not all of it may be had.
+ * A solution of the pricing problem: its packs, and a lower bound of the reduced cost of every column, micros in doubles.
+ * The bound allows for all that fillers could gain.
  */
 export type Found = { cost: number; bought: Ordered[] };
 
 /**
- * The packs that meet one part's need at the least cost, when being in an order has a price: a shortest path again, with
- * the order that is open as a part of where one stands. An order of one product is used up before the next begins.
+ * The pricing problem of one product: the column of least reduced cost at the dual prices. A shortest path over the states
+ * (coverage, open order); it assumes that an order's packs are used up before the next order's.
  *
- * Gives    null when nothing meets it
+ * Gives    null when no packs meet the need
  */
-export function cheapestColumn(graph: PartGraph, horizon: Horizon, prices: Prices): Found | null {
-  return new Walk(graph, horizon, prices).found();
+export function solvePricing(graph: PartGraph, horizon: Horizon, prices: DualPrices): Found | null {
+  return new PricingSearch(graph, horizon, prices).found();
 }
 
-export class Walk {
+export class PricingSearch {
   private readonly width: number;
   /** The least cost of standing at a node with an order open: node × width + slot. */
   readonly open: Float64Array;
@@ -46,7 +46,7 @@ export class Walk {
   constructor(
     private readonly graph: PartGraph,
     private readonly horizon: Horizon,
-    private readonly prices: Prices,
+    private readonly prices: DualPrices,
   ) {
     this.width = graph.slots.all.length;
     const room = roomFor(graph.nodes, this.width);
@@ -57,7 +57,7 @@ export class Walk {
     this.closed = room.closed.fill(Infinity, 0, graph.nodes + 1);
     this.closedBy = room.closedBy.fill(-1, 0, graph.nodes + 1);
     this.waits = waitsOf(graph.slots, horizon);
-    this.rate = graph.filling.rate(prices);
+    this.rate = graph.fillerGain.rate(prices);
   }
 
   found(): Found | null {
@@ -91,15 +91,15 @@ export class Walk {
   /** One pack more, from an order that is open or from one that is begun. */
   private follow({ pack, from, to, firstSlot, lastSlot, share, keeps }: Arc, index: number): void {
     const { open, width, waits, graph } = this;
-    const { fixed, reward } = this.prices;
+    const { orderDual, goodsDual } = this.prices;
     const price = pack.levels[0]?.price ?? 0;
     const gain = gainBeside(graph, this.rate, { to, keeps });
     const closed = (this.closed[from] ?? Infinity) - gain;
     for (let slot = firstSlot; slot <= lastSlot; slot++) {
-      const begun = closed + (fixed[slot] ?? 0);
+      const begun = closed + (orderDual[slot] ?? 0);
       const going = (open[from * width + slot] ?? Infinity) - gain;
       const isOpen = going <= begun;
-      const cost = (isOpen ? going : begun) + price * (share - (waits[slot] ?? 0) - (reward[slot] ?? 0));
+      const cost = (isOpen ? going : begun) + price * (share - (waits[slot] ?? 0) - (goodsDual[slot] ?? 0));
       const there = to * width + slot;
       if (cost >= (open[there] ?? Infinity)) continue;
       open[there] = cost;
@@ -113,13 +113,13 @@ export class Walk {
   private followMany(arc: Arc, index: number): void {
     const { open, width, graph, horizon } = this;
     for (let slot = arc.firstSlot; slot <= arc.lastSlot; slot++) {
-      const begun = (this.closed[arc.from] ?? Infinity) + (this.prices.fixed[slot] ?? 0);
+      const begun = (this.closed[arc.from] ?? Infinity) + (this.prices.orderDual[slot] ?? 0);
       const going = open[arc.from * width + slot] ?? Infinity;
       const [base, wasOpen] = [Math.min(begun, going), going <= begun];
-      const gain = graph.filling.gain(this.rate, 0);
+      const gain = graph.fillerGain.gain(this.rate, 0);
       const chain = chainOf(graph, arc, slot);
-      const reward = this.prices.reward[slot] ?? 0;
-      const off = (this.waits[slot] ?? 0) + reward;
+      const goodsDual = this.prices.goodsDual[slot] ?? 0;
+      const off = (this.waits[slot] ?? 0) + goodsDual;
       for (const { to, count, price, shares } of chain.bundles) {
         const cost = base + price * (shares - count * off) - (to === graph.nodes ? gain : 0);
         this.arrive(to * width + slot, cost, { index, count, wasOpen });
@@ -127,8 +127,8 @@ export class Walk {
       if (!chain.isAtEnd || chain.count >= (arc.pack.levels.at(-1)?.atLeast ?? 1)) continue;
       const orderOn = graph.slots.all[slot]?.day ?? horizon.start;
       const shares = chain.shares - chain.count * off;
-      const given = { arc, orderOn, reward, shares, count: chain.count };
-      for (const { to, count, cost } of shutBundles(graph, horizon, given)) {
+      const given = { arc, orderOn, goodsDual, shares, count: chain.count };
+      for (const { to, count, cost } of fillerBundles(graph, horizon, given)) {
         this.arrive(to * width + slot, base + cost - gain, { index, count, wasOpen });
       }
     }
@@ -160,7 +160,7 @@ export class Walk {
     const slots = new Set(bought.map(({ slot }) => graph.at.indexOf(slot)));
     const all = [...slots].map((slot) => ({
       slot,
-      extras: extrasFor(graph.part, graph.slots, horizon, { slot, reward: prices.reward[slot] ?? 0 }),
+      extras: fillersFor(graph.part, graph.slots, horizon, { slot, goodsDual: prices.goodsDual[slot] ?? 0 }),
     }));
     const best = all.reduce((least, one) => (one.extras.cost < least.extras.cost ? one : least), all[0] ?? never());
     return best.extras.bought.map((one) => ({ ...one, slot: graph.at[best.slot] ?? never() }));
@@ -190,10 +190,10 @@ function never(): never {
 
 type Bundling = { index: number; count: number; wasOpen: boolean };
 
-type Room = Pick<Walk, 'open' | 'closed'> &
+type Room = Pick<PricingSearch, 'open' | 'closed'> &
   Record<'arcBefore' | 'counts' | 'closedBy', Int32Array> & { isFromOpen: Uint8Array };
 
-/** One walk is done before the next begins, and there are thousands of them: all of them use the same room. */
+/** Searches run one after another, thousands of them, so they share their arrays. */
 let room: Room | null = null;
 
 function roomFor(nodes: number, width: number): Room {
@@ -212,6 +212,6 @@ function roomFor(nodes: number, width: number): Room {
   return room;
 }
 
-/** By slot: the part of a price that an order on that day ties up less than one on the first day. */
-export const waitsOf = ({ all }: Slots, horizon: Horizon): Float64Array =>
+/** By candidate order: the capital that an order on that day saves against one on the first day, as a part of the price. */
+export const waitsOf = ({ all }: CandidateOrders, horizon: Horizon): Float64Array =>
   Float64Array.from(all, ({ day }) => ratePerDay(horizon) * (day - horizon.start));

@@ -1,35 +1,35 @@
 import type { Horizon } from '../horizon';
-import { cheapestColumn, type Prices } from './cheapest-column';
+import { type CandidateOrders, twinOf } from './candidate-orders';
 import { type Column, columnOf, totalOfChoice } from './column';
 import { localOf, type PartGraph } from './part-graph';
-import { type Slots, twinOf } from './slots';
+import { type DualPrices, solvePricing } from './pricing-problem';
 
 /**
- * A choice of columns after each part in turn has joined the orders of the others, for as long as that makes it cheaper;
- * thoroughly, also after each order in turn was left out by all who are in it.
+ * Local search on a plan: each product in turn is planned anew with the other products' orders free to join, while that
+ * lowers the cost. `thoroughly` also tries to drop each order.
  *
- * Takes    one column and one graph of each part, and whether the time is over
+ * Takes    one column and one pricing graph of each product, and whether the time is over
  */
-export function improved(
+export function localSearch(
   choice: readonly Column[],
   graphs: readonly PartGraph[],
-  slots: Slots,
+  slots: CandidateOrders,
   horizon: Horizon,
   { thoroughly, isOver }: { thoroughly: boolean; isOver: () => boolean },
 ): Column[] {
-  const search = new Improving(choice, graphs, slots, horizon, isOver);
+  const search = new LocalSearch(choice, graphs, slots, horizon, isOver);
   search.joinOrders();
   while (thoroughly && search.leaveOrders() && !isOver()) search.joinOrders();
   return search.columns;
 }
 
-class Improving {
+class LocalSearch {
   private total: number;
 
   constructor(
     choice: readonly Column[],
     private readonly graphs: readonly PartGraph[],
-    private readonly slots: Slots,
+    private readonly slots: CandidateOrders,
     private readonly horizon: Horizon,
     private readonly isOver: () => boolean,
   ) {
@@ -78,24 +78,23 @@ class Improving {
   /** The cheapest way of a part when the others' orders are sent anyway, and one order is left out. */
   private cheapest(columns: readonly Column[], part: number, without: number | null): Column | null {
     const graph = this.graphs[part];
-    const found =
-      graph && cheapestColumn(graph, this.horizon, localOf(graph, this.besideOthers(columns, part, without)));
+    const found = graph && solvePricing(graph, this.horizon, localOf(graph, this.besideOthers(columns, part, without)));
     return found ? columnOf(graph.part, this.slots, this.horizon, found.bought) : null;
   }
 
   /** What being in an order costs a part. */
-  private besideOthers(columns: readonly Column[], part: number, without: number | null): Prices {
+  private besideOthers(columns: readonly Column[], part: number, without: number | null): DualPrices {
     const { slots } = this;
     const isSent = new Uint8Array(slots.all.length);
     for (const [other, { goods }] of columns.entries()) {
       if (other !== part) for (const slot of goods.keys()) isSent[this.orderOf(slot)] = 1;
     }
-    const fixed = Float64Array.from(slots.all, ({ supplier }, slot) => {
+    const orderDual = Float64Array.from(slots.all, ({ supplier }, slot) => {
       const order = this.orderOf(slot);
       if (order === without) return Infinity;
       return isSent[order] === 1 ? 0 : (supplier.freightPerOrder ?? 0);
     });
-    return { fixed, reward: new Float64Array(fixed.length) };
+    return { orderDual, goodsDual: new Float64Array(orderDual.length) };
   }
 
   /** An order that pays its freight and one that is free of it are the same order here. */

@@ -1,36 +1,35 @@
+import type { Part } from '../baseline-policy';
 import { arrivalOn } from '../bought';
-import type { Part } from '../habit';
 import type { Horizon } from '../horizon';
 import type { Pack } from '../pack';
 import { creditUnopened, ratePerDay } from '../pack-use';
 import { isAtPriceOn } from '../price-periods';
 import type { Bought } from '../shortest-path';
-import type { Slots } from './slots';
+import type { CandidateOrders } from './candidate-orders';
 
-/** More packs than this that nobody opens within the horizon are not looked at. */
-export const MOST_SHUT = 60;
+/** At most this many fillers of one offer in an order. */
+export const MOST_FILLERS = 60;
 
 /**
- * Packs that are put into an order beside what is needed, so that it becomes large enough: as many of one kind as come
- * out cheapest when each micro of goods gives some of it back.
+ * The best fillers of one kind for an order: the number with the least reduced cost.
  *
- * Gives    their cost less the credit of what will still be used, and none where none pay
+ * Gives    their reduced cost, less the credit of what will still be used; no packs where none pay
  */
-export function extrasFor(
+export function fillersFor(
   part: Part,
-  slots: Slots,
+  slots: CandidateOrders,
   horizon: Horizon,
-  { slot, reward }: { slot: number; reward: number },
+  { slot, goodsDual }: { slot: number; goodsDual: number },
 ): { cost: number; bought: Bought[] } {
   let best: { cost: number; pack: Pack | null; count: number } = { cost: 0, pack: null, count: 0 };
-  if (reward <= 0) return { cost: 0, bought: [] };
+  if (goodsDual <= 0) return { cost: 0, bought: [] };
   const orderOn = slots.all[slot]?.day ?? horizon.start;
   for (const pack of part.packs) {
     if (pack.offer.supplier !== slots.all[slot]?.supplier || !isAtPriceOn(pack, orderOn)) continue;
     const [price, most] = [pack.levels[0]?.price ?? 0, packsFor(pack)];
-    const costs = shutCosts(part, horizon, { pack, orderOn, price });
+    const costs = unopenedCosts(part, horizon, { pack, orderOn, price });
     for (let count = 1; count <= most && count <= costs.length; count++) {
-      const cost = (costs[count - 1] ?? 0) - reward * count * price;
+      const cost = (costs[count - 1] ?? 0) - goodsDual * count * price;
       if (cost < best.cost) best = { cost, pack, count };
     }
   }
@@ -38,13 +37,13 @@ export function extrasFor(
   return { cost: best.cost, bought: pack ? Array.from({ length: count }, () => ({ pack, orderOn })) : [] };
 }
 
-export type Shut = { pack: Pack; orderOn: number; price: number };
+export type Unopened = { pack: Pack; orderOn: number; price: number };
 
 /**
- * What one, two, three … packs cost that are never opened, less the credit of what will still be used. It is the least
- * that they can cost: as if they were all that is left.
+ * The cost of one, two, three … fillers, less the credit of what will still be used: a lower bound, as if nothing else
+ * were left at the end of the horizon.
  */
-export function shutCosts(part: Part, horizon: Horizon, { pack, orderOn, price }: Shut): number[] {
+export function unopenedCosts(part: Part, horizon: Horizon, { pack, orderOn, price }: Unopened): number[] {
   const byDay = known.get(pack) ?? new Map<number, Map<number, number[]>>();
   known.set(pack, byDay);
   const byPrice = byDay.get(orderOn) ?? new Map<number, number[]>();
@@ -54,13 +53,13 @@ export function shutCosts(part: Part, horizon: Horizon, { pack, orderOn, price }
   return costs;
 }
 
-/** A pack belongs to one need, and is asked about again and again: by order day, then by price. */
+/** Answers by pack, order day and price: the search asks for the same ones many times. */
 const known = new WeakMap<Pack, Map<number, Map<number, number[]>>>();
 
 function costsOf({ need }: Part, horizon: Horizon, pack: Pack, orderOn: number, price: number): number[] {
   if (price === 0) return [];
   const { lastDay, tied } = whileShut(pack, horizon, orderOn);
-  const shut = Array.from({ length: MOST_SHUT }, () => ({ price, size: pack.size, lastDay }));
+  const shut = Array.from({ length: MOST_FILLERS }, () => ({ price, size: pack.size, lastDay }));
   let cost = 0;
   return creditUnopened(need, horizon, shut, 0).map((credit) => {
     cost += price * (1 + tied) - credit;
@@ -68,17 +67,17 @@ function costsOf({ need }: Part, horizon: Horizon, pack: Pack, orderOn: number, 
   });
 }
 
-/** The last day of a pack that is never opened, and what part of its price the capital is until then or the end. */
+/** The last usable day of a filler, and the capital until then or the end of the horizon as a part of its price. */
 export function whileShut(pack: Pack, horizon: Horizon, orderOn: number): { lastDay: number; tied: number } {
   const lastDay = arrivalOn(pack, horizon, orderOn) + pack.unopenedDays;
   return { lastDay, tied: ratePerDay(horizon) * (Math.min(lastDay, horizon.end) - orderOn) };
 }
 
-/** As many as the largest thing that an order can be made large enough for. */
+/** The number of packs that alone reach the highest threshold of their supplier. */
 export function packsFor({ offer: { supplier }, levels }: Pack): number {
   const price = levels[0]?.price ?? 0;
   const wanted = Math.max(supplier.minimumOrder ?? 0, supplier.freeFreightOver ?? 0);
   let count = 0;
-  while (count * price < wanted && count < MOST_SHUT) count += 1;
+  while (count * price < wanted && count < MOST_FILLERS) count += 1;
   return count;
 }

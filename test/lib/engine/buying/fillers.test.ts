@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { horizonOf } from '@/lib/engine/buying/horizon';
-import { extrasFor, packsFor, shutCosts } from '@/lib/engine/buying/joint/extras';
-import { slotsFor } from '@/lib/engine/buying/joint/slots';
+import { candidateOrdersFor } from '@/lib/engine/buying/joint/candidate-orders';
+import { fillersFor, packsFor, unopenedCosts } from '@/lib/engine/buying/joint/fillers';
 import { micros } from '@/shared/quantity/amounts';
 import { offerOf, partOf, productOf, supplierOf, TODAY } from './any-market';
 
@@ -20,14 +20,14 @@ function marketOf(unopenedDays: number | null) {
   );
   const [pack] = part.packs;
   if (!pack) throw new Error('the offer is a pack');
-  return { part, pack, slots: slotsFor([part]) };
+  return { part, pack, slots: candidateOrdersFor([part]) };
 }
 
 test('packs beside the need are put into an order only where that gives something back', () => {
   const { part, slots } = marketOf(null);
-  expect(extrasFor(part, slots, horizon, { slot: 0, reward: 0 })).toEqual({ cost: 0, bought: [] });
+  expect(fillersFor(part, slots, horizon, { slot: 0, goodsDual: 0 })).toEqual({ cost: 0, bought: [] });
   // Two packs cost 40 and give 44 back; what will still be used of them is credited as well.
-  const { cost, bought } = extrasFor(part, slots, horizon, { slot: 0, reward: 1.1 });
+  const { cost, bought } = fillersFor(part, slots, horizon, { slot: 0, goodsDual: 1.1 });
   expect(bought.length).toBe(5);
   expect(cost).toBeLessThan(-0.1 * 5 * 20e6);
 });
@@ -39,6 +39,6 @@ test('as many packs are looked at as make the order large enough', () => {
 test('what stays shut is credited one pack after the other, for as much as will still be used before it dies', () => {
   // Bought on the first day it keeps to 20 days behind the horizon: 20 mL will be used, which are two packs.
   const { part, pack } = marketOf(27 + 20);
-  const costs = shutCosts(part, horizon, { pack, orderOn: horizon.start, price: 20e6 }).slice(0, 4);
+  const costs = unopenedCosts(part, horizon, { pack, orderOn: horizon.start, price: 20e6 }).slice(0, 4);
   expect(costs).toEqual([0, 0, 20e6, 40e6]);
 });
