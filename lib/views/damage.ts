@@ -1,13 +1,15 @@
 import 'server-only';
-import { damagedRecords } from '../data/check-records';
+import { damageOfShop } from '../data/check-records';
+import { shopsAndShown } from './shown-shop';
 
 /**
- * What is known to be wrong with the records here, naming the first bad one, of whichever shop: nothing is told from a
- * database in which somebody changed a record. Null when every one is as it was sealed, or when they cannot be read.
+ * What is known to be wrong with the records of the shop that is looked at, naming the first bad one: nothing is told
+ * from records that somebody changed. Null when every one is as it was sealed, or when they cannot be read.
  */
 export async function damageHere(): Promise<string | null> {
+  const { shown } = await shopsAndShown();
   try {
-    return [...(await damagedRecords()).values()][0] ?? null;
+    return shown && (await damageOfShop(shown.id));
   } catch {
     // The board itself says that nothing can be read.
     return null;
