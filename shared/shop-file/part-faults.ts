@@ -32,6 +32,16 @@ export function partFaults(raw: unknown, isWhole: boolean): PartRead[] {
 
 const partRead = (path: Path, message: string): PartRead => ({ path, text: pathText(path), message });
 
+/** Packs, amounts and doses that cannot be of their product: with one of them nothing can be worked out of a shop. */
+export function measureFaults(file: ShopFile): PartRead[] {
+  const faults: PartRead[] = [];
+  const ids = idsOf(file);
+  const complain: Complain = (path, message) => faults.push(partRead(path, message));
+  checkStock({ part: file, isUnreadable: () => false }, ids, complain);
+  checkDoses({ part: file, isUnreadable: () => false }, ids, complain);
+  return faults;
+}
+
 /** Whatever contradicts itself in what could be read. */
 export function contradictions(readable: ReadablePart<ShopFile>, isWhole: boolean): PartRead[] {
   const faults: PartRead[] = [];

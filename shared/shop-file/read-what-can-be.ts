@@ -1,7 +1,8 @@
 import type { Collection } from './check-ids';
 import { idsOf } from './check-ids';
 import { FORMAT, ShopFile } from './contract';
-import { mended, withValueAt } from './mend';
+import { mended, valueAt, withValueAt } from './mend';
+import { measureFaults } from './part-faults';
 import { type Path, pathText } from './path';
 import { checkReferences } from './references';
 import { Settings } from './settings';
@@ -25,14 +26,15 @@ export type RawShop = Record<Collection, readonly Thing[]> & { shop: unknown };
  */
 export function readWhatCanBe(raw: RawShop): ShopFile {
   const whole = ShopFile.safeParse(raw);
-  if (whole.success && lostIn(whole.data).length === 0) return whole.data;
+  if (whole.success && lostIn(whole.data).length === 0 && measureFaults(whole.data).length === 0) return whole.data;
   const noted = new Map<string, Noted>();
   const settings = mended(raw.shop, Settings);
   if (settings.odd.length > 0) note(noted, { list: 'shop', id: 'shop', odd: settings.odd, isLeftOut: false });
   const lists = Object.fromEntries(LISTS.map((list) => [list, readList(list, raw[list], noted)])) as Lists;
-  while (leaveOut(lists, raw, noted)) {
+  do {
+    leaveOutUnmeasured(lists, noted);
     // What names a thing that was left out is left out, too, until everything that is named is there.
-  }
+  } while (leaveOut(lists, raw, noted));
   const file = ShopFile.parse({ format: FORMAT, shop: settings.thing, ...lists });
   const unread = [...noted.values()].map((one) => ({ ...one, benches: touchedBenches(raw, file, one) }));
   return withUnread(file, unread);
@@ -54,6 +56,20 @@ function note(noted: Map<string, Noted>, { list, id, odd, isLeftOut }: Omit<Note
     isLeftOut: isLeftOut || before?.isLeftOut === true,
     isCaused: isCaused && before?.isCaused !== false,
   });
+}
+
+/** Leaves out whatever holds an amount or a dose that cannot be of its product. */
+function leaveOutUnmeasured(lists: Lists, noted: Map<string, Noted>): void {
+  const gone = new Map<Collection, Set<number>>();
+  for (const { path, message } of measureFaults(lists as unknown as ShopFile)) {
+    const [list, at, ...rest] = path as [Collection, number, ...Path];
+    const thing = lists[list][at];
+    if (!thing) continue;
+    const odd = [{ path: pathText(rest), at: rest, message, is: valueAt(thing, rest) }];
+    note(noted, { list, id: thing.id, odd, isLeftOut: true });
+    gone.set(list, (gone.get(list) ?? new Set()).add(at));
+  }
+  for (const [list, places] of gone) lists[list] = lists[list].filter((_, at) => !places.has(at));
 }
 
 type Lost = { path: Path; collection: Collection; id: string };
