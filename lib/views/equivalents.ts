@@ -2,6 +2,7 @@ import 'server-only';
 import type { Clock } from '../clock';
 import { fingerprint } from '../data/fingerprint';
 import { newCommandId } from '../data/new-id';
+import type { Assumed } from '../engine/buying/assumed';
 import type { Equivalents, Priced } from '../engine/equivalents/equivalents';
 import { equivalentWorking } from '../engine/working/equivalent-figures';
 import { equivalentAddress } from '../engine/working/season-figures';
@@ -44,6 +45,8 @@ export type EquivalentsScreen = Pick<House, 'today' | 'ways'> & {
   turns: TurnSeen[];
   /** Whether every use was looked at, from a sixteenth of the plan to sixteen times it. */
   isWhole: boolean;
+  /** What nobody entered about the candidates, and the seasons' costs take for granted. */
+  assumed: Assumed[];
   /** What was just switched from, and can be taken back. */
   before: { name: string; to: LineTo; commandId: string } | null;
 };
@@ -72,6 +75,7 @@ export async function equivalentsScreen(clock: Clock, asked: Asked): Promise<Equ
       ...{ at: figureOf(found, 'turn', number), isAbove, cheaper: other.name, than: best.name },
     })),
     isWhole: breakEven.isWhole,
+    assumed: found.assumed,
     before: beforeOf(house, asked.was),
   };
 }

@@ -3,6 +3,7 @@ import { clock } from '@/lib/clock';
 import { type EquivalentsScreen, equivalentsScreen } from '@/lib/views/equivalents';
 import { type SeasonCurve, seasonCurve } from '@/lib/views/season-curve';
 import type { LineTo } from '@/lib/views/switch-ahead';
+import { AssumedList } from '../../_parts/assumed-list';
 import { Figure } from '../../_parts/figure';
 import { one, type Search } from '../../_parts/search';
 import { BuyLinks } from '../buy-links';
@@ -69,6 +70,7 @@ function Compared({ screen, curve }: ComparedProps) {
         </div>
       )}
       <CandidateList screen={screen} />
+      <AssumedList of={screen.assumed} />
       <Turns screen={screen} curve={curve} />
       <p className="apart soft">The label governs: read it before something else goes into the tank.</p>
     </>

@@ -2,11 +2,12 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type PlanScreen, planScreen, weeksAsked } from '@/lib/views/purchase-plan';
 import { showDay } from '@/shared/time/show-day';
+import { AssumedList } from '../../_parts/assumed-list';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { Figure } from '../../_parts/figure';
 import { FirstVisit } from '../../_parts/first-visit';
 import { one, type Search } from '../../_parts/search';
-import { EnterLink, ToEnterList } from '../../_parts/to-enter';
+import { ToEnterList } from '../../_parts/to-enter';
 import { BuyLinks } from '../buy-links';
 import { CostLadder, Habits } from './cost-ladder';
 import styles from './plan.module.css';
@@ -118,18 +119,7 @@ function NotKnown({ screen: { unknown, unsold, assumed } }: { screen: PlanScreen
         </p>
       )}
       <ToEnterList of={[...unknown.toEnter, ...unsold]} />
-      {assumed.length > 0 && (
-        <details>
-          <summary>Taken for granted ({assumed.length})</summary>
-          <ul className={styles.list}>
-            {assumed.map(({ path, of, taken, at }) => (
-              <li key={path}>
-                <b>{of}</b>: {taken}. {at && <EnterLink at={at} of={`${of}: ${taken}`} />}
-              </li>
-            ))}
-          </ul>
-        </details>
-      )}
+      <AssumedList of={assumed} />
     </section>
   );
 }

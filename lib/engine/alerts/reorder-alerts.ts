@@ -1,6 +1,7 @@
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { onOrderOf } from '../orders/on-order';
 import { dayNear } from '../rules/in-words';
+import { toEnterForProduct } from '../rules/to-enter';
 import type { Product, Shop } from '../shop';
 import { type Alert, keyOf } from './alert';
 
@@ -8,12 +9,14 @@ import { type Alert, keyOf } from './alert';
  * Products that must be ordered within the week, or that run out while nobody can say when to order.
  *
  * Looks at  every product that runs out ahead, of which nothing is on its way
- * Fires     from the week of its order-by day on; at once when no offer tells how long it takes
+ * Fires     from the week of its order-by day on; at once when no offer tells how long it takes, and where nobody knows
+ *           how much is needed
  * Once      for each delivery: the matter is another one when something of it has come
  */
 export function reorderAlerts(plan: Plan): Alert[] {
   return plan.products.flatMap((ahead): Alert[] => {
     const { product, runsOutOn, reorder } = ahead;
+    if (runsOutOn === null && ahead.unknownSince !== null) return [unknownNeed(plan, ahead)];
     if (runsOutOn === null || isOnItsWay(plan, product)) return [];
     if (reorder !== null && reorder.weeks > 0) return [];
     const isLate = reorder === null || reorder.by < plan.today;
@@ -26,6 +29,17 @@ export function reorderAlerts(plan: Plan): Alert[] {
       },
     ];
   });
+}
+
+/** Nobody can say whether the product lasts. Told once: entering what is missing ends it. */
+function unknownNeed(plan: Plan, ahead: ProductAhead): Alert {
+  const { id, name } = ahead.product;
+  const toEnter = toEnterForProduct(plan, ahead).map(({ words }) => words);
+  return {
+    key: keyOf('reorder', id, 'need not known'),
+    ...{ kind: 'reorder', severity: 'note' },
+    sentence: [`Nobody can say when ${name} runs out: how much of it is needed is not known.`, ...toEnter].join(' '),
+  };
 }
 
 /** Whether something of it was ordered and is still expected. What is overdue may never come. */

@@ -23,7 +23,9 @@ const litres = (ml: Exact): Shown => ({ kind: 'volume', ml: toNumber(ml) });
 
 /** Why there is no season's cost of a candidate. */
 export function whyNoSeason({ allowed, reasons }: Priced): string {
-  return allowed ? 'Nobody offers it, or an amount is not known.' : `It is not allowed there. ${reasons.join(' ')}`;
+  return allowed
+    ? 'Nobody offers it, or how much a spraying takes is not known: enter an offer, or what the spraying lacks.'
+    : `It is not allowed there. ${reasons.join(' ')}`;
 }
 
 const SEASON_RULE =
