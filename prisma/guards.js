@@ -20,6 +20,7 @@ export const APPEND_ONLY = [
   'EarlierOpening',
   'RecordSeal',
   'SafetySheet',
+  'SafetySheetChange',
   'AlertSent',
   'ClockConfirmation',
 ];

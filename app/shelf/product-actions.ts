@@ -4,6 +4,7 @@ import { revalidatePath } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import { changeShop } from '@/lib/commands/change-shop';
+import { putAwaySheet } from '@/lib/commands/put-away-sheet';
 import { removeFromShop } from '@/lib/commands/remove-from-shop';
 import { doorAction } from '@/lib/door/door-action';
 import { shopOfForm } from '@/lib/views/product-form';
@@ -11,7 +12,7 @@ import type { FormState } from '@/shared/forms/form-state';
 import { ProductForm, SHELF_PAGES } from '@/shared/forms/product';
 import { faultsInForm } from '@/shared/forms/product-faults';
 import { productOfForm, YES } from '@/shared/forms/product-fields';
-import { PutAway, RemoveProduct } from '@/shared/forms/put-away';
+import { PutAway, PutAwaySheetForm, RemoveProduct } from '@/shared/forms/put-away';
 import { accept, refuse } from '@/shared/outcome';
 import { idFromName } from '@/shared/shop-file/id-from-name';
 
@@ -75,4 +76,22 @@ const remove = doorAction(RemoveProduct, async ({ commandId, shop, product: id }
 /** Remove a product that nothing ever used. */
 export async function removeProductAction(state: FormState, form: FormData): Promise<FormState> {
   return remove(state, form);
+}
+
+const shelveSheet = doorAction(
+  PutAwaySheetForm,
+  async ({ commandId, shop: shopId, product, number, away }, { actor }) => {
+    const outcome = await putAwaySheet({ commandId, shopId, actor, product, number, isAway: away === 'yes' }, clock);
+    if (!outcome.ok) return outcome;
+    revalidatePath('/', 'layout');
+    return accept({
+      message:
+        away === 'yes' ? 'It is put away. Its file is kept.' : 'It is out again, and counts if it is the newest.',
+    });
+  },
+);
+
+/** Put a safety data sheet away, or take it out again. */
+export async function shelveSheetAction(state: FormState, form: FormData): Promise<FormState> {
+  return shelveSheet(state, form);
 }

@@ -5,6 +5,7 @@ import { type FormEvent, useRef, useState } from 'react';
 import type { SheetShown } from '@/lib/views/safety-sheet';
 import { sheetFault } from '@/shared/forms/safety-sheet';
 import { freshId } from '../../_parts/use-command-id';
+import { KeptSheets } from './kept-sheets';
 import styles from './sheet.module.css';
 
 type SheetFormProps = { shop: string; product: string; sheets: SheetShown[] };
@@ -34,11 +35,11 @@ export function SheetForm({ shop, product, sheets }: SheetFormProps) {
   return (
     <section aria-labelledby="sheet">
       <h2 id="sheet">Safety data sheet</h2>
-      <Kept sheets={sheets} />
+      <KeptSheets shop={shop} product={product} sheets={sheets} />
       <form onSubmit={send} className={styles.form}>
         <div>
           <label htmlFor="sheet-file">
-            {sheets.length === 0 ? 'Keep its sheet, a PDF' : 'Keep a newer one, a PDF'}
+            {sheets.some(({ isAway }) => !isAway) ? 'Keep a newer one, a PDF' : 'Keep its sheet, a PDF'}
           </label>
           <input id="sheet-file" name="sheet" type="file" accept="application/pdf,.pdf" />
         </div>
@@ -55,36 +56,6 @@ export function SheetForm({ shop, product, sheets }: SheetFormProps) {
         </p>
       )}
     </section>
-  );
-}
-
-function Kept({ sheets }: Pick<SheetFormProps, 'sheets'>) {
-  const [newest, ...earlier] = sheets;
-  if (!newest) return <p className="grave">None is kept yet. It is wanted when somebody is hurt.</p>;
-  return (
-    <>
-      <p>
-        <a className={styles.open} href={newest.href}>
-          {newest.fileName}
-        </a>
-        <span className="soft">
-          kept {newest.when} by {newest.who}
-        </span>
-      </p>
-      {earlier.length > 0 && (
-        <details>
-          <summary className={styles.open}>Earlier ones</summary>
-          {earlier.map(({ number, href, fileName, when }) => (
-            <p key={number}>
-              <a className={styles.open} href={href}>
-                {fileName}
-              </a>
-              <span className="soft">{when}</span>
-            </p>
-          ))}
-        </details>
-      )}
-    </>
   );
 }
 

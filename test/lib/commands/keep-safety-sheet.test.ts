@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { keepSafetySheet } from '@/lib/commands/keep-safety-sheet';
+import { putAwaySheet } from '@/lib/commands/put-away-sheet';
 import { database } from '@/lib/data/database';
 import { sheetsKept, sheetWithBytes } from '@/lib/data/safety-sheets';
 import { MOST_SHEET_BYTES, sheetFault } from '@/shared/forms/safety-sheet';
@@ -27,6 +28,33 @@ test('a product keeps every sheet that was given to it, and the newest counts', 
   const { writer } = await database();
   await expect(writer.safetySheet.deleteMany()).rejects.toThrow();
   await expect(writer.safetySheet.updateMany({ data: { fileName: 'x' } })).rejects.toThrow();
+});
+
+test('a sheet that is put away counts no more, stays kept, and can be taken out again', async () => {
+  const shopId = await smallShop();
+  for (const name of ['one', 'two']) {
+    const bytes = pdf(name);
+    await keepSafetySheet(
+      { commandId: name, shopId, actor: 'Ada', product: 'p', fileName: `${name}.pdf`, bytes },
+      CLOCK,
+    );
+  }
+  const shelve = (number: number, isAway: boolean, commandId: string, product = 'p') =>
+    putAwaySheet({ commandId, shopId, product, number, isAway }, CLOCK);
+  const counts = async () => (await sheetWithBytes(shopId, 'p'))?.fileName ?? null;
+  expect(await shelve(2, true, 'a')).toEqual({ ok: true, value: { isAway: true } });
+  expect(await counts()).toBe('one.pdf');
+  expect((await sheetWithBytes(shopId, 'p', 2))?.bytes).toEqual(pdf('two'));
+  expect(await sheetsKept(shopId, 'p')).toMatchObject([
+    { number: 2, isAway: true },
+    { number: 1, isAway: false },
+  ]);
+  await shelve(1, true, 'b');
+  expect(await counts()).toBe(null);
+  await shelve(2, false, 'c');
+  expect(await counts()).toBe('two.pdf');
+  expect(await shelve(3, true, 'd')).toMatchObject({ refusal: { code: 'not-found' } });
+  expect(await shelve(1, true, 'e', 'q')).toMatchObject({ refusal: { code: 'not-found' } });
 });
 
 test('a sheet whose bytes are no longer those that were kept is not shown', async () => {
