@@ -1,12 +1,17 @@
 import { databaseFile } from '@/lib/data/database-file';
+import { readMark } from '@/lib/data/shop-mark.js';
 import { isWithoutShop } from './is-without-shop.js';
 
 /*
- * Puts the demo shop into a database that has no shop yet. Part of `npm start`, and so it looks first: the program itself
- * is only read in when there is something to load.
+ * Puts the demo shop into a database that has no shop yet, in a folder that never held one. Part of `npm start`, and so it
+ * looks first: the program itself is only read in when there is something to load.
  */
 try {
-  if (isWithoutShop(databaseFile())) {
+  const file = databaseFile();
+  if (isWithoutShop(file)) {
+    if (readMark(file)) {
+      throw new Error(`There is no shop in ${file}, and there has been one in that folder. Restore your newest copy.`);
+    }
     const { clock } = await import('@/lib/clock');
     const { loadDemo } = await import('./load-demo');
     const { database } = await import('@/lib/data/database');

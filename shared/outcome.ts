@@ -35,6 +35,8 @@ export type Refusal =
   | { code: 'no-such-route' }
   | { code: 'clock-moved' }
   | { code: 'not-handed-over'; said: string }
+  | { code: 'disk-full'; said: string }
+  | { code: 'not-writable'; said: string }
   | { code: 'faults'; faults: Fault[] };
 
 /** A decision: the value, or why not. Only expected refusals travel this way. */
@@ -95,6 +97,8 @@ const SENTENCES: Sentences = {
   'clock-moved': () =>
     'The clock has moved on since this page was made. Reload it, compare the time once more, and confirm that one.',
   'not-handed-over': ({ said }) => said,
+  'disk-full': ({ said }) => said,
+  'not-writable': ({ said }) => said,
   faults: ({ faults }) =>
     `${faults.length === 1 ? 'One thing' : `${faults.length} things`} must be put right first. Nothing was changed.`,
 };

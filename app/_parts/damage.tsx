@@ -1,12 +1,12 @@
 import styles from './damage.module.css';
 
-/** That the records are not as they were written, where somebody looks at them. */
+/** That not everything is as it was written, where somebody looks at the benches or the records. */
 export function Damage({ sentence }: { sentence: string | null }) {
   if (sentence === null) return null;
   return (
     <p role="alert" className={styles.damage}>
-      <b>The records are not as they were written.</b> {sentence} Every bench is kept out of until somebody has looked.
-      Restore a backup, or have it looked at; <code>npm run -s shop -- verify</code> tells everything that was found.
+      <b>Not everything is as it was written.</b> {sentence} Keep out of its benches until somebody has looked.{' '}
+      <a href="/setup#database">Setup tells everything that was found, and the way back.</a>
     </p>
   );
 }

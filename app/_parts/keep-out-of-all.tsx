@@ -7,8 +7,8 @@ export function KeepOutOfAll() {
       <Refreshed />
       <h1>KEEP OUT (not known)</h1>
       <p>
-        The shop’s records cannot be read now, so keep out of every bench. Nothing was changed. The reason is in the log
-        of the shop’s computer; it may be that the data folder was moved, or that the disk is full.
+        The shop’s records cannot be read now, so keep out of every bench. Nothing was changed. The reason stands on{' '}
+        <a href="/setup#database">Setup</a> and in the log of the shop’s computer.
       </p>
       <p className="apart">
         <a className="button" href="/keep-out">

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type SetupScreen, setupScreen } from '@/lib/views/setup';
 import { showDay } from '@/shared/time/show-day';
+import { DatabaseSection } from './database-state';
 import { ImportShop } from './import-shop';
 import styles from './setup.module.css';
 import { ShopFacts } from './shop-facts';
@@ -12,11 +13,12 @@ import { UnreadThings } from './unread-things';
 export const metadata: Metadata = { title: 'Setup' };
 
 export default async function SetupPage() {
-  const { shops, shown, unread } = await setupScreen(clock);
+  const { shops, shown, unread, database } = await setupScreen(clock);
   return (
     <>
       <h1>Setup</h1>
       <p className="soft">The shop itself, the shops in this database, and shop files in and out.</p>
+      {database.state === 'damaged' && <DatabaseSection database={database} />}
       {shown && <UnreadThings shop={shown.id} {...unread} />}
       <div className={styles.columns}>
         <div>
@@ -47,6 +49,7 @@ export default async function SetupPage() {
             <h2 id="start">Start a shop of my own</h2>
             <StartShopForm />
           </section>
+          {database.state !== 'damaged' && <DatabaseSection database={database} />}
         </div>
       </div>
     </>

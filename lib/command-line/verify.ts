@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { databaseFile } from '@/lib/data/database-file';
 import { type RecordsChecked, recordsOfFile } from '@/lib/data/records-of-file';
+import { wholeCheck } from '@/lib/data/whole-check';
 import { faultSentence } from '@/lib/engine/record/chain';
 import { NO_HASH } from '@/lib/engine/record/seal-text';
 import type { Fault } from '@/shared/outcome';
@@ -9,18 +10,25 @@ import type { Fault } from '@/shared/outcome';
 export type Verified = { document: object | null; faults: Fault[] };
 
 /**
- * Check the records of every shop in a database against the chain that seals them.
+ * Check all of a database: the file itself, the records of every shop against the chain that seals them, and every other
+ * row against its seal.
  *
  * Takes    the path as it was typed, and the folder it was typed in; left out, the database of the data folder
  * Gives    how many records, versions and lines each shop has, and the hash of the newest line, to be compared with one
- *          that was printed or exported before; and every fault, each naming its record
+ *          that was printed or exported before; and every fault, each naming its record, or its table and row
  */
 export async function verify(typed: string | undefined, folder: string): Promise<Verified> {
   const file = typed === undefined ? databaseFile() : resolve(folder, typed);
   try {
     const shops = await recordsOfFile(file);
-    const faults = shops.flatMap(faultsIn);
-    return { document: { ok: faults.length === 0, database: file, shops: shops.map(shopIn) }, faults };
+    const { file: lines, rows } = await wholeCheck(file);
+    const others = [
+      ...lines.map((message) => ({ path: '', message })),
+      ...rows.map(({ shop, table, row, message }) => ({ path: `${shop ?? ''}.${table}.${row}`, message })),
+    ];
+    const faults = [...shops.flatMap(faultsIn), ...others];
+    const document = { ok: faults.length === 0, database: file, shops: shops.map(shopIn), others };
+    return { document, faults };
   } catch (error) {
     return { document: null, faults: [{ path: '', message: (error as Error).message }] };
   }

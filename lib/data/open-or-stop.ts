@@ -1,21 +1,54 @@
 import 'server-only';
-import { damagedRecords } from './check-records';
-import { database } from './database';
+import { faultSentence } from '@/lib/engine/record/chain';
+import { type Database, database } from './database';
+import { databaseFile } from './database-file';
+import { fileTrouble } from './file-trouble';
+import { checkWhole, findingsOf } from './found-damage';
+import type { WholeCheck } from './whole-check';
+import { inTurn } from './writer';
 
 /**
- * Open the database and check how it keeps what it is given; or say why it cannot be, and end the process. Records that
- * are not as they were sealed end nothing: whoever asks is told, and every bench is kept out of until somebody has looked.
+ * Open the database, check how it keeps what it is given and all that it holds, and take it over; or say why that cannot
+ * be, and end the process. Records and rows that are not as they were written end nothing: whoever asks is told, and the
+ * benches are kept out of until somebody has looked. From then on all of it is checked once a day.
  */
 export async function openOrStop(): Promise<void> {
   try {
-    await database();
+    const opened = await database();
+    await checkAndTell(opened);
+    await inTurn(async ({ keeper }) => keeper.takeOver()).catch(tellNotWritable);
   } catch (error) {
-    console.error(`\n  The shop cannot open. ${error instanceof Error ? error.message : String(error)}\n`);
+    const trouble = fileTrouble(error, databaseFile())?.message ?? (error as Error).message;
+    console.error(`\n  The shop cannot open. ${trouble}\n`);
     process.exit(1);
   }
-  try {
-    for (const sentence of (await damagedRecords()).values()) console.error(`\n  ${sentence}\n`);
-  } catch (error) {
-    console.error('\n  The records cannot be checked, so nothing is told from them:', error);
-  }
+  const daily = () => database().then(checkAndTell).catch(tellUnchecked);
+  setInterval(daily, A_DAY).unref();
 }
+
+const [A_DAY, A_LARGE_FILE, A_MEGABYTE] = [86_400_000, 50n * 1_048_576n, 1_048_576n];
+
+async function checkAndTell(opened: Database): Promise<void> {
+  const { size } = opened.watch.signs().main;
+  if (size > A_LARGE_FILE) console.log(`  Checking all of the database (${size / A_MEGABYTE} MB) …`);
+  for (const sentence of sentencesOf(await checkWhole(opened))) console.error(`\n  ${sentence}\n`);
+}
+
+const MOST_SENTENCES = 20;
+
+/** What was found, in words, each naming its record or its table and row. */
+function sentencesOf(found: WholeCheck): string[] {
+  const records = found.records.flatMap(([, faults]) => faults.map(faultSentence));
+  const sentences = [...findingsOf(found).map(({ message }) => message), ...records];
+  const more = sentences.length - MOST_SENTENCES;
+  return more > 0 ? [...sentences.slice(0, MOST_SENTENCES), `${more} more faults were found.`] : sentences;
+}
+
+/** A damaged file is served for reading, with every bench kept out of; a file that cannot be written is no shop. */
+function tellNotWritable(error: unknown): void {
+  const trouble = fileTrouble(error, databaseFile());
+  if (trouble?.why !== 'damaged') throw error;
+  console.error(`\n  ${trouble.message}\n`);
+}
+
+const tellUnchecked = (error: unknown): void => console.error('The database could not be checked:', error);

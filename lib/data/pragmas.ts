@@ -42,6 +42,14 @@ const TRIGGERS_ALWAYS: Pragma = {
   why: 'a record could be replaced',
 };
 
+/** Whatever changes the file otherwise than by `LogKeeper` comes from outside of this program, and is looked at. */
+const NEVER_BY_ITSELF: Pragma = {
+  name: 'wal_autocheckpoint',
+  set: '0',
+  holds: is('0'),
+  why: 'changes from outside would be taken for its own',
+};
+
 const READ_ONLY: Pragma = {
   name: 'query_only',
   set: 'ON',
@@ -49,7 +57,7 @@ const READ_ONLY: Pragma = {
   why: 'something could be written outside of the line of commands',
 };
 
-export const WRITER_PRAGMAS = [WRITE_AHEAD, ON_THE_DISK, REFERENCES, SHORT_WAIT, TRIGGERS_ALWAYS];
+export const WRITER_PRAGMAS = [WRITE_AHEAD, ON_THE_DISK, REFERENCES, SHORT_WAIT, TRIGGERS_ALWAYS, NEVER_BY_ITSELF];
 export const READER_PRAGMAS = [WRITE_AHEAD, ON_THE_DISK, REFERENCES, SHORT_WAIT, READ_ONLY];
 
 /** Set what a connection is to be like. */

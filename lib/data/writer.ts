@@ -3,7 +3,10 @@ import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Instant } from '@/shared/time/instant';
 import { followMark } from './clock-mark';
 import { type Database, database, type Rows } from './database';
+import { databaseFile } from './database-file';
+import { fileTrouble } from './file-trouble';
 import { fingerprint } from './fingerprint';
+import { sureOfFile } from './found-damage';
 import { newId } from './new-id';
 import { opensEarlier, shopBefore } from './opening-guard';
 import { notReadable } from './read-again';
@@ -45,7 +48,7 @@ export type Plain = string | number | boolean | null | Plain[] | { [field: strin
  *          anything else would let another request's statement slip into this transaction
  * Refuses  'same-key-other-body' when the id was already used for something else; 'cannot-be-read' when what was written
  *          could not be read again as a shop file; 'opens-earlier' when a bench would open earlier and nobody has confirmed
- *          it; and what the work refuses
+ *          it; 'disk-full' and 'not-writable' with what is wrong with the database's file; and what the work refuses
  */
 export async function write<T extends Plain>(
   command: Command,
@@ -53,22 +56,41 @@ export async function write<T extends Plain>(
   work: (rows: Rows, stamp: Stamp) => Promise<Outcome<T>>,
 ): Promise<Outcome<T>> {
   const hash = fingerprint([command.name, command.shopId, command.body]);
-  return inTurn((opened) => once(opened, command, hash, recordedAt, work));
+  try {
+    return await inTurn((opened) => once(opened, command, hash, recordedAt, work));
+  } catch (error) {
+    const trouble = fileTrouble(error, databaseFile());
+    if (!trouble) throw error;
+    return refuse({ code: trouble.why === 'full' ? 'disk-full' : 'not-writable', said: trouble.message });
+  }
 }
 
 /** Write something that is no command, after every command that came before it. It awaits nothing but the rows. */
 export async function inTurn<T>(work: (opened: Database) => Promise<T>): Promise<T> {
   const opened = await database();
-  const turn = opened.line.then(() => persistently(() => work(opened)));
+  const turn = opened.line.then(() => persistently(() => watched(opened, work)));
   opened.line = turn.catch(() => {});
   return turn;
+}
+
+/** Write to a file that is known to be sound, and watch it meanwhile. */
+async function watched<T>(opened: Database, work: (opened: Database) => Promise<T>): Promise<T> {
+  const { watch, keeper } = opened;
+  await sureOfFile(opened);
+  watch.begin();
+  try {
+    return await work(opened);
+  } finally {
+    watch.end();
+    keeper.afterWrite((emptying) => inTurn(emptying));
+  }
 }
 
 /** Thrown to roll the transaction back with an answer that changes nothing. */
 type Rollback<T> = { rollback: Outcome<T> };
 
 async function once<T extends Plain>(
-  { writer }: Database,
+  opened: Database,
   command: Command,
   bodyHash: string,
   recordedAt: Instant,
@@ -77,7 +99,7 @@ async function once<T extends Plain>(
   const shopId = command.shopId ?? newId();
   const stamp = { shopId, commandId: command.id, actor: command.actor ?? OWNER, recordedAt, touched: new Touched() };
   try {
-    return await writer.$transaction(async (rows) => {
+    const done = await opened.writer.$transaction(async (rows) => {
       // A write comes first, so that the transaction holds the file from its first statement and never has to upgrade.
       await rows.shop.updateMany({ where: { id: shopId }, data: { revision: { increment: 1 } } });
       const before = await rows.command.findUnique({ where: { id: command.id } });
@@ -94,10 +116,18 @@ async function once<T extends Plain>(
       await followMark(rows, recordedAt);
       return accept(answer);
     }, PATIENCE);
+    await acknowledge(opened);
+    return done;
   } catch (thrown) {
     if (isRollback<T>(thrown)) return thrown.rollback;
     throw thrown;
   }
+}
+
+/** Look for what was committed in the file at its path, before anybody is told that it was done. */
+async function acknowledge(opened: Database): Promise<void> {
+  if (opened.watch.prove()) await sureOfFile(opened);
+  opened.keeper.acknowledge();
 }
 
 /** Keep a command with its answer, so that the same id is answered as it was. */

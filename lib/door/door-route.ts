@@ -173,6 +173,8 @@ function refusal(why: Refusal): Response {
     'already-done': 409,
     'clock-moved': 409,
     'opens-earlier': 409,
+    'not-writable': 503,
+    'disk-full': 507,
   };
   const answered = why.code in status ? status[why.code as keyof typeof status] : 422;
   if (why.code === 'opens-earlier') {

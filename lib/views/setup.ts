@@ -2,6 +2,7 @@ import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Clock } from '../clock';
 import type { ShopListed } from '../data/shops';
+import { type DatabaseState, databaseState } from './database-state';
 import { shopNow } from './house';
 import { shopsAndShown } from './shown-shop';
 import { unreadScreen } from './unread';
@@ -12,15 +13,28 @@ export type SetupScreen = {
   shown: { id: string; settings: ShopFile['shop']; counts: [what: string, count: number][] } | null;
   /** What of the shop that is looked at cannot be read. */
   unread: ReturnType<typeof unreadScreen>;
+  database: DatabaseState;
 };
 
-/** What the shop says about itself, and which shops this database holds. */
+/**
+ * What the shop says about itself, which shops this database holds, and how sound it is. Of a database that cannot be
+ * read it says only that.
+ */
 export async function setupScreen(clock: Clock): Promise<SetupScreen> {
-  const { shops } = await shopsAndShown();
-  const here = await shopNow(clock);
-  const shown = here && { id: here.id, settings: here.file.shop, counts: countsOf(here.file) };
-  return { shops, shown, unread: here ? unreadScreen(here.file) : { things: [], caused: [] } };
+  const database = await databaseState();
+  try {
+    const { shops } = await shopsAndShown();
+    const here = await shopNow(clock);
+    const shown = here && { id: here.id, settings: here.file.shop, counts: countsOf(here.file) };
+    const unread = here ? unreadScreen(here.file) : NOTHING_UNREAD;
+    return { shops, shown, unread, database };
+  } catch (error) {
+    if (database.state !== 'damaged') throw error;
+    return { shops: [], shown: null, unread: NOTHING_UNREAD, database };
+  }
 }
+
+const NOTHING_UNREAD: SetupScreen['unread'] = { things: [], caused: [] };
 
 const countsOf = (file: ShopFile): [string, number][] => [
   ['suppliers', file.suppliers.length],

@@ -72,7 +72,13 @@ const ROOMS: Room[] = [
   {
     // The one verb that asks a database: it reads the file itself, without the client.
     in: /^lib\/command-line\/verify\.ts$/,
-    own: [/^lib\/data\/(database-file|records-of-file)$/, /^lib\/engine\//, SHARED],
+    own: [/^lib\/data\/(database-file|records-of-file|whole-check)$/, /^lib\/engine\//, SHARED],
+    packages: [NODE],
+  },
+  {
+    // The start looks at the mark beside the database before anything else does.
+    in: /^lib\/command-line\/start\/ready-database\.js$/,
+    own: [/^lib\/command-line\//, /^lib\/data\/shop-mark$/],
     packages: [NODE],
   },
   {

@@ -1,10 +1,11 @@
-import { existsSync, mkdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { trouble } from './trouble.js';
 
 /**
  * The one folder that holds everything the shop knows: DATA_DIR, else `data` beside the program. Made when missing,
- * and tried with a small file, so that a folder that cannot be written is found before a record is lost in it.
+ * and tried with a small file, so that a folder that cannot be written is found before a record is lost in it. It is
+ * for the account alone that the shop runs in.
  */
 export function readyDataFolder(root, env) {
   const folder = resolve(root, env.DATA_DIR || 'data');
@@ -12,6 +13,7 @@ export function readyDataFolder(root, env) {
     makeFolder(folder);
     if (!statSync(folder).isDirectory()) throw Object.assign(new Error(), { code: 'ENOTDIR' });
     tryWriting(join(folder, `.try-${process.pid}`));
+    keepPrivate(folder);
   } catch (error) {
     throw folderTrouble(error, folder);
   }
@@ -22,7 +24,39 @@ export function readyDataFolder(root, env) {
 function makeFolder(folder) {
   if (existsSync(folder)) return;
   makeFolder(dirname(folder));
-  mkdirSync(folder);
+  mkdirSync(folder, { mode: 0o700 });
+}
+
+/** What the shop keeps in its folder, and which of it are files of its own. */
+const [OWN, OWN_FILE] = [/^(shop\b|server\.lock$|backups$)/, /^(shop\.|server\.lock$)/];
+
+/**
+ * Take every right to the shop's files from other accounts. A folder that holds other things as well is not ours to
+ * close, so there only our own files are. Windows has no such rights; a disk or an owner that refuses them changes nothing.
+ */
+function keepPrivate(folder) {
+  if (process.platform === 'win32') return;
+  const names = readdirSync(folder);
+  for (const name of names.filter((one) => OWN_FILE.test(one))) allowOnlyOwner(join(folder, name), 0o600);
+  if (names.every((name) => OWN.test(name))) allowOnlyOwner(folder, 0o700);
+}
+
+/** Do a piece of work whose new files are for this account alone. */
+export async function privately(work) {
+  const before = process.platform === 'win32' ? null : process.umask(0o077);
+  try {
+    return await work();
+  } finally {
+    if (before !== null) process.umask(before);
+  }
+}
+
+function allowOnlyOwner(path, mode) {
+  try {
+    if (statSync(path).isDirectory() === (mode === 0o700)) chmodSync(path, mode);
+  } catch (error) {
+    if (!['EPERM', 'EACCES', 'ENOTSUP', 'EROFS', 'ENOENT'].includes(error.code)) throw error;
+  }
 }
 
 function tryWriting(probe) {

@@ -15,7 +15,7 @@ export async function lockFolder(folder, address) {
   const mine = JSON.stringify({ pid: process.pid, host: address.host, port: address.port });
   for (let attempt = 0; attempt < 5; attempt += 1) {
     try {
-      writeFileSync(lock, mine, { flag: 'wx' });
+      writeFileSync(lock, mine, { flag: 'wx', mode: 0o600 });
       process.once('exit', () => unlock(lock, mine));
       return;
     } catch (error) {

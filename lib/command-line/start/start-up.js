@@ -1,8 +1,9 @@
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { readAddress, takePort } from './address.js';
-import { readyDataFolder } from './data-folder.js';
+import { privately, readyDataFolder } from './data-folder.js';
 import { lockFolder } from './one-server.js';
 import { prepareBuild, prepareCode, prepareData } from './prepare.js';
+import { readyDatabase } from './ready-database.js';
 import { stopSteps } from './step.js';
 import { tellTroubles } from './trouble.js';
 
@@ -19,6 +20,7 @@ export function startUp({ developing }) {
     const server = await takePort(address);
     stopOn(['SIGINT', 'SIGTERM', 'SIGHUP'], server);
     await lockFolder(folder, address);
+    readyDatabase(folder);
 
     // Next, the door and the database read where they are from the environment of this very process.
     Object.assign(process.env, {
@@ -28,9 +30,9 @@ export function startUp({ developing }) {
       NEXT_TELEMETRY_DISABLED: '1',
     });
     await prepareCode(root);
-    await prepareData(root, folder);
+    await privately(() => prepareData(root, folder));
     if (!developing) await prepareBuild(root);
-    await serve(server, address, developing);
+    await privately(() => serve(server, address, developing));
     console.log(`\n  Bench & Bottle is ready at ${address.url}\n  Your data is in ${folder}\n  Stop it with Ctrl-C.\n`);
   });
 }
@@ -38,21 +40,50 @@ export function startUp({ developing }) {
 /** Everything from here on is TypeScript, which tsx reads once the packages are there. */
 async function serve(server, address, developing) {
   process.env.NODE_ENV = developing ? 'development' : 'production';
+  // The server starts processes of its own, by their place in the program.
+  process.chdir(root);
   const { tsImport } = await import('tsx/esm/api');
   const { serveShop } = await tsImport(pathToFileURL(`${root}lib/command-line/serve.ts`).href, import.meta.url);
   await serveShop(server, { root, address, developing });
 }
 
-/** Ctrl-C lets answers under way finish, for two seconds at most, and is not an error. */
+/**
+ * A stop lets answers under way finish, for two seconds at most, and then closes the database, so that its file alone is
+ * whole. A further signal ends the program at once; the database survives that, too, with its log beside it. npm hands a
+ * Ctrl-C on that the terminal has sent already, so for a second a further one is the same one.
+ */
 function stopOn(signals, server) {
-  let stopping = false;
+  let [stopping, isOther] = [false, false];
   const stop = () => {
-    if (stopping) process.exit(0);
+    if (stopping && isOther) process.exit(0);
+    if (stopping) return;
     stopping = true;
+    setTimeout(() => (isOther = true), 1_000).unref();
     stopSteps();
-    server.close(() => process.exit(0));
+    const end = once(() => closeDatabases().finally(() => process.exit(0)));
+    server.close(end);
     server.closeIdleConnections();
-    setTimeout(() => process.exit(0), 2_000).unref();
+    setTimeout(end, 2_000);
   };
   for (const signal of signals) process.on(signal, stop);
+}
+
+function once(work) {
+  let done = false;
+  return () => {
+    if (!done) work();
+    done = true;
+  };
+}
+
+/** Close what this process has open: the running shop leaves it where this finds it. No new one is opened from then on. */
+async function closeDatabases() {
+  globalThis.databasesClosed = true;
+  for (const opened of globalThis.openDatabases?.values() ?? []) {
+    try {
+      await (await opened).close();
+    } catch (error) {
+      console.error('  The database could not be closed; nothing is lost, its log stays beside it:', error.message);
+    }
+  }
 }

@@ -1,0 +1,52 @@
+import type { DatabaseState } from '@/lib/views/database-state';
+import damage from '../_parts/damage.module.css';
+
+/** How sound the database is; where it is not, what was found, and the way back to a sound one. */
+export function DatabaseSection({ database }: { database: DatabaseState }) {
+  const { file, state } = database;
+  return (
+    <section aria-labelledby="database">
+      <h2 id="database">The database</h2>
+      {state === 'damaged' ? <Found database={database} /> : <p>{WORDS[state]}</p>}
+      <p className="soft small">
+        It is the file <code>{file}</code>. To copy it, stop the shop and copy that file: after a stop it holds
+        everything.
+      </p>
+    </section>
+  );
+}
+
+const WORDS = {
+  sound: 'Every start checks all of it, and so does every day. Nothing is wrong with it.',
+  'being checked': 'All of it is being checked. Until that is done, every bench reads keep out.',
+};
+
+function Found({ database: { file, found, more } }: { database: DatabaseState }) {
+  return (
+    <div role="alert" className={damage.damage}>
+      <p>
+        <b>Not everything is as it was written.</b> The benches of the shop are kept out of.
+      </p>
+      <ul>
+        {found.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      {more > 0 && (
+        <p>
+          {more} more; <code>npm run -s shop -- verify</code> tells all of them.
+        </p>
+      )}
+      <p>To go back to your newest copy:</p>
+      <ol>
+        <li>Stop the shop.</li>
+        <li>
+          Move every file that begins with <code>shop.db</code> out of <code>{file.replace(/[\\/][^\\/]*$/, '')}</code>.
+        </li>
+        <li>
+          Put the copy there under the name <code>shop.db</code>, and run <code>npm start</code>.
+        </li>
+      </ol>
+    </div>
+  );
+}

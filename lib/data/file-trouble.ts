@@ -1,0 +1,63 @@
+/**
+ * Why nothing can be written now: the disk is full, the file may only be read, another program holds it, or it is
+ * damaged.
+ */
+export type Cause = 'full' | 'read-only' | 'locked' | 'damaged';
+
+/** Something is wrong with the file of the database. Its message is for the person: what, and what to do. */
+export class FileTrouble extends Error {
+  constructor(
+    readonly why: Cause,
+    wrong: string,
+  ) {
+    super(`${wrong} ${WHAT_TO_DO[why]}`);
+    this.name = 'FileTrouble';
+  }
+}
+
+const WHAT_TO_DO: Record<Cause, string> = {
+  full: 'Make room on that disk, then send it again: nothing need be started anew.',
+  'read-only': 'Make it writable, then send it again.',
+  locked: 'Close the other program that has it open, then send it again.',
+  damaged:
+    'Stop the shop, put its files back or restore your newest copy, and start it anew. Until then, keep out of every bench.',
+};
+
+/** What SQLite or the system said, and what that means. The first that fits counts. */
+const MEANINGS: [said: RegExp, why: Cause, wrong: (file: string) => string][] = [
+  [/SQLITE_FULL|database or disk is full|ENOSPC|EDQUOT/, 'full', (file) => `The disk that holds ${file} is full.`],
+  [
+    /SQLITE_READONLY|readonly database|EROFS|SQLITE_PERM|EACCES|EPERM/,
+    'read-only',
+    (file) => `The database ${file} cannot be written: it, its folder or its disk may only be read.`,
+  ],
+  [
+    /SQLITE_BUSY|SQLITE_LOCKED|database is locked|\bP1008\b|SocketTimeout/,
+    'locked',
+    (file) => `Another program holds the database ${file}.`,
+  ],
+  [
+    /SQLITE_CORRUPT|SQLITE_NOTADB|malformed|not a database/,
+    'damaged',
+    (file) => `The database ${file} is damaged, and SQLite cannot read all of it.`,
+  ],
+  [
+    /SQLITE_IOERR|SQLITE_CANTOPEN|disk I\/O error|unable to open database|EIO/,
+    'damaged',
+    (file) => `The database ${file} cannot be read or written: the disk or the folder does not answer.`,
+  ],
+];
+
+/** What an error says about the file of the database; null when it is about something else. */
+export function fileTrouble(error: unknown, file: string): FileTrouble | null {
+  if (error instanceof FileTrouble) return error;
+  const said = saidBy(error);
+  const meaning = MEANINGS.find(([word]) => word.test(said));
+  return meaning ? new FileTrouble(meaning[1], `${meaning[2](file)} Nothing was changed.`) : null;
+}
+
+/** Everything that an error of the client, the driver or the system says of its cause. */
+function saidBy(error: unknown): string {
+  const { code, message, meta, cause } = error as Partial<Record<'code' | 'message' | 'meta' | 'cause', unknown>>;
+  return [code, message, JSON.stringify(meta ?? ''), JSON.stringify(cause ?? '')].map(String).join(' ');
+}

@@ -1,0 +1,31 @@
+import 'server-only';
+import { databaseFile } from '../data/database-file';
+import { fileTrouble } from '../data/file-trouble';
+import { damageFound, findingsOf } from '../data/found-damage';
+import { faultSentence } from '../engine/record/chain';
+
+/** What is known of the database: where it is kept, and what was found wrong with it, at most a page of it. */
+export type DatabaseState = {
+  file: string;
+  state: 'sound' | 'being checked' | 'damaged';
+  found: string[];
+  more: number;
+};
+
+const MOST_SHOWN = 12;
+
+/** What the last check of the whole database found. It answers as well when the database cannot be read. */
+export async function databaseState(): Promise<DatabaseState> {
+  const file = databaseFile();
+  try {
+    const found = await damageFound();
+    if (!found) return { file, state: 'being checked', found: [], more: 0 };
+    const records = found.records.flatMap(([, faults]) => faults.map(faultSentence));
+    const all = [...findingsOf(found).map(({ message }) => message), ...records];
+    const shown = all.slice(0, MOST_SHOWN);
+    return { file, state: all.length > 0 ? 'damaged' : 'sound', found: shown, more: all.length - shown.length };
+  } catch (error) {
+    const message = fileTrouble(error, file)?.message ?? 'The database cannot be read. The reason is in the log.';
+    return { file, state: 'damaged', found: [message], more: 0 };
+  }
+}
