@@ -4,10 +4,19 @@ import { purchasePlanOf } from '@/lib/engine/buying/purchase-plan';
 import { equivalentsAnswerOf } from '@/lib/engine/equivalents/equivalents-answer';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { solverFor } from '@/lib/solver/timed';
-import { explain } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { type LeftOut, leftOutIn } from '@/shared/shop-file/left-out';
-import { type Answer, type Options, productIn, recipeIn, secondsIn, todayIn, weeksIn, wrongIn } from './options';
+import {
+  type Answer,
+  answerOf,
+  type Options,
+  productIn,
+  recipeIn,
+  secondsIn,
+  todayIn,
+  weeksIn,
+  wrongIn,
+} from './options';
 
 const WEEKS = '52';
 const SECONDS = '10';
@@ -45,5 +54,5 @@ export async function equivalents(file: ShopFile, options: Options, text: string
   const solver = await solverFor(seconds.value, clock);
   const when = { today: today.value, weeks: weeks.value };
   const outcome = equivalentsAnswerOf(ours, asked, when, solver, leftOutOf(text));
-  return outcome.ok ? outcome : { ok: false, messages: [explain(outcome.refusal)] };
+  return outcome.ok ? outcome : answerOf(outcome.refusal);
 }

@@ -1,6 +1,6 @@
 import { clock } from '@/lib/clock';
 import type { Shop } from '@/lib/engine/shop';
-import { type Reading, read, unreadable } from '@/shared/outcome';
+import { explain, type Fault, type Reading, type Refusal, read, unreadable } from '@/shared/outcome';
 import { nearest } from '@/shared/shop-file/nearest';
 import { shown } from '@/shared/shop-file/path';
 import { type Day, readDay } from '@/shared/time/day';
@@ -9,7 +9,11 @@ import { type Day, readDay } from '@/shared/time/day';
 export type Options = ReadonlyMap<string, string>;
 
 /** What a verb answers. A refusal names everything that was wrong with the options. */
-export type Answer = { ok: true; value: unknown } | { ok: false; messages: string[] };
+export type Answer = { ok: true; value: unknown } | { ok: false; messages: string[] } | { ok: false; faults: Fault[] };
+
+/** What a refusal of the engine says: each fault with its place where it has several, else one sentence. */
+export const answerOf = (refusal: Refusal): Answer =>
+  refusal.code === 'faults' ? { ok: false, faults: refusal.faults } : { ok: false, messages: [explain(refusal)] };
 
 /** What is wrong with some options, all of it. */
 export const wrongIn = (readings: readonly Reading<unknown>[]): string[] =>

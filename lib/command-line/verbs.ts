@@ -7,7 +7,7 @@ import { mixAnswerOf } from '@/lib/engine/mix/mix-answer';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { readArea } from '@/shared/measure/area';
 import { readVolume } from '@/shared/measure/size';
-import { explain, type Fault, type Reading, read, unreadable } from '@/shared/outcome';
+import { type Fault, type Reading, read, unreadable } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
 import { compare, type Exact, ZERO } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
@@ -17,7 +17,7 @@ import { shown } from '@/shared/shop-file/path';
 import { type Instant, readInstant } from '@/shared/time/instant';
 import { readArguments, type Usage } from './arguments';
 import { BUY_OPTIONS, buy, EQUIVALENTS_OPTIONS, equivalents } from './buying-verbs';
-import { type Answer, type Options, recipeIn, todayIn, weeksIn } from './options';
+import { type Answer, answerOf, type Options, recipeIn, todayIn, weeksIn } from './options';
 import { printed } from './printed';
 import { readShopText } from './read-shop-text';
 
@@ -57,7 +57,8 @@ export async function shop(words: readonly string[]): Promise<number> {
   const parsed = parseShopFile(text.value);
   if (!parsed.ok) return refused(parsed.faults);
   const given = await worked(() => answer(parsed.file, options, text.value));
-  return given.ok ? answered(given.value) : refused(given.messages.map((message) => ({ path: '', message })));
+  if (given.ok) return answered(given.value);
+  return refused('faults' in given ? given.faults : given.messages.map((message) => ({ path: '', message })));
 }
 
 /** Figures so large that they cannot be kept exactly come from the file, not from the program. */
@@ -113,7 +114,7 @@ function mix(file: ShopFile, options: Options): Answer {
   if (!today.ok || !recipe.ok || !volume.ok || !area.ok)
     return { ok: false, messages: [recipe, volume, area, today].flatMap((each) => (each.ok ? [] : each.message)) };
   const outcome = mixAnswerOf(ours, { recipe: recipe.value, ml: volume.value, area: area.value }, today.value);
-  return outcome.ok ? outcome : { ok: false, messages: [explain(outcome.refusal)] };
+  return outcome.ok ? outcome : answerOf(outcome.refusal);
 }
 
 function volumeIn(text: string | undefined): Reading<Exact> {

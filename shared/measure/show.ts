@@ -1,6 +1,7 @@
 import type { Stock } from '../quantity/amounts';
 import { divide, type Exact, exact, multiply, toNumber } from '../quantity/exact';
 import { wholeDown, wholeNearest, wholeUp } from '../quantity/rounding';
+import { coinPlaces } from './coin-places';
 
 /*
  * Amounts for screens and paper, always with their unit. What is shown is rounded here and read by people only: no
@@ -62,7 +63,7 @@ export const showStock = (amount: Stock, form: 'liquid' | 'powder', units: Units
  */
 export function showMoney(micros: number, currency: string): string {
   const amount = divide(exact(micros), MILLION);
-  const places = placesOf(currency);
+  const places = coinPlaces(currency);
   const coins = multiply(amount, exact(10n ** BigInt(places)));
   const size = Math.abs(toNumber(coins));
   if (size === 0 || size >= 10) return formatOf(currency).format(nearest(amount, places));
@@ -132,19 +133,11 @@ const decimal = (value: Exact, places: number, fewest = places): string =>
 const nearest = (value: Exact, places: number): number =>
   wholeNearest(multiply(value, exact(10n ** BigInt(places)))) / 10 ** places;
 
-const formatOf = (currency: string, places?: number): Intl.NumberFormat =>
+const formatOf = (currency: string, places = coinPlaces(currency)): Intl.NumberFormat =>
   formatWith({ style: 'currency', currency, minimumFractionDigits: places, maximumFractionDigits: places });
-
-/** How many decimals the coins of a currency have: two in dollars, none in yen. */
-function placesOf(currency: string): number {
-  const known = coinPlaces.get(currency) ?? formatOf(currency).resolvedOptions().maximumFractionDigits ?? 2;
-  coinPlaces.set(currency, known);
-  return known;
-}
 
 /** Making a format takes far longer than using it, and a page shows hundreds of figures in a handful of formats. */
 const formats = new Map<string, Intl.NumberFormat>();
-const coinPlaces = new Map<string, number>();
 
 function formatWith(options: Intl.NumberFormatOptions): Intl.NumberFormat {
   const key = JSON.stringify(options);

@@ -3,12 +3,13 @@ import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity
 import { groundOf } from '../bench/ground';
 import { sprayFor } from '../bench/spray-volume';
 import { toEnterForStrength } from '../mix/missing-strength';
+import { broughtBy } from '../mix/mix-strength';
 import { modesOf } from '../rotation/mode-group';
 import { doseFindings, type Sprayed } from '../rules/dose-outside-label';
 import { mixFindings } from '../rules/must-not-mix';
 import type { Ingredient, Product, Recipe, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
-import { equivalentDose, mgPerLitre } from '../strength/equivalent-dose';
+import { equivalentDose } from '../strength/equivalent-dose';
 import { sameSubstance, strengthIn } from '../strength/strength-of';
 
 /** What stands in a recipe, and the substance of it that another product would have to bring. */
@@ -42,8 +43,9 @@ export function wantedIn(shop: Shop, recipe: Recipe, product: Product): Wanted |
   const ingredient = recipe.ingredients.find((one) => one.product === product);
   const substance = ingredient && substanceOf(shop, ingredient);
   if (!ingredient || !substance) return null;
-  const rate = ratePerMl(ingredient.dose, product, groundFor(shop, recipe));
-  return { recipe, ingredient, substance, mgPerLitre: rate && mgPerLitre(rate, product, substance) };
+  const stated = product.contents.filter((one) => sameSubstance(one.substance, substance));
+  const mgPerLitre = broughtBy({ ...ingredient, ground: groundFor(shop, recipe) }, stated);
+  return { recipe, ingredient, substance, mgPerLitre };
 }
 
 function substanceOf({ products }: Shop, { dose, product }: Ingredient): string | null {
@@ -90,12 +92,13 @@ export function candidateOf(shop: Shop, wanted: Wanted, product: Product): Candi
 }
 
 /** The ingredient that brings as much of the substance in another product; null when either strength is not known. */
-function inPlaceOf({ ingredient: now, substance }: Wanted, product: Product): Ingredient | null {
-  const dose = equalDose(now, substance, product);
+function inPlaceOf(wanted: Wanted, product: Product): Ingredient | null {
+  const { ingredient: now } = wanted;
+  const dose = equalDose(wanted, product);
   return dose && { product, dose, use: now.use, order: null };
 }
 
-function equalDose({ dose, product: from }: Ingredient, substance: string, to: Product): Dose | null {
+function equalDose({ ingredient: { dose, product: from }, substance, mgPerLitre }: Wanted, to: Product): Dose | null {
   const measure = to.form === 'liquid' ? 'volume' : 'mass';
   const unit = to.form === 'liquid' ? 'mL' : 'g';
   if (dose.kind === 'perArea') {
@@ -104,13 +107,20 @@ function equalDose({ dose, product: from }: Ingredient, substance: string, to: P
     return rate && { text: `${toNumber(rate)} ${unit}/m2`, kind: 'perArea', measure, perSquareMetre: rate };
   }
   const now = ratePerMl(dose, from);
-  const rate = now && equivalentDose(now, from, to, substance);
+  // A dose in ppm says what it brings, whatever is unknown about the product.
+  const rate = now ? equivalentDose(now, from, to, substance) : rateFor(mgPerLitre, to, substance);
   if (!rate) return null;
   const text = `${toNumber(rate)} ${unit}/L`;
   return to.form === 'liquid' ? { text, kind: 'volume', mlPerLitre: rate } : { text, kind: 'mass', gPerLitre: rate };
 }
 
 const THOUSAND = exact(1000n);
+
+/** mL/L or g/L of a product that bring so many mg/L of a substance; null when one of the two is not known. */
+function rateFor(mgPerLitre: Exact | null, product: Product, substance: string): Exact | null {
+  const strength = strengthIn(product, substance);
+  return mgPerLitre && strength && strength.over !== 0n ? divide(divide(mgPerLitre, THOUSAND), strength) : null;
+}
 
 function missingStrength({ ingredient: { product: now, dose }, substance }: Wanted, product: Product): string {
   const unknown = strengthIn(product, substance) === null ? product : now;

@@ -1,5 +1,6 @@
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { LeftOut } from '@/shared/shop-file/left-out';
+import { pathText } from '@/shared/shop-file/path';
 import type { Day } from '@/shared/time/day';
 import type { Solver } from '../buying/solver';
 import type { Shop } from '../shop';
@@ -12,8 +13,8 @@ type Ids = { recipe: string; product: string };
 /**
  * What could stand in a recipe in the place of one of its products, by their ids.
  *
- * Refuses   'not-found' without such a recipe or product; 'faults' when the recipe does not have the product, or no
- *           substance of it is known
+ * Refuses   'not-found' without such a recipe or product; 'faults' when the recipe does not have the product, or at its
+ *           place in the file when no substance of it is known
  */
 export function equivalentsAnswerOf(
   shop: Shop,
@@ -37,10 +38,11 @@ export function equivalentsFault(shop: Shop, asked: Ids): Refusal | null {
   if (!recipe) return { code: 'not-found', what: 'recipe', id: asked.recipe };
   const product = shop.products.find(({ id }) => id === asked.product);
   if (!product) return nowhere(asked);
-  const wrong = (message: string): Refusal => ({ code: 'faults', faults: [{ path: 'product', message }] });
+  const wrong = (path: string, message: string): Refusal => ({ code: 'faults', faults: [{ path, message }] });
   if (!recipe.ingredients.some((one) => one.product === product)) {
-    return wrong(`${product.name} is not in the recipe ${recipe.name}. Name a product that is.`);
+    return wrong('product', `${product.name} is not in the recipe ${recipe.name}. Name a product that is.`);
   }
   if (wantedIn(shop, recipe, product)) return null;
-  return wrong(`Nobody has entered what is in ${product.name}. Enter its contents from the label.`);
+  const path = pathText(['products', shop.products.indexOf(product), 'contents']);
+  return wrong(path, `Nobody has entered what is in ${product.name}. Enter its contents from the label.`);
 }

@@ -51,6 +51,25 @@ test('equivalents prints every product with the substance, what stands there now
   expect(answer.best).not.toBeNull();
 });
 
+test('a question that the file cannot answer is refused at its place in the file', async () => {
+  const file = {
+    format: 'bench-and-bottle/shop@1',
+    shop: { name: 'S', timeZone: 'UTC', currency: 'USD', fillCapacity: '2 gal' },
+    products: [{ id: 'p', name: 'Feed', kind: 'nutrient', form: 'liquid' }],
+    recipes: [{ id: 'r', name: 'Weekly', ingredients: [{ product: 'p', dose: '5 mL/L' }] }],
+  };
+  writeFileSync(join(folder, 'bare.json'), JSON.stringify(file));
+  vi.stubEnv('INIT_CWD', folder);
+  const err = captured(process.stderr);
+  expect(await shop(['equivalents', 'bare.json', '--today', TODAY, '--recipe', 'r', '--product', 'p'])).toBe(2);
+  expect(faultsIn(err)).toEqual([
+    {
+      path: 'products[0].contents',
+      message: 'Nobody has entered what is in Feed. Enter its contents from the label.',
+    },
+  ]);
+});
+
 test('options that cannot be read are refused together, each with what to write instead', async () => {
   const { code, faults } = await asked('buy', '--weeks', '0', '--seconds', 'soon');
   expect(code).toBe(2);

@@ -55,6 +55,8 @@ test.each([
   [650_000, 'JPY', '¥0.65'],
   [12_500_000, 'JPY', '¥13'],
   [12_345_678, 'KWD', 'KWD\u00a012.346'],
+  [12_345_678, 'HUF', 'HUF\u00a012.35'],
+  [650_000, 'HUF', 'HUF\u00a00.65'],
 ])('%d micros of %s read %s', (amount, currency, text) => {
   expect(showMoney(amount, currency)).toBe(text);
 });

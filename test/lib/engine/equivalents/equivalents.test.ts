@@ -6,10 +6,11 @@ import { equivalentsOf, seasonCurve } from '@/lib/engine/equivalents/equivalents
 import { equivalentsAnswerOf } from '@/lib/engine/equivalents/equivalents-answer';
 import { equivalentsDocument } from '@/lib/engine/equivalents/equivalents-document';
 import { standInsFor, useUp } from '@/lib/engine/equivalents/stand-ins';
+import { mixAnswerOf } from '@/lib/engine/mix/mix-answer';
 import type { Shop } from '@/lib/engine/shop';
 import { highsSolver } from '@/lib/solver/highs';
 import { EquivalentsAnswer } from '@/shared/api/buying-answers';
-import { toNumber } from '@/shared/quantity/exact';
+import { exact, toNumber } from '@/shared/quantity/exact';
 import { Day, WEEKDAYS } from '@/shared/time/day';
 import { planOf, shopWith } from '../../../worked/plan-of';
 
@@ -240,4 +241,26 @@ test('a question about what is not there is refused in a sentence', async () => 
   expect(refusal('none', 'half')).toMatchObject({ ok: false, refusal: { code: 'not-found', what: 'recipe' } });
   expect(refusal('r', 'none')).toMatchObject({ ok: false, refusal: { code: 'not-found', what: 'product' } });
   expect(refusal('r', 'weak')).toMatchObject({ ok: false, refusal: { code: 'faults' } });
+});
+
+test('a dose in ppm says what it brings, as the mix sheet does, whatever is unknown about the product', async () => {
+  const ours = shop({
+    recipes: [
+      { id: 'r', name: 'Thrips', ingredients: [{ product: 'unknown', dose: '60 ppm spinosad', use: 'ornamentals' }] },
+    ],
+  });
+  const found = equivalentsOf(ours, asked(ours, 'unknown'), WHEN, await solver());
+  const document = found && equivalentsDocument(found);
+  expect(document).toMatchObject({ mgPerL: 60 });
+  // 60 mg/L of 5 g/L are 12 mL/L, and of 120 g/L half a mL.
+  const doses = document?.candidates.map(({ product, dose }) => [product, dose]);
+  expect(doses).toEqual([
+    ['unknown', null],
+    ['half', 12],
+    ['twelve', 0.5],
+    ['weak', 6],
+    ['both', 1],
+  ]);
+  const mix = mixAnswerOf(ours, { recipe: 'r', ml: exact(1000n), area: null }, WHEN.today);
+  expect(mix.ok && mix.value.strength).toMatchObject([{ mgPerL: 60 }]);
 });
