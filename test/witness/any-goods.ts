@@ -141,8 +141,6 @@ export function anyLot(pick: Pick, id: string, product: Product, today: string):
     remaining: isUsed ? `${pick.below(24_999) / 1000} ${unit}` : null,
     paid: pick.chance(10) ? null : price(pick),
     openedOn: isUsed && opened >= receivedOn ? opened : null,
-    expiresOn: pick.chance(50)
-      ? null
-      : dayAfter(receivedOn < today ? today : receivedOn, pick.below(90) - (isFuture ? 0 : 10)),
+    expiresOn: pick.chance(50) ? null : dayAfter(receivedOn < today ? today : receivedOn, pick.below(90) - 10),
   };
 }
