@@ -102,9 +102,5 @@ export const SAFETY: Fault[] = [
     'return { group: String(numbered[1]), code',
     'return { group: code, code',
   ]),
-  ...inFile('lib/engine/ahead/stock-walk.ts', [
-    'an amount that is unknown',
-    'walk.unknownSince ??= dayFromNumber(day);',
-    'continue;',
-  ]),
+  ...inFile('lib/engine/ahead/stock-walk.ts', ['an amount that is unknown', 'week.need = null;', 'week.need = NONE;']),
 ];

@@ -41,8 +41,20 @@ describe('restricted-entry intervals', () => {
 
   test('W05 (seen, Wash. Admin. Code 16-233-116, as 40 CFR 170.407): of 4, 12 and 24 h in one tank, 24 h', () => {
     const products = [4, 12, 24].map((reiHours) => product(`p${reiHours}`, { reiHours }));
-    const { recipes } = smallShop({ products, recipes: [recipe('r1', 'p4', 'p12', 'p24')] });
-    expect(recipes.map(longestRei)).toEqual([24 * 60]);
+    // In whatever turn they go in.
+    const tanks = [
+      recipe('r1', 'p4', 'p12', 'p24'),
+      recipe('r2', 'p24', 'p12', 'p4'),
+      recipe('r3', 'p12', 'p24', 'p4'),
+    ];
+    const { recipes } = smallShop({ products, recipes: tanks });
+    expect(recipes.map(longestRei)).toEqual([24 * 60, 24 * 60, 24 * 60]);
+  });
+
+  test('an interval is kept in whole minutes, up: 12.51 h are 751, and no rounding shortens one (common practice, no source)', () => {
+    const products = [12.51, 0.01].map((reiHours, at) => product(`p${at}`, { reiHours }));
+    const { recipes } = smallShop({ products, recipes: [recipe('r1', 'p0'), recipe('r2', 'p1')] });
+    expect(recipes.map(longestRei)).toEqual([751, 1]);
   });
 
   test('W33 (memory, 40 CFR 170.305): counted from the end of the application: 9:30 and 12 h is 21:30', () => {
