@@ -15,7 +15,12 @@ export const CHEMISTRY: Fault[] = [
     ['second constant of carbonate', 'const PK2 = 10.329', 'const PK2 = 10.0'],
     ['ion product of water', 'const PKW = 13.995', 'const PKW = 13.7'],
     ['alkalinity as CaCO3', '100.087 / 2', '100.087'],
-    ['alkalinity left at a pH', 'total * chargeAt(pH) + hydroxideAt(pH)', 'total * chargeAt(pH)'],
+    [
+      'alkalinity left at a pH',
+      'silica.least * silicateShare(pH) + hydroxideAt(pH)',
+      'silica.least * silicateShare(pH)',
+    ],
+    ['constant of silicic acid', 'const PK_SILICIC = 9.83', 'const PK_SILICIC = 9.5'],
     ['acid needed', 'water.alkalinity - alkalinityAt(water, target)', 'water.alkalinity'],
   ),
   ...inFile(

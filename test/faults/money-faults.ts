@@ -53,6 +53,7 @@ export const COSTS: Fault[] = [
   ...inFile('shared/quantity/rounding.ts', ['weeks rounded down', 'Math.floor(days / 7)', 'Math.ceil(days / 7)']),
   ...inFile(
     'shared/time/working-days.ts',
+    ['holidays', ' && !closed.has(number)', ''],
     [
       'working days of a lead time',
       'let left = leadDays - weeks * week.perWeek; left > 0',
@@ -87,6 +88,11 @@ export const COSTS: Fault[] = [
 ];
 
 export const BUYING: Fault[] = [
+  ...inFile('lib/engine/ahead/price-in-force.ts', [
+    'the price in force',
+    'since === null || since <= day',
+    'since === null || since < day',
+  ]),
   ...inFile('shared/measure/price-break.ts', ['quantity breaks', 'atLeast <= packs', 'atLeast < packs']),
   ...inFile(
     'shared/measure/order-sums.ts',

@@ -40,6 +40,13 @@ test.each([
 });
 
 test.each([
+  { mmol: 1, pH: 6.4 },
+  { mmol: 10, pH: 5.91 },
+])(`$mmol mmol/L of silicic acid: pH $pH (seen, ${COMMON})`, ({ mmol, pH }) => {
+  expect(Math.abs(phOf({ ...PURE, silica: { least: mmol, most: mmol } }) - pH)).toBeLessThan(0.02);
+});
+
+test.each([
   { salt: 'sodium bicarbonate', alkalinity: 1, pH: 8.27 },
   { salt: 'sodium carbonate', alkalinity: 2, pH: 10.52 },
 ])(

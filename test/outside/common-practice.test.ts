@@ -213,6 +213,31 @@ describe('the shelf', () => {
     expect(sprayingFigures(plan).map(({ materialCost }) => materialCost)).toEqual(['0.000003']);
     expect(productFigures(plan, 'p1').wasteCost).toBe('0.009997');
   });
+  test('a price counts from the day on which it holds, and one that is still to come does not', () => {
+    const shortOn = (today: string) =>
+      sprayingFigures(
+        workedPlan(
+          shopWith({
+            suppliers: [{ id: 's', name: 'S' }],
+            products: [{ id: 'p1', name: 'P1', kind: 'nutrient', form: 'liquid' }],
+            offers: [
+              {
+                ...{ id: 'o', supplier: 's', product: 'p1', pack: '1 L', price: '50.00', since: '2026-03-02' },
+                earlier: [{ since: '2026-01-01', price: '40.00' }],
+              },
+            ],
+            benches: [{ id: 'b', name: 'B', plants: [{ name: 'plant', count: 4, mlPerPlant: 250 }] }],
+            recipes: [{ id: 'r', name: 'R', ingredients: [{ product: 'p1', dose: '10 mL/L' }] }],
+            programs: [
+              { id: 'g', recipes: ['r'], benches: ['b'], startsOn: '2026-03-02', startTime: '10:00', minutes: 1 },
+            ],
+          }),
+          today,
+          1,
+        ),
+      ).map(({ materialCost }) => materialCost);
+    expect([shortOn('2026-03-01'), shortOn('2026-03-02')]).toEqual([['0.400000'], ['0.500000']]);
+  });
   test('what is short is priced at the cheapest pack by what each mL of it costs', () => {
     const plan = workedPlan(
       shopWith({

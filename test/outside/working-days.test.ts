@@ -70,6 +70,17 @@ test.each([
   expect(latestOrderDay(Day.parse(to), days, WEEK)).toBe(from);
 });
 
+// With holidays: 26 November and 4 December 2008 and 21 January 2009, Microsoft Support, WORKDAY (memory); Memorial Day of
+// 2007, quantunet.com/excel2003, The Workday Function, which begins on the Sunday after (seen).
+test.each([
+  { from: '2008-10-01', days: 151, closed: ['2008-11-26', '2008-12-04', '2009-01-21'], to: '2009-05-05' },
+  { from: '2007-05-04', days: 30, closed: ['2007-05-28'], to: '2007-06-18' },
+])('$days business days from $from, closed on $closed, are $to', ({ from, days, closed, to }) => {
+  const working = { weekdays: WEEKDAYS_WORKED, closed: new Set(closed.map((day) => Day.parse(day))) };
+  expect(arrivalOf(Day.parse(from), days, working)).toBe(to);
+  expect(latestOrderDay(Day.parse(to), days, working)).toBe(from);
+});
+
 test('what would be due on a weekend must be ordered so that it is there on the Friday before (as above, and the calendar)', () => {
   expect(latestOrderDay(Day.parse('2026-03-08'), 2, WEEK)).toBe('2026-03-04');
 });

@@ -37,8 +37,7 @@ function lotFlags(file: ShopFile, today: string): Flag[] {
     const [one] = containersOf(lot, product, product.shelfLife);
     if (!one || one.left === 0n) return [];
     if (lastDay(one) === null) return [{ severity: 'note', rule: 'unknown-expiry', on: today, program: null }];
-    const isOld = lot.receivedOn <= today && isGone(today)(one);
-    return isOld ? [{ severity: 'warn', rule: 'lot-expired', on: today, program: null }] : [];
+    return isGone(today)(one) ? [{ severity: 'warn', rule: 'lot-expired', on: today, program: null }] : [];
   });
 }
 
