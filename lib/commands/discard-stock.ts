@@ -34,7 +34,11 @@ export async function discardStock(input: DiscardStock, clock: Clock): Promise<O
   const command = { id: commandId, name: 'discardStock', shopId, body, spokenAt: discardedAt ?? undefined, actor };
 
   return write(command, clock.now(), async (rows, stamp) => {
-    const faults = heldTo(['reason', PIECES.reason, reason], ['discardedAt', PIECES.moment, discardedAt]);
+    const faults = heldTo(
+      ['amount', PIECES.taken, amount],
+      ['reason', PIECES.reason, reason],
+      ['discardedAt', PIECES.moment, discardedAt],
+    );
     if (faults.length > 0) return refuse({ code: 'faults', faults });
     const container = await findContainer(rows, shopId, input);
     if (!container.ok) return container;

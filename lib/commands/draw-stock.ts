@@ -30,7 +30,11 @@ export async function drawStock(input: DrawStock, clock: Clock): Promise<Outcome
   const command = { id: commandId, name: 'drawStock', shopId, body, spokenAt: input.drawnAt ?? undefined, actor };
 
   return write(command, clock.now(), async (rows, stamp) => {
-    const faults = heldTo(['reason', PIECES.reasonOrNone, input.reason], ['drawnAt', PIECES.moment, input.drawnAt]);
+    const faults = heldTo(
+      ['amount', PIECES.taken, input.amount],
+      ['reason', PIECES.reasonOrNone, input.reason],
+      ['drawnAt', PIECES.moment, input.drawnAt],
+    );
     if (faults.length > 0) return refuse({ code: 'faults', faults });
     const zone = await zoneOf(rows, shopId);
     if (!zone.ok) return zone;

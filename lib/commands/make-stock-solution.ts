@@ -18,6 +18,7 @@ import { type Micros, plus, type Stock, sum } from '@/shared/quantity/amounts';
 import { type Exact, exact, fraction, multiply } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import { idFromName } from '@/shared/shop-file/id-from-name';
 import { addDays } from '@/shared/time/day';
 import { dayOf, Zone } from '@/shared/time/zone';
@@ -51,6 +52,12 @@ export async function makeStockSolution(input: MakeStockSolution, clock: Clock):
   const { commandId, shopId, actor, ...asked } = input;
   const body = { ...asked, makeUpTo: asked.makeUpTo.text };
   return write({ id: commandId, name: 'makeStockSolution', shopId, body, actor }, clock.now(), async (rows, stamp) => {
+    const faults = heldTo(
+      ['useByDays', PIECES.useByDays, input.useByDays],
+      ['keptIn', PIECES.lot.keptIn, input.keptIn],
+      ...input.from.map(({ amount }, at) => [`from[${at}]`, PIECES.taken, amount] as const),
+    );
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
     const file = await shopFromRows(rows, shopId);
     const source = file?.products.find(({ id }) => id === input.product);
     if (!file || !source) return refuse({ code: 'not-found', what: 'product', id: input.product });

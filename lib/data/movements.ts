@@ -51,6 +51,7 @@ export type ContainerStanding = ContainerAt & {
 
 /** A container with its movements, as the ledger decides on it. Null when there is no such container in the shop. */
 export async function containerAt(rows: Rows, shopId: string, at: ContainerAt): Promise<ContainerStanding | null> {
+  if (!Number.isInteger(at.place) || at.place < 0 || at.place > LAST_PLACE) return null;
   const where = { shopId, ...at };
   const container = await rows.container.findUnique({ where: { shopId_lotId_place: where }, include: OF_WHAT });
   if (!container) return null;
@@ -75,6 +76,9 @@ export async function containersOf(
   }
   return ({ lotId, place }) => standing.get(keyOf(lotId, place)) ?? null;
 }
+
+/** No lot holds as many containers as this, and no column a larger number. */
+const LAST_PLACE = 1_000_000;
 
 const OF_WHAT = { lot: { include: { product: { select: { form: true } } } } } as const;
 

@@ -1,5 +1,6 @@
 import 'server-only';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Instant } from '@/shared/time/instant';
 import { followMark } from './clock-mark';
 import { type Database, database, type Rows } from './database';
@@ -55,6 +56,8 @@ export async function write<T extends Plain>(
   recordedAt: Instant,
   work: (rows: Rows, stamp: Stamp) => Promise<Outcome<T>>,
 ): Promise<Outcome<T>> {
+  const faults = heldTo(['actor', PIECES.who, command.actor ?? OWNER]);
+  if (faults.length > 0) return refuse({ code: 'faults', faults });
   const hash = fingerprint([command.name, command.shopId, command.body]);
   try {
     return await inTurn((opened) => once(opened, command, hash, recordedAt, work));

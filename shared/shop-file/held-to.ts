@@ -6,6 +6,9 @@ import { Change, Lot } from './contract';
 import { id, maybe, words } from './fields';
 import { Application, Passed } from './record';
 
+const TAKEN = 'That is nothing. Write an amount above 0, such as "5 mL".';
+const USE_BY = 'Write whole days, from 0 to 3650.';
+
 /** What the contract says of single fields, for commands and forms that write them one by one. */
 export const PIECES = {
   lot: Lot.shape,
@@ -18,6 +21,9 @@ export const PIECES = {
     .number()
     .refine(isAcceptedInstant, { error: `That is too far away. ${GIVE_A_YEAR}` })
     .nullish(),
+  /** µL or mg of something that is taken: whole, and more than nothing. */
+  taken: z.int({ error: TAKEN }).min(1, { error: TAKEN }).nullable(),
+  useByDays: z.int({ error: USE_BY }).min(0, { error: USE_BY }).max(3_650, { error: USE_BY }).nullable(),
   /** Why something was done. Ledgers and records keep it for ever; a shop file has no place for some of them. */
   reason: words(500, 'Say why.'),
   reasonOrNone: maybe(words(500, 'Say why.')),
