@@ -19,8 +19,8 @@ export type UnreadThing = {
   benches: readonly string[] | 'all';
 };
 
-/** Stands on a shop file beside its fields, and in no JSON, fingerprint or comparison of it. */
-const UNREAD = Symbol('unread');
+/** Stands on a shop file beside its fields, and in no JSON, fingerprint or comparison of it. A build may load this twice. */
+const UNREAD: unique symbol = Symbol.for('unread');
 
 type Marked = ShopFile & { [UNREAD]?: readonly UnreadThing[] };
 
