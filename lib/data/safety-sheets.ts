@@ -75,9 +75,10 @@ export async function keepSheet(
  */
 export async function shelveSheet(
   rows: Rows,
-  { shopId, actor, commandId, recordedAt }: Stamp,
+  { shopId, actor, commandId, recordedAt, touched }: Stamp,
   { product: productId, number, isAway }: { product: string; number: number; isAway: boolean },
 ): Promise<boolean> {
+  touched.addOutside();
   const of = { shopId, productId, number: small(number) };
   const sheet = await rows.safetySheet.findFirst({ where: of, select: { changes: { select: { step: true } } } });
   if (!sheet) return false;

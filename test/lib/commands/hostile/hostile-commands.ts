@@ -16,6 +16,7 @@ import { moveContainer } from '@/lib/commands/move-container';
 import { moveSpraying } from '@/lib/commands/move-spraying';
 import { noteAlertsSent } from '@/lib/commands/note-alerts-sent';
 import { openContainer } from '@/lib/commands/open-container';
+import { putAwaySheet } from '@/lib/commands/put-away-sheet';
 import { putRight } from '@/lib/commands/put-right';
 import { receiveDelivery } from '@/lib/commands/receive-delivery';
 import { receiveLot } from '@/lib/commands/receive-lot';
@@ -179,6 +180,12 @@ export const HOSTILE: Record<string, Send> = {
     noteAlertsSent({ shopId, way: 'mail', keys: [`${any.text('k')}${newId()}`] }, CLOCK),
   'open-container': (any, shopId) =>
     openContainer({ ...sent(shopId), lotId: any.id('m'), place: any.nth(3), openedOn: any.day('2026-03-02') }, CLOCK),
+  'put-away-sheet': async (any, shopId) => {
+    const bytes = new TextEncoder().encode('%PDF-1.7\n%%EOF');
+    await keepSafetySheet({ ...sent(shopId), product: 'p', fileName: 'sheet.pdf', bytes }, CLOCK);
+    const which = { product: any.id('p'), number: 1 + any.nth(2), isAway: any.nth(2) === 1 };
+    return putAwaySheet({ ...sent(shopId), ...which }, CLOCK);
+  },
   'put-right': async (any, shopId) => {
     const { writer } = await database();
     const where = { shopId_id: { shopId, id: 's' } };
