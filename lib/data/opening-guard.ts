@@ -69,12 +69,17 @@ const tokenOf = (openings: readonly EarlierOpening[], { recordedAt }: Stamp): st
     openings.map(({ bench, wasUntil, opensAt }) => [bench.id, wasUntil, opensAt <= recordedAt ? 'now' : opensAt]),
   );
 
-function inWords({ bench, wasUntil, opensAt }: EarlierOpening, { zone }: Shop, { recordedAt }: Stamp): string {
+function inWords(
+  { bench, wasUntil, opensAt, isKeptClosed }: EarlierOpening,
+  { zone }: Shop,
+  { recordedAt }: Stamp,
+): string {
   const today = dayOf(zone, recordedAt);
   const was =
     wasUntil === null ? 'KEEP OUT, not known until when' : `KEEP OUT until ${showDayUntil(wasUntil, zone, today)}`;
   const is = opensAt <= recordedAt ? 'open at once' : `KEEP OUT until ${showDayUntil(opensAt, zone, today)}`;
-  return `${bench.name}: now ${was}; then ${is}.`;
+  const also = isKeptClosed ? ', once nothing else keeps it closed' : '';
+  return `${bench.name}: now ${was}; then ${is}${also}.`;
 }
 
 const rowOf = ({ bench, wasUntil, opensAt }: EarlierOpening, { shopId, commandId, actor, recordedAt }: Stamp) => ({

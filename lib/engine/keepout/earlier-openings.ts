@@ -1,28 +1,33 @@
-import { type Instant, LAST_INSTANT } from '@/shared/time/instant';
+import { type Instant, instantOf, LAST_INSTANT } from '@/shared/time/instant';
 import { unrecordedSprayings } from '../ahead/overdue';
 import type { OpenSpraying } from '../ahead/turns-on-record';
+import { ownDay } from '../mix/planned-turn';
 import type { Application, Bench, Shop } from '../shop';
-import { type BenchState, keepOut } from './keep-out';
+import { counts } from './counting';
+import { keepOut } from './keep-out';
 import { reiOf, reopensAfter } from './reopening';
 
-/** A bench that a change of the shop opens earlier. */
+/** A bench that a change of the shop opens earlier, or would open earlier if nothing else kept it closed. */
 export type EarlierOpening = {
   bench: Bench;
   /** Until when it would have stayed closed; null when nobody knew. */
   wasUntil: Instant | null;
-  /** When it opens now: the moment of the change where it opens at once. */
+  /** Until when it stays closed now by what was changed: the moment of the change where that keeps nobody out any more. */
   opensAt: Instant;
+  /** Whether something else keeps people out longer than that. */
+  isKeptClosed: boolean;
 };
 
-/** What the change may do without being asked about. */
+/** What a change may do without being asked about. */
 export type Allowed = {
   /** A record entered now may end an interval that is over already: whoever writes records judges late ones apart. */
   atOnce: boolean;
 };
 
 /**
- * The benches that a change opens earlier than they would have opened without it: closed ones, and those of which nobody
- * knew. What nothing but time does is not asked about, nor what every spraying comes to:
+ * The benches that a change opens earlier. Each record and each due spraying that keeps people out is looked at by itself,
+ * so that one which goes unnoticed behind another is not gone once the other ends. Not asked about is what every spraying
+ * comes to:
  *
  *   a running spraying gets its end, and the bench reopens by it
  *   a planned spraying that was due gets its record, and the bench reopens by it
@@ -31,66 +36,87 @@ export type Allowed = {
  * Gives   in the order of the benches before; a bench that is gone counts as open
  */
 export function earlierOpenings(before: Shop, after: Shop, now: Instant, { atOnce }: Allowed): EarlierOpening[] {
-  const [were, are] = [statesAt(before, now), new Map(statesAt(after, now).map((state) => [state.bench.id, state]))];
-  return were.flatMap((was) => {
-    const is = are.get(was.bench.id);
-    const opensAt = is ? openingOf(is, now) : now;
-    if (opensAt >= openingOf(was, now)) return [];
-    const isUsual = is !== undefined && (atOnce || opensAt > now) && isUsualEnd({ before, after }, was, opensAt);
-    return isUsual ? [] : [{ bench: was.bench, wasUntil: was.state === 'closed' ? was.until : null, opensAt }];
+  const change = { before, after, now, atOnce };
+  const open = unrecordedSprayings(after, now);
+  const due = { were: unrecordedSprayings(before, now), are: turnsOpen(open) };
+  const states = new Map(keepOut(after, now, open).map((state) => [state.bench.id, state]));
+  const records = new Map(after.applications.map((record) => [record.id, record]));
+  return before.benches.flatMap((bench) => {
+    const shortened = [
+      ...before.applications.flatMap((record) => recordShortened(change, record, records.get(record.id), bench)),
+      ...due.were.flatMap((turn) => turnShortened(change, turn, due.are, bench)),
+    ];
+    if (shortened.length === 0) return [];
+    const was = Math.max(...shortened.map((one) => one.was));
+    const is = Math.max(...shortened.map((one) => one.is));
+    const { state = 'open', until = null } = states.get(bench.id) ?? {};
+    const isKeptClosed = state === 'unknown' || (until !== null && until > is);
+    return [{ bench, wasUntil: was === LAST_INSTANT ? null : instantOf(was), opensAt: instantOf(is), isKeptClosed }];
   });
 }
 
-const statesAt = (shop: Shop, now: Instant): BenchState[] => keepOut(shop, now, unrecordedSprayings(shop, now));
+type Change = { before: Shop; after: Shop; now: Instant; atOnce: boolean };
 
-/** When a bench opens if nothing more happens; the last moment there is where nobody knows. */
-function openingOf({ state, until }: BenchState, now: Instant): Instant {
-  if (state === 'open') return now;
-  return state === 'closed' && until !== null ? until : LAST_INSTANT;
+/** Until when something kept people out and keeps them out now; the last moment there is where nobody knows. */
+type Shortened = { was: Instant; is: Instant };
+
+function recordShortened(
+  { now, atOnce }: Change,
+  was: Application,
+  is: Application | undefined,
+  bench: Bench,
+): Shortened[] {
+  const before = holdOf(was, bench, now);
+  const after = is ? holdOf(is, bench, now) : now;
+  if (after >= before) return [];
+  const isUsual = is !== undefined && isEnded(was, is, bench) && (atOnce || after > now);
+  return isUsual ? [] : [{ was: before, is: after }];
 }
 
-type Change = { before: Shop; after: Shop };
-
-/** Whether nobody knew because a spraying was running or due, and all that happened is that it got its end or its record. */
-function isUsualEnd({ before, after }: Change, was: BenchState, opensAt: Instant): boolean {
-  if (was.state !== 'unknown') return false;
-  const { bench, because, unrecorded } = was;
-  const records = new Map(after.applications.map((record) => [record.id, record]));
-  return (
-    because.every((record) => isEnded(record, records.get(record.id), bench)) &&
-    unrecorded.every((turn) => isRecorded({ before, after }, turn, bench)) &&
-    knownUntil(before, bench) <= opensAt
-  );
+function holdOf(record: Application, bench: Bench, now: Instant): Instant {
+  if (!counts(record) || !names(record, bench)) return now;
+  const until = reopensAfter(record) ?? LAST_INSTANT;
+  return until > now ? until : now;
 }
 
 /** Whether nothing but the end of a record was missing, and now it has one, with an interval that is no shorter. */
-function isEnded(was: Application, is: Application | undefined, bench: Bench): boolean {
-  const [before, after] = [reiOf(was), is ? reiOf(is) : null];
-  if (!is || was.endedAt !== null || is.endedAt === null || is.withdrawn) return false;
+function isEnded(was: Application, is: Application, bench: Bench): boolean {
+  const [before, after] = [reiOf(was), reiOf(is)];
+  if (was.endedAt !== null || is.endedAt === null || !counts(is)) return false;
   return before !== null && after !== null && after >= before && is.startedAt <= was.startedAt && names(is, bench);
 }
 
-/** Whether a planned spraying has a record on a bench that had none of it before. */
-function isRecorded({ before, after }: Change, { program, recipe }: OpenSpraying, bench: Bench): boolean {
+function turnShortened(change: Change, turn: OpenSpraying, open: ReadonlySet<string>, bench: Bench): Shortened[] {
+  const isHere = turn.open.some(({ id }) => id === bench.id);
+  if (!isHere || open.has(turnKey(turn, bench.id))) return [];
+  const { now, atOnce } = change;
+  const ends = newRecords(change, turn, bench).map((record) => holdOf(record, bench, now));
+  const is = instantOf(Math.max(now, ...ends));
+  const isUsual = ends.length > 0 && (atOnce || is > now);
+  return isUsual ? [] : [{ was: LAST_INSTANT, is }];
+}
+
+const turnsOpen = (turns: readonly OpenSpraying[]): ReadonlySet<string> =>
+  new Set(turns.flatMap((turn) => turn.open.map(({ id }) => turnKey(turn, id))));
+
+/** A planned spraying on one bench, by the day on which its program has it. */
+const turnKey = ({ program, date, occurrence }: OpenSpraying, bench: string): string =>
+  JSON.stringify([program.id, ownDay(program, date, occurrence), bench]);
+
+/** The records that a bench had none of before the change, and that may be of a planned spraying. */
+function newRecords({ before, after }: Change, { program, recipe }: OpenSpraying, bench: Bench): Application[] {
   const had = new Set(before.applications.filter((record) => names(record, bench)).map(({ id }) => id));
   const done = new Set(
     after.programs
       .filter(({ id }) => id === program.id)
       .flatMap(({ changes }) => changes.map((one) => one.application)),
   );
-  return after.applications.some(
-    (record) =>
-      !had.has(record.id) &&
-      names(record, bench) &&
-      !record.withdrawn &&
-      (done.has(record.id) || (!record.isExtra && record.recipe.id === recipe.id)),
+  const isOf = (record: Application) => done.has(record.id) || (!record.isExtra && record.recipe.id === recipe.id);
+  return after.applications.filter(
+    (record) => !had.has(record.id) && counts(record) && names(record, bench) && isOf(record),
   );
 }
 
-const names = ({ benches }: Application, { id }: Bench): boolean => benches.some((bench) => bench.id === id);
-
-/** The latest end that is known of a bench, whatever else nobody knows of it. */
-function knownUntil({ applications }: Shop, bench: Bench): number {
-  const ends = applications.filter((record) => names(record, bench)).map((record) => reopensAfter(record) ?? 0);
-  return ends.reduce<number>((latest, end) => Math.max(latest, end), 0);
-}
+/** A record that names no bench may have been on any. */
+const names = ({ benches }: Application, { id }: Bench): boolean =>
+  benches.length === 0 || benches.some((bench) => bench.id === id);

@@ -196,3 +196,11 @@ test('a due spraying that gets its record is not asked about: its bench reopens 
   expect(await recordApplication(sprayed, NOW)).toMatchObject({ ok: true });
   expect(await states(shopId)).toEqual(['closed', 'closed', 'unknown', 'open']);
 });
+
+test('of two due sprayings on one bench, each is asked about, though the other still keeps it closed', async () => {
+  const second = { ...SHOP.programs[0], id: 'h', startTime: '17:45' };
+  const shopId = await smallShop(parsedOrThrow({ ...SHOP, programs: [...SHOP.programs, second] }));
+  const skip = { shopId, on: ON, reason: 'rain' };
+  const asked = await skipSpraying({ ...skip, commandId: newId(), program: 'g' }, NOW);
+  expect(asked).toMatchObject({ refusal: { code: 'opens-earlier' } });
+});
