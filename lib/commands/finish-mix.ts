@@ -72,7 +72,7 @@ export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<
     const record = recordOf(mixed.value, input, { cost, by, address: shop.address, closedUntil });
     await saveRecords(rows, stamp, [{ ...record, id, position, recipeNumber }]);
     await writeDraws(rows, stamp, draws.value, id);
-    if (input.planned) await recordChanges(rows, stamp, [doneChange(input.planned, id)]);
+    if (input.planned) await recordChanges(rows, stamp, [doneChange(file, input.planned, id)]);
     return accept({ application: id, cost });
   });
 }
@@ -103,10 +103,12 @@ function plannedFault(file: ShopFile, shop: Shop, { planned, benches }: FinishMi
   return isLeft ? null : { code: 'already-done', on: planned.on };
 }
 
-const doneChange = ({ program, on }: NonNullable<FinishMix['planned']>, application: string) => ({
-  program,
-  change: { on, kind: 'done' as const, application, movedTo: null, startTime: null, reason: null },
-});
+/** A spraying that was moved stays where it was moved to: benches that are still open are due from then on. */
+function doneChange(file: ShopFile, { program, on }: NonNullable<FinishMix['planned']>, application: string) {
+  const before = file.programs.find(({ id }) => id === program)?.changes.find((change) => change.on === on);
+  const place = { movedTo: before?.movedTo ?? null, startTime: before?.startTime ?? null };
+  return { program, change: { on, kind: 'done' as const, application, ...place, reason: null } };
+}
 
 /** What is sprayed is mixed by then; where nobody noted when, it counts from the start. */
 const mixedBy = ({ mixedAt, startedAt }: FinishMix): Instant => (mixedAt && mixedAt < startedAt ? mixedAt : startedAt);

@@ -7,6 +7,7 @@ import { leftOfDone, plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { heldTo, PIECES } from '@/shared/shop-file/held-to';
+import { showClockTime } from '@/shared/time/clock-time';
 import type { Day } from '@/shared/time/day';
 
 export type SkipSpraying = {
@@ -46,7 +47,9 @@ export async function skipSpraying(input: SkipSpraying, clock: Clock): Promise<O
     const became = isPartlyDone
       ? { kind: 'done' as const, application: before?.application ?? null }
       : { kind: 'skipped' as const, application: null };
-    await recordChanges(rows, stamp, [{ program, change: { on, ...became, movedTo: null, startTime: null, reason } }]);
+    const at = before?.startMinute ?? null;
+    const place = { movedTo: before?.movedTo ?? null, startTime: at === null ? null : showClockTime(at) };
+    await recordChanges(rows, stamp, [{ program, change: { on, ...became, ...place, reason } }]);
     return accept({ skipped: true });
   });
 }

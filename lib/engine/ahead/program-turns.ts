@@ -21,7 +21,7 @@ export const turnsBetween = (program: Program, from: Day, to: Day): Turn[] =>
     .filter(({ became }) => became === null)
     .map(({ day, index, startMinute }) => ({ day, index, startMinute }));
 
-/** The same with the turns that were done or skipped, each on the day on which the program has it. */
+/** The same with the turns that were done or skipped. */
 export function anyTurnsBetween(program: Program, from: Day, to: Day): AnyTurn[] {
   const { startMinute, changes } = program;
   const own = occurrences(program.repeat, program.startsOn, from, lastDay(program, to));
@@ -29,16 +29,18 @@ export function anyTurnsBetween(program: Program, from: Day, to: Day): AnyTurn[]
   if (changes.length === 0) return own.map((turn) => ({ ...turn, ...asPlanned }));
   const changed = new Map(changes.map((change) => [change.on, change]));
   const here = own.flatMap((turn): AnyTurn[] => {
-    const change = changed.get(turn.day);
-    if (change?.kind === 'moved') return [];
-    return [{ ...turn, startMinute, became: change ?? null }];
+    const change = changed.get(turn.day) ?? null;
+    return change?.movedTo ? [] : [{ ...turn, startMinute, became: becameOf(change) }];
   });
-  const moved = changes.flatMap(({ on, kind, movedTo, startMinute: at }): AnyTurn[] => {
-    if (kind !== 'moved' || movedTo === null || movedTo < from || movedTo > to) return [];
+  const moved = changes.flatMap((change): AnyTurn[] => {
+    const { on, movedTo, startMinute: at } = change;
+    if (movedTo === null || movedTo < from || movedTo > to) return [];
     const [turn] = occurrences(program.repeat, program.startsOn, on, lastDay(program, on));
-    return turn ? [{ day: movedTo, index: turn.index, startMinute: at ?? startMinute, became: null }] : [];
+    return turn ? [{ day: movedTo, index: turn.index, startMinute: at ?? startMinute, became: becameOf(change) }] : [];
   });
   return [...here, ...moved].sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.index - b.index));
 }
+
+const becameOf = (change: SprayingChange | null): SprayingChange | null => (change?.kind === 'moved' ? null : change);
 
 const lastDay = ({ endsOn }: Program, to: Day): Day => (endsOn !== null && endsOn < to ? endsOn : to);

@@ -49,8 +49,10 @@ export const nameOfSpraying = ({ program, date, occurrence }: Spraying): string 
   turnName(program.id, ownDay(program, date, occurrence));
 
 /** True for a turn that has a record, even where it was done on some of its benches alone. */
-export const isDone = ({ program, date }: Spraying): boolean =>
-  program.changes.some(({ kind, on }) => kind === 'done' && on === date);
+export const isDone = ({ program, date, occurrence }: Spraying): boolean => {
+  const own = ownDay(program, date, occurrence);
+  return program.changes.some(({ kind, on }) => kind === 'done' && on === own);
+};
 
 /** A UID: the kind of the event, the name of what it is about, and the shop. */
 export const uidOf = (kind: 'spraying' | 'keep-out', name: string, { shopId }: CalendarFacts): string =>

@@ -53,8 +53,7 @@ const becameOf = (change: SprayingChange | null): PlannedTurn['became'] =>
 /** The day on which a program itself has the spraying that it sprays on another, or on the same. */
 export function ownDay({ changes, repeat, startsOn }: Program, date: Day, occurrence: number): Day {
   const moved = changes.find(
-    ({ kind, movedTo, on }) =>
-      kind === 'moved' && movedTo === date && occurrences(repeat, startsOn, on, on)[0]?.index === occurrence,
+    ({ movedTo, on }) => movedTo === date && occurrences(repeat, startsOn, on, on)[0]?.index === occurrence,
   );
   return moved?.on ?? date;
 }

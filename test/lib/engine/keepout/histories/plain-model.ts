@@ -40,7 +40,7 @@ export type Model = {
   told: Record<string, Told>;
 };
 
-const FIRST = Date.parse('2026-03-04T00:00:00Z');
+const FIRST = Date.parse('2026-03-07T00:00:00Z');
 export const DAYS = Array.from({ length: 12 }, (_, at) => new Date(FIRST + at * DAY).toISOString().slice(0, 10));
 export const keyOf = (program: string, on: string): string => `${program} ${on}`;
 
@@ -96,7 +96,19 @@ function nearest(model: Model, turns: ModelTurn[]): Map<string, string[]> {
 }
 
 /** The turns with the benches on which nobody has said what became of them. */
-export function openTurns(model: Model): (ModelTurn & { open: string[] })[] {
+export function openTurns(model: Model): OpenTurn[] {
+  const known = worked.get(model);
+  if (known) return known;
+  const found = workOut(model);
+  worked.set(model, found);
+  return found;
+}
+
+type OpenTurn = ModelTurn & { open: string[] };
+/** A model never changes: each step makes another. */
+const worked = new WeakMap<Model, OpenTurn[]>();
+
+function workOut(model: Model): OpenTurn[] {
   const turns = turnsOf(model);
   const near = nearest(model, turns);
   const records = new Map(model.records.map((record) => [record.id, record]));
