@@ -158,8 +158,9 @@ export class ShopInTime {
     this.take(turn ? withTold(this.base, turn.program, { ...done, ...this.placed(turn.program, turn.on) }) : this.base);
   }
 
-  /** Whether the amendment counts at once. */
-  amend(id: string, said: Said & { withdrawn: boolean }): boolean {
+  /** What becomes of an amendment: like every command it may open nothing earlier without a word. */
+  amend(id: string, said: Said & { withdrawn: boolean }, isSure: boolean): 'refused' | 'waits' | 'counts' {
+    const stood = this.shop();
     const versions = this.versions.get(id) ?? [];
     const newest = versions.at(-1);
     if (!newest) throw new Error(id);
@@ -172,7 +173,12 @@ export class ShopInTime {
     const closedUntil = keptClosedUntil(before, app) ?? closedAfterLateEntry(this.shop(), late, this.shown);
     this.versions.set(id, [...versions, { app, closedUntil, isPending: closedUntil !== null }]);
     this.take(this.base);
-    return closedUntil === null;
+    if (!isSure && earlierOpenings(stood, this.shop(), this.shown, { atOnce: true }).length > 0) {
+      this.versions.set(id, versions);
+      this.take(this.base);
+      return 'refused';
+    }
+    return closedUntil === null ? 'counts' : 'waits';
   }
 
   confirm(id: string): void {

@@ -4,8 +4,9 @@ import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { runs } from '@/test/runs';
 import { parsedOrThrow } from '../../../data/any-shop-file';
 import { ShopInTime } from './a-shop-in-time';
-import { History, type Step } from './history';
+import { History } from './history';
 import type { ModelProgram } from './plain-model';
+import type { Step } from './step';
 
 /*
  * Random histories of a shop: records, extra mixes, moved and skipped turns, amendments, other zones, programs and

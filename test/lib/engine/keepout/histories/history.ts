@@ -1,55 +1,24 @@
-import type { Shop } from '@/lib/engine/shop';
 import { minutes as minutesOf } from '@/shared/quantity/amounts';
 import { Day } from '@/shared/time/day';
 import type { ShopInTime } from './a-shop-in-time';
 import {
+  benchesOf,
   DAYS,
   heldBy,
   type Model,
-  type ModelProgram,
   type ModelRecord,
   openTurns,
+  someTurn,
+  stopsOf,
+  turnFor,
   turnsOf,
   wallTime,
   whyOut,
+  withRecord,
 } from './plain-model';
+import { type Step, withProgram } from './step';
 
 const MINUTE = 60_000;
-
-export type Step =
-  | { do: 'wait'; minutes: number }
-  /** Wait until so many minutes after the next planned start. */
-  | { do: 'until'; by: number }
-  /** Every turn that has begun gets its record. */
-  | { do: 'tidy' }
-  | {
-      do: 'spray';
-      recipe: string;
-      benches: string[];
-      minutes: number;
-      late: number;
-      says: 'turn' | 'extra' | 'nothing' | 'running';
-      pick: number;
-    }
-  | { do: 'end'; pick: number }
-  | { do: 'skip'; pick: number; isSure: boolean }
-  | { do: 'move'; pick: number; by: number; isSure: boolean }
-  | { do: 'zone'; zone: string; isSure: boolean }
-  | { do: 'program'; pick: number; to: Omit<ModelProgram, 'id'>; isSure: boolean }
-  | { do: 'label'; recipe: string; minutes: number | null; isSure: boolean }
-  | {
-      do: 'amend';
-      pick: number;
-      benches: string[] | null;
-      start: number;
-      end: number;
-      withdrawn: boolean;
-      isSure: boolean;
-    }
-  | { do: 'jump'; minutes: number }
-  | { do: 'drift'; perMinute: number }
-  | { do: 'restart'; minutes: number }
-  | { do: 'right' };
 
 /** One history: each step is taken by the program and by the plain model, and the board is looked at after each. */
 export class History {
@@ -90,11 +59,7 @@ export class History {
 
   /** Let time pass, with looks at the board on the way. */
   private pass(minutes: number): void {
-    const ends = this.model.records.flatMap((record) =>
-      this.its.shop().benches.map(({ id }) => ((heldBy(this.model, record, id) ?? 0) - this.its.real) / MINUTE),
-    );
-    const begins = turnsOf(this.model).map(({ at }) => (at - this.its.shown) / MINUTE);
-    const stops = [...ends, ...begins].flatMap((at) => [at - 1, at, at + 1]).filter((at) => at > 0 && at < minutes);
+    const stops = stopsOf(this.model, this.its).filter((at) => at > 0 && at < minutes);
     let passed = 0;
     for (const at of [...new Set(stops.map(Math.floor))].sort((a, b) => a - b)) {
       this.its.pass(at - passed);
@@ -112,7 +77,7 @@ export class History {
     this.model = next;
   }
 
-  private expectNoShortening(next: Model): void {
+  private expectNoShortening(next: Model, fresh: string[] = []): void {
     const { real, shown } = this.its;
     const ends = this.model.records.flatMap((record) =>
       this.its.shop().benches.map(({ id }) => heldBy(this.model, record, id) ?? 0),
@@ -121,6 +86,7 @@ export class History {
     for (const { id } of this.its.shop().benches) {
       for (const at of moments) {
         const before = whyOut(this.model, id, at, shown);
+        if (before?.startsWith('turn') && fresh.includes(id)) continue;
         if (before !== null && whyOut(next, id, at, shown) === null)
           this.fail(`${id} opens by an unconfirmed change: ${before}`);
       }
@@ -164,7 +130,7 @@ export class History {
     if (shownTo < shownFrom) return;
     if (step.says !== 'running') this.pass(step.late);
     const isRunning = step.says === 'running';
-    const turn = step.says === 'turn' ? this.turnFor(step, key) : null;
+    const turn = step.says === 'turn' ? turnFor(this.model, this.its.shown, step, key) : null;
     if (step.says === 'turn' && turn === null) return;
     const recipe = turn?.program.recipe ?? step.recipe;
     const said = { benches: step.benches, start: shownFrom, end: isRunning ? null : shownTo };
@@ -174,20 +140,16 @@ export class History {
       { ...said, recipe, isExtra },
       turn && { program: turn.program.id, on: turn.key.split(' ')[1] ?? '' },
     );
-    const version = { benches: step.benches, start: from, end: isRunning ? null : to, withdrawn: false };
+    const version = {
+      benches: step.benches,
+      start: from,
+      written: shownFrom,
+      end: isRunning ? null : to,
+      withdrawn: false,
+    };
     const record: ModelRecord = { id, recipe, isExtra, rei: this.model.labels[recipe] ?? null, versions: [version] };
     const told = turn ? { ...this.model.told, [turn.key]: { record: id } } : this.model.told;
     this.model = { ...this.model, records: [...this.model.records, record], told };
-  }
-
-  /** One of the turns of about now that are open on a bench that was sprayed. */
-  private turnFor({ benches, pick }: Extract<Step, { do: 'spray' }>, key: string | null) {
-    if (key !== null) return openTurns(this.model).find((turn) => turn.key === key) ?? null;
-    const near = openTurns(this.model).filter(
-      ({ at, open }) =>
-        Math.abs(at - this.its.shown) < 12 * 60 * MINUTE && open.some((bench) => benches.includes(bench)),
-    );
-    return near[pick % Math.max(1, near.length)] ?? null;
   }
 
   private end({ pick }: Extract<Step, { do: 'end' }>): void {
@@ -208,7 +170,8 @@ export class History {
     const shift = (at: number, by: number) => (this.isClockFaulty ? at : Math.min(at + by * MINUTE, this.its.real));
     const start = shift(version.start, step.start);
     const end = version.end === null ? null : Math.max(start, shift(version.end, step.end));
-    const next = { benches: step.benches ?? version.benches, start, end, withdrawn: step.withdrawn };
+    const written = this.isClockFaulty ? version.written : start;
+    const next = { benches: step.benches ?? version.benches, start, written, end, withdrawn: step.withdrawn };
     const shown = this.isClockFaulty ? this.shownTimes(record) : { start, end };
     this.amendTo(record, next, shown.start, shown.end, step.isSure);
   }
@@ -227,11 +190,15 @@ export class History {
     end: number | null,
     isSure: boolean,
   ): void {
-    const isAtOnce = this.its.amend(record.id, { benches: version.benches, start, end, withdrawn: version.withdrawn });
+    const said = { benches: version.benches, start, end, withdrawn: version.withdrawn };
+    const became = this.its.amend(record.id, said, isSure);
+    if (became === 'refused') return;
+    const isAtOnce = became === 'counts';
     if (!isAtOnce && isSure) this.its.confirm(record.id);
     const isSettled = isAtOnce || isSure;
+    const isUnknown = benchesOf(record).some((bench) => heldBy(this.model, record, bench) === null);
     const versions = isSettled ? [version] : [...record.versions, version];
-    const next = this.withRecord({ ...record, versions });
+    const next = withRecord(this.model, { ...record, versions, wasUnknown: !isSettled && isUnknown });
     const [was] = record.versions;
     const isJustEnded =
       record.versions.length === 1 &&
@@ -239,29 +206,14 @@ export class History {
       version.end !== null &&
       was.start >= version.start &&
       was.benches.every((bench) => version.benches.includes(bench));
-    if (isAtOnce && !isJustEnded) this.expectNoShortening(next);
+    // A bench that the record names now has its record.
+    const fresh = version.benches.filter((bench) => !record.versions.some(({ benches }) => benches.includes(bench)));
+    if (isAtOnce && !isJustEnded && !isSure) this.expectNoShortening(next, fresh);
     this.model = next;
   }
 
-  private withRecord(record: ModelRecord): Model {
-    const records = this.model.records.map((one) => (one.id === record.id ? record : one));
-    // The turn of a record that was entered in error is to be done again.
-    const isGone = record.versions.every(({ withdrawn }) => withdrawn);
-    const told = Object.fromEntries(
-      Object.entries(this.model.told).filter(([, one]) => !isGone || !('record' in one) || one.record !== record.id),
-    );
-    return { ...this.model, records, told: isGone ? told : this.model.told };
-  }
-
-  private someTurn(pick: number) {
-    const near = turnsOf(this.model).filter(
-      ({ at, told }) => told === null && Math.abs(at - this.its.shown) < 36 * 60 * MINUTE,
-    );
-    return near[pick % Math.max(1, near.length)] ?? null;
-  }
-
   private skip({ pick, isSure }: Extract<Step, { do: 'skip' }>): void {
-    const turn = this.someTurn(pick);
+    const turn = someTurn(this.model, this.its.shown, pick);
     if (!turn) return;
     const [program = '', on = ''] = turn.key.split(' ');
     const change = { ...this.its.placed(program, on), application: null, kind: 'skipped' as const, reason: 'rain' };
@@ -272,7 +224,7 @@ export class History {
   private changeOf = (key: string) => ({ on: Day.parse(key.split(' ')[1]), application: null });
 
   private move({ pick, by, isSure }: Extract<Step, { do: 'move' }>): void {
-    const turn = this.someTurn(pick);
+    const turn = someTurn(this.model, this.its.shown, pick);
     if (!turn) return;
     const to =
       DAYS[
@@ -314,19 +266,7 @@ export class History {
     const program = this.model.programs[pick % this.model.programs.length];
     if (!program) return;
     const next = { ...program, ...to, every: program.every };
-    const alter = (shop: Shop): Shop => ({
-      ...shop,
-      programs: shop.programs.map((one) =>
-        one.id === program.id
-          ? {
-              ...one,
-              ...{ recipes: shop.recipes.filter(({ id }) => id === to.recipe), startMinute: to.start },
-              benches: shop.benches.filter(({ id }) => to.benches.includes(id)),
-            }
-          : one,
-      ),
-    });
-    const isTaken = this.its.change(alter, isSure);
+    const isTaken = this.its.change((shop) => withProgram(shop, program.id, to), isSure);
     const programs = this.model.programs.map((one) => (one.id === program.id ? next : one));
     this.accept({ ...this.model, programs }, isTaken, isSure);
   }

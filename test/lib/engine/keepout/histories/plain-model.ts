@@ -18,7 +18,14 @@ const HOUR = 60 * MINUTE;
 const DAY = 24 * HOUR;
 
 export type ModelProgram = { id: string; recipe: string; benches: string[]; start: number; every: number };
-export type ModelVersion = { benches: string[]; start: number; end: number | null; withdrawn: boolean };
+/** `written` is its start as it stands in the record, by the clock of then. */
+export type ModelVersion = {
+  benches: string[];
+  start: number;
+  written: number;
+  end: number | null;
+  withdrawn: boolean;
+};
 export type ModelRecord = {
   id: string;
   recipe: string;
@@ -27,6 +34,8 @@ export type ModelRecord = {
   rei: number | null;
   /** From the last one that is settled to the newest. */
   versions: ModelVersion[];
+  /** Whether nobody knew its end when it was amended: so it stays until that is confirmed. */
+  wasUnknown?: boolean;
 };
 export type Told = { skipped: true } | { record: string };
 
@@ -73,7 +82,7 @@ export const turnsOf = (model: Model): ModelTurn[] =>
 
 const countsAtAll = ({ versions }: ModelRecord): boolean => versions.some(({ withdrawn }) => !withdrawn);
 /** Every bench that any version names which is not settled. */
-const benchesOf = ({ versions }: ModelRecord): string[] => versions.flatMap(({ benches }) => benches);
+export const benchesOf = ({ versions }: ModelRecord): string[] => versions.flatMap(({ benches }) => benches);
 const startOf = ({ versions }: ModelRecord): number => Math.min(...versions.map(({ start }) => start));
 
 /** Which turn each record is that names none. */
@@ -82,7 +91,7 @@ function nearest(model: Model, turns: ModelTurn[]): Map<string, string[]> {
   const found = new Map<string, string[]>();
   for (const record of model.records) {
     if (named.has(record.id) || record.isExtra || !countsAtAll(record)) continue;
-    const from = startOf(record);
+    const from = Math.min(...record.versions.map(({ written }) => written));
     let best: ModelTurn | null = null;
     for (const turn of turns) {
       if (turn.program.recipe !== record.recipe || from < turn.at - HOUR || from > turn.at + DAY) continue;
@@ -130,6 +139,7 @@ export function heldBy(model: Model, record: ModelRecord, bench: string): number
   // Whatever is open of an amendment keeps out whom any of its versions does.
   if (here.length === 0 || (!isPending && !countsAtAll(record))) return 0;
   const label = model.labels[record.recipe] ?? null;
+  if (isPending && record.wasUnknown) return null;
   if (label === null || here.some(({ end }) => end === null)) return null;
   const rei = Math.max(label, record.rei ?? 0);
   return Math.max(...here.map(({ end }) => (end ?? 0) + rei * MINUTE));
@@ -148,4 +158,39 @@ export function whyOut(model: Model, bench: string, real: number, shown: number)
   }
   const due = openTurns(model).find(({ at, open }) => at <= shown && open.includes(bench));
   return due ? `turn ${due.key}` : null;
+}
+
+/** The same model with another version of a record. */
+export function withRecord(model: Model, record: ModelRecord): Model {
+  const records = model.records.map((one) => (one.id === record.id ? record : one));
+  if (!record.versions.every(({ withdrawn }) => withdrawn)) return { ...model, records };
+  // The turn of a record that was entered in error is to be done again.
+  const told = Object.entries(model.told).filter(([, one]) => !('record' in one) || one.record !== record.id);
+  return { ...model, records, told: Object.fromEntries(told) };
+}
+
+/** In how many minutes something begins or ends; and a minute to either side. */
+export function stopsOf(model: Model, { real, shown }: { real: number; shown: number }): number[] {
+  const benches = [...new Set(model.records.flatMap(benchesOf))];
+  const ends = model.records.flatMap((record) =>
+    benches.map((bench) => ((heldBy(model, record, bench) ?? 0) - real) / MINUTE),
+  );
+  const begins = turnsOf(model).map(({ at }) => (at - shown) / MINUTE);
+  return [...ends, ...begins].flatMap((at) => [at - 1, at, at + 1]);
+}
+
+/** One of the turns of about now that are open on a bench that was sprayed; or the one that is named. */
+export function turnFor(model: Model, shown: number, of: { benches: string[]; pick: number }, key: string | null) {
+  const open = openTurns(model);
+  if (key !== null) return open.find((turn) => turn.key === key) ?? null;
+  const near = open.filter(
+    (turn) => Math.abs(turn.at - shown) < 12 * HOUR && turn.open.some((one) => of.benches.includes(one)),
+  );
+  return near[of.pick % Math.max(1, near.length)] ?? null;
+}
+
+/** One of the turns of about now of which nobody has said anything. */
+export function someTurn(model: Model, shown: number, pick: number): ModelTurn | null {
+  const near = turnsOf(model).filter(({ at, told }) => told === null && Math.abs(at - shown) < 36 * HOUR);
+  return near[pick % Math.max(1, near.length)] ?? null;
 }
