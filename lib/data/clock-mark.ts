@@ -6,6 +6,7 @@ import {
   looked,
   MOST_AHEAD,
   MOST_BEHIND,
+  NEVER_WATCHED,
   type Waiting,
 } from '@/lib/engine/keepout/clock-doubt';
 import { type Instant, instantOf } from '@/shared/time/instant';
@@ -79,7 +80,8 @@ export async function storedTrust(rows: Rows): Promise<ClockTrust | null> {
   return {
     ...{ mark, last: instantOf(at('last', mark)), since: instantOf(at('since', mark)) },
     ...{ anchor: at('anchor', 0), level: at('level', 0), proven: at('proven', 0), renewed: at(counted, 0) },
-    ...{ count: counted.slice(COUNT.length + 1), doubt: storedDoubt([...marks.keys()]) },
+    count: latest === null ? NEVER_WATCHED : counted.slice(COUNT.length + 1),
+    doubt: storedDoubt([...marks.keys()]),
   };
 }
 

@@ -30,8 +30,9 @@ export type MixAction =
   | { do: 'all-fills' }
   /** The first product went into a fill. */
   | { do: 'mixing'; fill: number; at: number }
-  | { do: 'spraying'; since: number }
-  | { do: 'sprayed'; until: number }
+  /** By the shop's clock; `ahead` is by how much the device's was ahead of it. */
+  | { do: 'spraying'; since: number; ahead?: number | null }
+  | { do: 'sprayed'; until: number; ahead?: number | null }
   | { do: 'answer'; field: Answer; text: string }
   | { do: 'reason'; rule: string; text: string }
   | { do: 'benches' | 'leftover-benches'; ids: string[] }
@@ -105,9 +106,9 @@ function changed(progress: MixProgress, action: MixAction): MixProgress {
         ? progress
         : { ...progress, mixedSince: [...progress.mixedSince, { fill: action.fill, at: action.at }] };
     case 'spraying':
-      return progress.sprayingSince === null ? timed(progress, 'startedAt', action.since) : progress;
+      return progress.sprayingSince === null ? timed(progress, 'startedAt', action.since, action.ahead) : progress;
     case 'sprayed':
-      return progress.sprayingUntil === null ? timed(progress, 'endedAt', action.until) : progress;
+      return progress.sprayingUntil === null ? timed(progress, 'endedAt', action.until, action.ahead) : progress;
     default:
       return pouring(progress, action);
   }
@@ -217,9 +218,15 @@ function sameAgain(progress: MixProgress, fill: number): MixProgress {
 }
 
 /** The moment of the tap, and its time as a field has it. A time that somebody typed already stays. */
-function timed(progress: MixProgress, field: 'startedAt' | 'endedAt', moment: number): MixProgress {
+function timed(
+  progress: MixProgress,
+  field: 'startedAt' | 'endedAt',
+  moment: number,
+  ahead: number | null = null,
+): MixProgress {
   const { answers, plan } = progress;
   const text = answers[field] === '' ? localTimeText(instantOf(moment), plan.zone) : answers[field];
   const tapped = field === 'startedAt' ? { sprayingSince: moment } : { sprayingUntil: moment };
-  return { ...progress, ...tapped, answers: { ...answers, [field]: text } };
+  const deviceAhead = progress.deviceAhead ?? ahead;
+  return { ...progress, ...tapped, deviceAhead, answers: { ...answers, [field]: text } };
 }

@@ -84,10 +84,12 @@ export const MixProgress = z.object({
   answers: z.preprocess(asAskedNow, z.record(z.enum(ANSWERS), z.string())),
   /** When the first product went into each fill, in milliseconds since 1970: its time runs from there. */
   mixedSince: z.array(z.object({ fill: z.int().min(0), at: z.number() })),
-  /** When spraying began, in milliseconds since 1970. */
+  /** When spraying began by the shop's clock, in milliseconds since 1970. */
   sprayingSince: z.number().nullable(),
   /** When the last plant was sprayed: up to the minute that is running. */
   sprayingUntil: z.number().nullable(),
+  /** By how much the device's clock was ahead of the shop's at the first of these taps, in milliseconds; null: not known. */
+  deviceAhead: z.number().nullable().default(null),
   state: z.enum(MIX_STATES),
   refusal: z
     .object({
@@ -114,7 +116,15 @@ export function beginMix(plan: MixPlan, commandId: string, now: number): MixProg
       ...{ startedAt: '', endedAt: '', sprayed: '', by: plan.by, plants: plan.plantsText ?? '' },
       ...{ temperature: '', conditions: '', leftover: '', leftoverWent: '' },
     },
-    ...{ mixedSince: [], sprayingSince: null, sprayingUntil: null, state: 'mixing', refusal: null, finished: null },
+    ...{
+      mixedSince: [],
+      sprayingSince: null,
+      sprayingUntil: null,
+      deviceAhead: null,
+      state: 'mixing',
+      refusal: null,
+      finished: null,
+    },
   };
 }
 

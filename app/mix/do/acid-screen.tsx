@@ -1,6 +1,6 @@
 'use client';
 
-import { clock } from '@/lib/clock';
+import { shopNow } from '@/app/_parts/shop-clock';
 import { productIn } from '@/shared/mix/mix-plan';
 import styles from './do.module.css';
 import { FillingJug } from './filling-jug';
@@ -18,7 +18,7 @@ export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: num
     act({ do: 'acid', pour: { fill, product, first: text, more: noted?.more ?? '' } });
   const on = () => {
     note(acid.product, first);
-    act({ do: 'mixing', fill, at: clock.now() }, { do: 'next', from: screen.key });
+    act({ do: 'mixing', fill, at: shopNow() }, { do: 'next', from: screen.key });
   };
   const without = () => {
     note(acid.product, '');

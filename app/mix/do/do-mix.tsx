@@ -2,9 +2,9 @@
 
 import { useEffect, useState } from 'react';
 import { act, keepMix, useKeptMixes } from '@/app/_parts/kept-mixes';
+import { shopNow, useShopClock } from '@/app/_parts/shop-clock';
 import { freshId } from '@/app/_parts/use-command-id';
 import { useSending } from '@/app/_parts/use-sending';
-import { clock } from '@/lib/clock';
 import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixPlan } from '@/shared/mix/mix-plan';
 import { beginMix } from '@/shared/mix/mix-progress';
@@ -24,6 +24,7 @@ export function DoMix({ plan, isDone, told }: DoMixProps) {
   const kept = useKeptMixes();
   const [current, setCurrent] = useState<string | null>(null);
   useSending();
+  useShopClock(plan?.asOf ?? null);
   // The page waits for whoever had it open when it was thrown out of memory.
   const [meant, setMeant] = useState<string | null>(null);
   useEffect(() => setMeant(location.hash.slice(1) || null), []);
@@ -38,7 +39,7 @@ export function DoMix({ plan, isDone, told }: DoMixProps) {
     setCurrent(commandId);
   };
   const begin = (fresh: MixPlan) => {
-    const progress = beginMix(fresh, freshId(), clock.now());
+    const progress = beginMix(fresh, freshId(), shopNow());
     keepMix(progress);
     open(progress.commandId);
   };

@@ -6,6 +6,7 @@ import { fillsMixed, finishBodyOf, sprayedText, stopsOf } from '@/shared/mix/fin
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import { AnswerField } from './answer-field';
 import { BenchTicks } from './bench-ticks';
+import { ClockWasSet } from './device-clock';
 import styles from './do.module.css';
 import { FaultList } from './fault-list';
 import { Frame, type ScreenProps } from './frame';
@@ -31,6 +32,7 @@ export function FinishScreen({ mix, act, screen }: ScreenProps) {
   return (
     <Frame {...{ mix, act, screen }} heading="Done" primary={{ text: 'Write it into the record', press: finish }}>
       <FaultList {...{ mix, act, faults, refusal }} />
+      <ClockWasSet mix={mix} />
       <div className={styles.fields}>
         <WhichTurn mix={mix} act={act} />
         <AnswerField {...its} field="startedAt" label="Spraying began" type="datetime-local" />

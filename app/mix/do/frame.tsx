@@ -6,6 +6,7 @@ import { isUnkept } from '@/app/_parts/kept-mixes';
 import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import { fillsOf, keyBeside, type Screen, screensOf } from '@/shared/mix/mix-screens';
+import { DeviceClock } from './device-clock';
 import styles from './do.module.css';
 import { FillBar } from './fill-bar';
 import { UseWithin } from './use-within';
@@ -98,6 +99,7 @@ function Top({ mix, screen }: Pick<ScreenProps, 'mix' | 'screen'>) {
       )}
       <FillBar screens={screensOf(mix)} at={screen} />
       {'fill' in screen && <UseWithin mix={mix} fill={screen.fill} />}
+      <DeviceClock />
       {isUnkept(mix.commandId) && (
         <p className={styles.unkept} role="alert">
           This browser keeps nothing: leave this page open until the mix is on record.

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { clock } from '@/lib/clock';
+import { shopNow } from '@/app/_parts/shop-clock';
 import { leftText } from '@/shared/mix/bottles-to-take';
 import { isUnexplained } from '@/shared/mix/finish-body';
 import { bottleKey, type PlanPour, type PlanProduct, productIn } from '@/shared/mix/mix-plan';
@@ -38,7 +38,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
       setOpen(isOpen || far === null || parts.length > 0);
       return setAsked(true);
     }
-    act({ do: 'poured', fill, product }, { do: 'mixing', fill, at: clock.now() }, { do: 'next', from: screen.key });
+    act({ do: 'poured', fill, product }, { do: 'mixing', fill, at: shopNow() }, { do: 'next', from: screen.key });
   };
   return (
     <Frame

@@ -1,6 +1,6 @@
 'use client';
 
-import { clock } from '@/lib/clock';
+import { deviceAhead, shopNow } from '@/app/_parts/shop-clock';
 import type { MixAction } from '@/shared/mix/mix-action';
 import { fillsOf } from '@/shared/mix/mix-screens';
 import { instantOf } from '@/shared/time/instant';
@@ -14,9 +14,9 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
   const { plan, sprayingSince } = mix;
   const isLast = fill + 1 >= fillsOf(mix);
   const begun = sprayingSince !== null;
-  const start = () => act({ do: 'spraying', since: clock.now() });
+  const start = () => act({ do: 'spraying', since: shopNow(), ahead: deviceAhead() });
   // Up to the minute: an interval may never begin to count too soon.
-  const ended = (): MixAction => ({ do: 'sprayed', until: nextMinute(clock.now()) });
+  const ended = (): MixAction => ({ do: 'sprayed', until: nextMinute(shopNow()), ahead: deviceAhead() });
   const on = () => act(...(isLast ? [ended()] : []), { do: 'next', from: screen.key });
   return (
     <Frame

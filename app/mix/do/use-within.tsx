@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import { clock } from '@/lib/clock';
+import { shopNow } from '@/app/_parts/shop-clock';
 import { showMinutes } from '@/shared/measure/show';
 import { minutesUntil } from '@/shared/mix/minutes-until';
 import type { MixProgress } from '@/shared/mix/mix-progress';
@@ -14,9 +14,9 @@ const WARN_BEFORE = 15;
 
 /** How long this fill may still be used, from its first product on. Nothing where the recipe does not say. */
 export function UseWithin({ mix: { plan, mixedSince }, fill }: { mix: MixProgress; fill: number }) {
-  const [now, setNow] = useState(() => clock.now());
+  const [now, setNow] = useState(() => shopNow());
   useEffect(() => {
-    const again = () => setNow(clock.now());
+    const again = () => setNow(shopNow());
     const timer = setInterval(again, 10_000);
     document.addEventListener('visibilitychange', again);
     return () => {

@@ -61,6 +61,8 @@ export const MOST_AHEAD = 10 * MINUTE;
 const LONGEST_UNWATCHED = 24 * 60 * MINUTE;
 /** One part in ten thousand, 8.6 seconds a day: honest clocks differ by less. */
 const HONEST_DRIFT = 10_000n;
+/** The count of a database that was only just made, before any program watched its clock. */
+export const NEVER_WATCHED = 'never';
 /** Two readings taken one after the other differ by less. */
 const JITTER = 1_000;
 
@@ -149,7 +151,8 @@ function started(before: ClockTrust, reading: ClockReading, isWaiting: Waiting):
   if (carried.doubt !== null) return carried;
   // By the proven time none of the gap has passed.
   const gap = Math.max(0, now - before.last);
-  const seen = { ...carried, proven: carried.proven - gap };
+  const isNew = before.count === NEVER_WATCHED && gap <= MOST_AHEAD;
+  const seen = { ...carried, proven: carried.proven - (isNew ? 0 : gap) };
   const inDoubt = (doubt: ClockDoubt) => ({ ...seen, anchor: seen.anchor - (now - before.last), doubt });
   if (now < before.mark - MOST_BEHIND) return inDoubt('behind');
   if (gap > LONGEST_UNWATCHED) return inDoubt('long-gap');

@@ -5,6 +5,7 @@ import {
   confirmed,
   lagOf,
   looked,
+  NEVER_WATCHED,
   trusted,
   wentAhead,
 } from '@/lib/engine/keepout/clock-doubt';
@@ -79,6 +80,12 @@ test.each([
   const started = after([reading(gap, 0, 'two')], () => waits);
   expect(started.doubt).toBe(doubt);
   expect(lagOf(started)?.ms).toBe(lag);
+});
+
+test('a shop that was made a moment ago holds nothing back at its first look', () => {
+  const made = { ...seenAtNoon, count: NEVER_WATCHED };
+  expect(lagOf(looked(made, reading(5 * MINUTE, 0), intervalWaits))).toBeNull();
+  expect(looked(made, reading(5 * HOUR, 0), intervalWaits).doubt).toBe('unwatched');
 });
 
 test('a start by the same count knows how much time has passed', () => {

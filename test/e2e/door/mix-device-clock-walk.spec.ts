@@ -1,0 +1,58 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from '../page-test';
+import { wetShop } from './a-wet-shop';
+import { bringShop, isSound } from './walk';
+
+test.use({
+  viewport: { width: 390, height: 844 },
+  hasTouch: true,
+  // Spraying begins and ends without a network.
+  expectedErrors: [/ERR_INTERNET_DISCONNECTED|Failed to fetch/],
+});
+
+/** When these tests take place: the server's clock stands still there. */
+const NOW = Date.parse('2026-04-14T13:30:00Z');
+const [MINUTE, DAY] = [60_000, 86_400_000];
+
+const title = (page: Page) => page.getByRole('heading', { level: 1 });
+
+/** From the first screen of a mix to the one that sprays, by Enter on the main button of each. */
+async function toSpraying(page: Page): Promise<void> {
+  for (let screen = 0; screen < 12 && (await title(page).textContent()) !== 'Spray'; screen += 1) {
+    const before = await title(page).textContent();
+    await page.locator('[data-alone] [data-main]').tap();
+    await expect(title(page)).not.toHaveText(before ?? '');
+  }
+}
+
+for (const { name, ahead, said } of [
+  { name: 'a day ahead', ahead: DAY, said: /clock is 24 h ahead/ },
+  { name: 'a day behind', ahead: -DAY, said: /clock is 24 h behind/ },
+]) {
+  test(`a phone whose clock is ${name} says so, and records the shop’s times, without a network too`, async ({
+    page,
+    context,
+  }) => {
+    await page.clock.install({ time: NOW + ahead });
+    await bringShop(page, wetShop(NOW));
+    await page.goto('/mix/do?recipe=wash&bench=spare');
+    await page.getByRole('button', { name: 'Begin' }).tap();
+    await expect(page.getByText(said)).toBeVisible();
+    await isSound(page);
+    await toSpraying(page);
+    await context.setOffline(true);
+    await page.getByRole('button', { name: 'Start spraying now' }).tap();
+    await page.getByRole('button', { name: 'The last plant is sprayed' }).tap();
+    await expect(page.getByLabel('Spraying began')).toHaveValue(/^2026-04-14T09:3/);
+    await expect(page.getByText(/clock was set since/)).toHaveCount(0);
+    await isSound(page);
+    await context.setOffline(false);
+    await page.getByRole('button', { name: 'Write it into the record' }).tap();
+    await expect(title(page)).toHaveText('Oil wash: on record');
+    const { applications } = await (await page.request.get('/api/v1/shop')).json();
+    const { startedAt, endedAt } = applications.at(-1);
+    expect(Math.abs(Date.parse(startedAt) - NOW)).toBeLessThan(2 * MINUTE);
+    expect(Date.parse(endedAt)).toBeGreaterThanOrEqual(NOW);
+    expect(Date.parse(endedAt) - NOW).toBeLessThan(3 * MINUTE);
+  });
+}
