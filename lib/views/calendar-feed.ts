@@ -8,8 +8,9 @@ import { shopHere } from '../data/shops';
 import { shopFileOf } from '../data/snapshot';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import { shopCalendar } from '../engine/calendar/shop-calendar';
+import { heldBack } from '../engine/keepout/held-back';
 import { shopOfFile } from '../engine/shop-of-file';
-import { doubtNow } from './bench-states';
+import { certaintyNow } from './bench-states';
 
 /**
  * The calendar of a shop as a file that calendar programs subscribe to.
@@ -22,10 +23,11 @@ export async function calendarFeed(token: string, clock: Clock): Promise<Outcome
   const listed = shopId && (await shopHere(shopId));
   if (!listed) return refuse({ code: 'no-such-route' });
   const marks = await shopMarks(listed.id);
-  const shop = shopOfFile(await shopFileOf(listed.id));
+  const { doubt, lag } = await certaintyNow(clock, listed.id);
+  const shop = heldBack(shopOfFile(await shopFileOf(listed.id)), lag);
   const facts = {
     ...{ shopId: listed.id, createdOn: listed.createdOn, ...marks },
-    ...{ now: clock.now(), today: clock.today(shop.zone), inDoubt: (await doubtNow(clock, listed.id)) !== null },
+    ...{ now: clock.now(), today: clock.today(shop.zone), inDoubt: doubt !== null },
   };
   return accept(calendarFile(`${shop.name}: sprayings`, shopCalendar(shop, facts, WEEKS_AHEAD)));
 }
