@@ -6,6 +6,7 @@ import { shopFileOf } from '@/lib/data/snapshot';
 import { inTurn } from '@/lib/data/writer';
 import { type ClockDoubt, type ClockReading, type ClockTrust, looked } from '@/lib/engine/keepout/clock-doubt';
 import { waitingIn } from '@/lib/engine/keepout/waiting';
+import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 
 /**
@@ -32,9 +33,20 @@ async function afterLook(before: ClockTrust | null, reading: ClockReading): Prom
     return true;
   });
   if (!isAsked) return trust;
-  const files = await Promise.all((await shopsHere()).map(({ id }) => shopFileOf(id)));
-  return looked(before, reading, waitingIn(files.map(shopOfFile)));
+  const shops = await Promise.all((await shopsHere()).map(({ id }) => readableShop(id)));
+  const isWaiting = waitingIn(shops.filter((shop) => shop !== null));
+  return looked(before, reading, (...moments) => shops.includes(null) || isWaiting(...moments));
 }
+
+/** A shop; null where it cannot be read, and then nobody knows whether an interval waits in it. */
+const readableShop = async (id: string): Promise<Shop | null> => {
+  try {
+    return shopOfFile(await shopFileOf(id));
+  } catch (error) {
+    console.error(`Shop ${id} cannot be read, so an interval in it counts as running:`, error);
+    return null;
+  }
+};
 
 const A_MINUTE = 60_000;
 

@@ -73,7 +73,7 @@ async function history(steps: readonly Step[]): Promise<{ early: number; opened:
   for (const one of steps) {
     await doOne(one);
     const shop = shopOfFile(await shopFileOf(shopId));
-    const [bench] = benchStates(shop, clock().now(), await certaintyNow(clock()));
+    const [bench] = benchStates(shop, clock().now(), await certaintyNow(clock(), shopId));
     const isWet = sprayed.some(({ real }) => time.real < real + INTERVAL - SECOND);
     if (bench?.state === 'open') seen[isWet ? 'early' : 'opened'] += 1;
     await lookAtClock(clock());
