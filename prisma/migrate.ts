@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { clock } from '@/lib/clock';
 import { databaseFile } from '@/lib/data/database-file';
+import { fileTrouble } from '@/lib/data/file-trouble';
 import { sealAll } from '@/lib/data/row-seals';
 import { migrate } from './bring-up-to-date.js';
 import { refuseForgotten } from './refuse-forgotten';
@@ -22,7 +23,8 @@ try {
   const sealed = await sealEarlier(file, clock.now());
   if (sealed > 0) process.stdout.write(`sealed ${sealed} records that were written before records were sealed\n`);
 } catch (error) {
-  process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
+  const trouble = fileTrouble(error, databaseFile()) ?? error;
+  process.stderr.write(`${trouble instanceof Error ? trouble.message : trouble}\n`);
   process.exitCode = 1;
 }
 

@@ -1,4 +1,5 @@
 import { databaseFile } from '@/lib/data/database-file';
+import { fileTrouble } from '@/lib/data/file-trouble';
 import { readMark } from '@/lib/data/shop-mark.js';
 import { isWithoutShop } from './is-without-shop.js';
 
@@ -20,6 +21,7 @@ try {
     process.stdout.write('loaded the demo shop\n');
   }
 } catch (error) {
-  process.stderr.write(`${error instanceof Error ? error.message : error}\n`);
+  const trouble = fileTrouble(error, databaseFile()) ?? error;
+  process.stderr.write(`${trouble instanceof Error ? trouble.message : trouble}\n`);
   process.exitCode = 1;
 }

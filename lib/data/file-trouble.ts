@@ -16,9 +16,9 @@ export class FileTrouble extends Error {
 }
 
 const WHAT_TO_DO: Record<Cause, string> = {
-  full: 'Make room on that disk, then send it again: nothing need be started anew.',
-  'read-only': 'Make it writable, then send it again.',
-  locked: 'Close the other program that has it open, then send it again.',
+  full: 'Make room on that disk, then try again: nothing need be started anew.',
+  'read-only': 'Make it writable, then try again.',
+  locked: 'Close the other program that has it open, then try again.',
   damaged:
     'Stop the shop, put its files back or restore your newest copy, and start it anew. Until then, keep out of every bench.',
 };
