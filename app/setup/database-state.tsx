@@ -7,11 +7,17 @@ export function DatabaseSection({ database }: { database: DatabaseState }) {
   return (
     <section aria-labelledby="database">
       <h2 id="database">The database</h2>
-      {state === 'damaged' ? <Found database={database} /> : <p>{WORDS[state]}</p>}
-      <p className="soft small">
-        It is the file <code>{file}</code>. To copy it, stop the shop and copy that file: after a stop it holds
-        everything.
-      </p>
+      {state === 'damaged' ? (
+        <Found database={database} />
+      ) : (
+        <>
+          <p>{WORDS[state]}</p>
+          <p className="soft small">
+            It is the file <code>{file}</code>. To copy it, stop the shop and copy that file: after a stop it holds
+            everything.
+          </p>
+        </>
+      )}
     </section>
   );
 }
@@ -25,7 +31,7 @@ function Found({ database: { file, found, more } }: { database: DatabaseState })
   return (
     <div role="alert" className={damage.damage}>
       <p>
-        <b>Not everything is as it was written.</b> The benches of the shop are kept out of.
+        <b>Not everything is as it was written.</b> Keep out of the benches until that is put right.
       </p>
       <ul>
         {found.map((sentence) => (

@@ -50,11 +50,15 @@ const MEANINGS: [said: RegExp, why: Cause, wrong: (file: string) => string][] = 
 
 /** What an error says about the file of the database; null when it is about something else. */
 export function fileTrouble(error: unknown, file: string): FileTrouble | null {
-  if (error instanceof FileTrouble) return error;
+  if (isFileTrouble(error)) return error;
   const said = saidBy(error);
   const meaning = MEANINGS.find(([word]) => word.test(said));
   return meaning ? new FileTrouble(meaning[1], `${meaning[2](file)} Nothing was changed.`) : null;
 }
+
+/** Pages and routes are built apart, each with a class of its own; the open database, which throws it, is one for all. */
+const isFileTrouble = (error: unknown): error is FileTrouble =>
+  error instanceof Error && error.name === 'FileTrouble' && 'why' in error;
 
 /** Everything that an error of the client, the driver or the system says of its cause. */
 function saidBy(error: unknown): string {

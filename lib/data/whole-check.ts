@@ -95,7 +95,7 @@ function sheets(database: Sqlite.Database): Finding[] {
 }
 
 const WORDS: Record<RowFault['wrong'], string> = {
-  changed: 'is not as this program wrote it: it was changed from outside, or on the disk',
+  changed: 'was changed outside of this program, or on the disk',
   missing: 'was there and is gone',
   unsealed: 'was not written by this program',
 };

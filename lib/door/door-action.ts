@@ -8,7 +8,7 @@ import { withConfirmation } from '../confirmation';
 import { ownHosts } from './allowed-hosts';
 import { secondsToWait, tooManyChanges } from './change-rate';
 import { markEntered } from './entered';
-import { incidentSentence, logIncident, REQUEST_ID_HEADER } from './incident';
+import { incidentSentence, logIncident, REQUEST_ID_HEADER, troubleSaid } from './incident';
 import { judgeKnock } from './judge-knock';
 import { howMany, readForm } from './read-form';
 import { secondWordIn } from './second-word';
@@ -54,7 +54,8 @@ export function doorAction<S extends z.ZodType>(
       return stateAfter(outcome, read.typed, word.reason);
     } catch (error) {
       unstable_rethrow(error);
-      return refused(incidentSentence(logIncident('action', error)), read.typed);
+      const reference = logIncident('action', error);
+      return refused(troubleSaid(error) ?? incidentSentence(reference), read.typed);
     }
   };
 }

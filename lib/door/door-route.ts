@@ -7,7 +7,7 @@ import { withConfirmation } from '../confirmation';
 import { ownHosts } from './allowed-hosts';
 import { bodyLimit } from './body-limits';
 import { secondsToWait, tooManyChanges } from './change-rate';
-import { incidentSentence, logIncident } from './incident';
+import { incidentSentence, logIncident, troubleSaid } from './incident';
 import { judgeKnock } from './judge-knock';
 import { readFileBody, readJsonBody } from './read-body';
 import { secondWordOf } from './second-word';
@@ -95,8 +95,12 @@ async function answerOrIncident<Q extends z.ZodType, T>(
   }
 }
 
-const incident = (method: string, error: unknown): Response =>
-  problem(500, 'fault-of-ours', incidentSentence(logIncident(`${method} route`, error)));
+function incident(method: string, error: unknown): Response {
+  const reference = logIncident(`${method} route`, error);
+  const trouble = troubleSaid(error);
+  if (trouble !== null) return problem(503, 'not-writable', trouble);
+  return problem(500, 'fault-of-ours', incidentSentence(reference));
+}
 
 async function readBody<B extends z.ZodType>(
   contract: { body?: B; takes?: string },

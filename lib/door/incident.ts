@@ -17,3 +17,7 @@ export function logIncident(where: string, error: unknown): string {
 export function incidentSentence(reference: string): string {
   return `Something went wrong on our side. Try once more; if it happens again, look for ${reference} in the server's log.`;
 }
+
+/** What an error says that is about the database's file and meant for people; null for a fault of ours. */
+export const troubleSaid = (error: unknown): string | null =>
+  error instanceof Error && error.name === 'FileTrouble' ? error.message : null;

@@ -142,6 +142,33 @@ test(
   },
 );
 
+test.each([
+  'cut to nothing',
+  'zeroed',
+  'another file put in its place',
+  'deleted',
+  'log deleted',
+  'log cut to nothing',
+  'log zeroed',
+  'index of the log deleted',
+])('a write amid which the file is damaged (%s) is not acknowledged', async (kind) => {
+  const { file, shopId } = await running(await shopAtRest(), true);
+  const outcome = await write(
+    { id: newId(), name: 'addBench', shopId, body: kind },
+    CLOCK.now(),
+    async (rows, stamp) => {
+      stamp.touched.addOutside();
+      await rows.bench.updateMany({ where: { shopId }, data: { name: 'amid' } });
+      RUNNING[kind]?.(file, seeded(3));
+      return accept({});
+    },
+  ).catch(() => ({ ok: false }));
+  expect(outcome.ok).toBe(false);
+  expect(await doubtNow(CLOCK, shopId).catch(() => 'unreadable')).not.toBe(null);
+  await (await database().catch(() => null))?.close();
+  rmSync(join(file, '..'), { recursive: true, force: true });
+});
+
 test('a change by another program is looked at, and what it leaves sound goes on', async () => {
   const { file, shopId } = await running(await shopAtRest(), true);
   const raw = new Sqlite(file);
