@@ -189,13 +189,14 @@ export const HOSTILE: Record<string, Send> = {
   'put-right': async (any, shopId) => {
     const { writer } = await database();
     const where = { shopId_id: { shopId, id: 's' } };
+    const before = await writer.supplier.findUniqueOrThrow({ where, select: { name: true } });
     await writer.supplier.update({ where, data: { name: 'a\tb' } });
     const values = [{ path: 'name', is: any.text('Supplier') }];
     const outcome = await putRight(
       { ...sent(shopId), list: 'suppliers', id: any.id('s'), values, reason: any.text('looked') },
       CLOCK,
     );
-    if (!outcome.ok) await writer.supplier.update({ where, data: { name: 'Supplier' } });
+    if (!outcome.ok) await writer.supplier.update({ where, data: before });
     return outcome;
   },
   'receive-delivery': (any, shopId) =>
