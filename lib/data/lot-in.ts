@@ -32,11 +32,11 @@ export async function lotReceived(rows: Rows, shopId: string, lot: LotIn, on: Da
   const product = await productMeasures(rows, shopId, lot.product);
   if (!product) return refuse({ code: 'not-found', what: 'product', id: lot.product });
   const size = readStock(lot.pack, product);
-  const faults = [
+  const faults = firstOfEach([
     ...(size.ok ? [] : [{ path: 'pack', message: size.message }]),
     ...lotFaults(lot, on),
     ...(await shelfFaults(rows, shopId, lot.count)),
-  ];
+  ]);
   if (!size.ok || faults.length > 0) return refuse({ code: 'faults', faults });
   const { pack, count, paid, expiresOn, keptIn } = lot;
   return accept({
@@ -75,6 +75,10 @@ export async function deliveredLots(
 const inLot = (number: number, { path, message }: Fault): Fault => ({ path: `lots[${number}].${path}`, message });
 
 const NOTHING = 'Nothing is counted yet. Write beside each pack how many came.';
+
+/** One fault for each place: the first, which knows the product. */
+const firstOfEach = (faults: Fault[]): Fault[] =>
+  faults.filter(({ path }, at) => faults.findIndex((one) => one.path === path) === at);
 
 /** A shelf of more containers than a shop file may hold could be exported and never brought in again. */
 async function shelfFaults(rows: Rows, shopId: string, count: number): Promise<Fault[]> {
