@@ -1,6 +1,5 @@
 import type { Written } from '@/shared/shop-file/contract';
 import { dayAfter } from './calendar';
-import { LANDED } from './landed';
 import type { Pick } from './pick';
 
 /* Products, packs, bottles, benches and recipes made up. */
@@ -114,16 +113,11 @@ export function anyOffer(
     ...{ id: `o${id}`, supplier: pick.one(suppliers).id, product: product.id, pack: pick.one(packsOf(product)) },
     ...{
       price: price(pick),
-      leadDays: LANDED.unknownLead && pick.chance(10) ? null : pick.below(8),
+      leadDays: pick.chance(10) ? null : pick.below(8),
       archived: pick.chance(8),
     },
     breaks: pick.chance(30) ? [{ atLeast: 3, price: '1.00' }] : [],
-    since: pick.one([
-      null,
-      dayAfter(today, -30),
-      today,
-      ...(LANDED.futurePrices ? [dayAfter(today, 1), dayAfter(today, 20)] : []),
-    ]),
+    since: pick.one([null, dayAfter(today, -30), today, dayAfter(today, 1), dayAfter(today, 20)]),
     earlier: pick.chance(60) ? earlier : [],
   };
 }

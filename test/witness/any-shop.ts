@@ -1,7 +1,6 @@
 import type { WrittenShopFile } from '@/shared/shop-file/contract';
 import { anyBench, anyLot, anyOffer, anyProduct, anyRecipe } from './any-goods';
 import { dayAfter, daysBetween, daysOf } from './calendar';
-import { LANDED } from './landed';
 import { type Pick, pickFrom } from './pick';
 
 /* A whole shop made up from a number, the same for the same number: small, and odd in as many ways as the file allows. */
@@ -110,11 +109,9 @@ function anySettings(pick: Pick, today: string): Settings {
     },
     specialDays: pick.many(0, 3, (at) => ({
       on: dayAfter(today, 7 * at + pick.below(7)),
-      hours: (LANDED.holidays && pick.one([[], HOURS[1]])) || [['10:00', '14:00']],
+      hours: pick.one([[], HOURS[1] ?? []]),
     })),
-    ...(LANDED.unknownPh && pick.chance(30)
-      ? {}
-      : { water: { alkalinityMgPerLCaCO3: 90 + pick.below(90), pH: 7.2 + pick.below(9) / 10 } }),
+    ...(pick.chance(30) ? {} : { water: { alkalinityMgPerLCaCO3: 90 + pick.below(90), pH: 7.2 + pick.below(9) / 10 } }),
     ...(pick.chance(30) ? named : plain),
     safetyDays: pick.below(5),
     wagePerHour: pick.chance(20) ? null : `${14 + pick.below(9)}.${25 + pick.below(70)}`,
@@ -130,7 +127,7 @@ function anySupplier(pick: Pick, at: number, today: string): Supplier {
   return {
     ...{ id: `s${at}`, name: `Supplier ${at}`, archived: pick.chance(8) },
     workingDays: WEEKDAYS.filter((_, day) => day === 2 || pick.chance(60)),
-    ...(LANDED.holidays ? closedOn : {}),
+    ...closedOn,
   };
 }
 

@@ -8,7 +8,6 @@ import { parseShopFile } from '@/shared/shop-file/parse';
 import { readDay } from '@/shared/time/day';
 import { runs } from '../runs';
 import { anyShop } from './any-shop';
-import { LANDED } from './landed';
 import { witnessPlan } from './plan';
 
 /*
@@ -31,7 +30,7 @@ const RULES = new Set([
   'short',
   'unknown-cost',
   'unknown-expiry',
-  ...(LANDED.unknownNeed ? ['unknown-need'] : []),
+  'unknown-need',
 ]);
 
 type Flag = { severity: string; rule: string; on: string; program: string | null };
@@ -44,11 +43,9 @@ const flagLines = (flags: Flag[]): string[] => {
   return [...new Set(lines)].sort();
 };
 
-/** A plan as JSON writes it, without what the program does not tell yet. */
+/** A plan as JSON writes it, without what it takes for granted, which stands beside the figures. */
 const comparable = (plan: { flags: Flag[] }): unknown => {
-  // What is taken for granted stands beside the figures.
-  const without = ['assumed', ...(LANDED.unknownNeed ? [] : ['need', 'needAtLeast', 'unknownSince'])];
-  const text = JSON.stringify(plan, (key, value) => (without.includes(key) ? undefined : value));
+  const text = JSON.stringify(plan, (key, value) => (key === 'assumed' ? undefined : value));
   return { ...JSON.parse(text), flags: flagLines(plan.flags) };
 };
 
