@@ -77,9 +77,9 @@ function inWords(
   const today = dayOf(zone, recordedAt);
   const was =
     wasUntil === null ? 'KEEP OUT, not known until when' : `KEEP OUT until ${showDayUntil(wasUntil, zone, today)}`;
-  const is = opensAt <= recordedAt ? 'open at once' : `KEEP OUT until ${showDayUntil(opensAt, zone, today)}`;
-  const also = isKeptClosed ? ', once nothing else keeps it closed' : '';
-  return `${bench.name}: now ${was}; then ${is}${also}.`;
+  const atOnce = isKeptClosed ? 'open as soon as nothing else keeps it closed' : 'open at once';
+  const is = opensAt <= recordedAt ? atOnce : `KEEP OUT until ${showDayUntil(opensAt, zone, today)}`;
+  return `${bench.name}: now ${was}; then ${is}.`;
 }
 
 const rowOf = ({ bench, wasUntil, opensAt }: EarlierOpening, { shopId, commandId, actor, recordedAt }: Stamp) => ({

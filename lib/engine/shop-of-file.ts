@@ -157,12 +157,18 @@ const recipeOf = (recipe: ShopFile['recipes'][number], find: Find<Product>, drop
   }),
 });
 
-/** A program without the turns that were done by a record that counts nowhere: nothing is known to have been sprayed. */
+/**
+ * A program in which turns that were done by a record that counts nowhere are to be done again, where they were moved to:
+ * nothing is known to have been sprayed.
+ */
 function withoutErrors(program: FileProgram, applications: FileApplication[]): FileProgram {
   const inError = new Set(applications.filter((record) => !counts(record)).map(({ id }) => id));
   if (inError.size === 0) return program;
-  const stands = ({ application }: FileProgram['changes'][number]) => application === null || !inError.has(application);
-  return { ...program, changes: program.changes.filter(stands) };
+  const changes = program.changes.flatMap((change) => {
+    if (change.application === null || !inError.has(change.application)) return [change];
+    return change.movedTo === null ? [] : [{ ...change, kind: 'moved' as const, application: null }];
+  });
+  return { ...program, changes };
 }
 
 function programOf(

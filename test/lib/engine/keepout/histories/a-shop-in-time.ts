@@ -108,7 +108,10 @@ export class ShopInTime {
     );
     const programs = base.programs.map((program) => ({
       ...program,
-      changes: program.changes.filter(({ application }) => application === null || !inError.has(application)),
+      changes: program.changes.flatMap((change) => {
+        if (change.application === null || !inError.has(change.application)) return [change];
+        return change.movedTo === null ? [] : [{ ...change, kind: 'moved' as const, application: null }];
+      }),
     }));
     return { ...base, programs, applications };
   }
