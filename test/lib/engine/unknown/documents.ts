@@ -42,6 +42,9 @@ function note(
   else sums.set(name, { value: Number(value), part });
 }
 
+/** A bottle whose last day is not known dies in no week, and the flag says so for all of the plan. */
+const partOf = (rule: string): string | null => (rule === 'unknown-expiry' ? null : 'flags');
+
 export function planTold(file: ShopFile): Told {
   const told: Told = { document: 'plan', sums: new Map(), said: [] };
   const { totals, products, sprayings, flags, assumed } = planDocument(planAhead(shopOfFile(file), TODAY, WEEKS));
@@ -76,7 +79,7 @@ export function planTold(file: ShopFile): Told {
     told.said.push({
       key: key('flag', rule, on, program, product),
       about: [product ?? 'any', program ?? 'any'],
-      part: 'flags',
+      part: partOf(rule),
     });
   }
   told.said.push(...assumed.map(({ path }) => ({ key: path, about: [path], part: null })));
