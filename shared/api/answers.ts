@@ -122,6 +122,7 @@ export const MixAnswer = z.strictObject({
   protectiveEquipment: z.array(z.string()),
   cost: money.nullable(),
   flags: z.array(flag),
+  assumed,
 });
 
 /** Which benches are closed, as `GET /api/v1/keepout` and `shop keepout` give it. */

@@ -55,10 +55,15 @@ export function assumedOfGoods(
   ];
 }
 
-/** What a plan takes for granted about how long what is on the shelf keeps, by the place in the shop file. */
-export const keepingAssumed = ({ products, containers }: Pick<Shop, 'products' | 'containers'>): Assumed[] => {
+/** What a plan or a mix takes for granted about how long what is on the shelf keeps, of all products or only of some. */
+export const keepingAssumed = (
+  { products, containers }: Pick<Shop, 'products' | 'containers'>,
+  only: ReadonlySet<Product> = new Set(products),
+): Assumed[] => {
   const standing = new Set(containers.filter(({ remaining }) => remaining > 0).map(({ product }) => product));
-  return products.flatMap((product, at) => (standing.has(product) ? openedAssumed(product, at) : []));
+  return products.flatMap((product, at) =>
+    standing.has(product) && only.has(product) ? openedAssumed(product, at) : [],
+  );
 };
 
 const openedAssumed = ({ id, name, shelfLife }: Product, index: number): Assumed[] =>

@@ -2,6 +2,7 @@ import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Exact } from '@/shared/quantity/exact';
 import type { Day } from '@/shared/time/day';
 import { pricedOn } from '../ahead/price-in-force';
+import { keepingAssumed } from '../buying/assumed';
 import type { Shop } from '../shop';
 import { batchFor } from './batch';
 import { type MixDocument, mixDocument } from './mix-document';
@@ -20,5 +21,7 @@ export function mixAnswerOf(shop: Shop, { recipe: id, ml, area }: MixAsked, toda
   if (!recipe) return refuse({ code: 'not-found', what: 'recipe', id });
   const batch = batchFor({ kind: 'volume', ml, area }, null);
   if (!batch.ok) return refuse({ code: 'faults', faults: [{ path: 'volume', message: batch.message }] });
-  return accept(mixDocument(mixSheet(pricedOn(shop, today), recipe, batch.value, today)));
+  const mixed = new Set(recipe.ingredients.map(({ product }) => product));
+  const sheet = mixSheet(pricedOn(shop, today), recipe, batch.value, today);
+  return accept(mixDocument(sheet, keepingAssumed(shop, mixed)));
 }

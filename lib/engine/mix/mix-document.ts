@@ -1,6 +1,7 @@
 import { moneyText } from '@/shared/measure/money';
 import { toNumber } from '@/shared/quantity/exact';
 import { flagIn } from '../ahead/plan-document';
+import { type Assumed, assumedIn } from '../buying/assumed';
 import type { Product } from '../shop';
 import { measuredWith } from './measuring';
 import type { MixPh } from './mix-chemistry';
@@ -12,11 +13,14 @@ export type MixDocument = ReturnType<typeof mixDocument>;
 /**
  * A mix sheet as the `shop` command and the HTTP API print it.
  *
- * Takes   the sheet of a finished volume in one fill
+ * Takes   the sheet of a finished volume in one fill, and what is taken for granted of the bottles that it is drawn from
  * Units   mL of a liquid and g of a powder as plain numbers, not rounded; money as decimal text with six places
  * Gives   null for whatever is unknown; errorPercent is above nothing where measuring puts too much in
  */
-export const mixDocument = ({ batch, steps, chemistry, rei, wearing, cost, flags }: MixSheet) => ({
+export const mixDocument = (
+  { batch, steps, chemistry, rei, wearing, cost, flags }: MixSheet,
+  assumed: readonly Assumed[] = [],
+) => ({
   ml: toNumber(batch.spray.total),
   steps: steps.map(stepIn),
   strength: chemistry.strength.map(({ substance, mgPerL }) => ({ substance, mgPerL })),
@@ -26,6 +30,7 @@ export const mixDocument = ({ batch, steps, chemistry, rei, wearing, cost, flags
   protectiveEquipment: wearing.equipment,
   cost: cost.material === null ? null : moneyText(cost.material),
   flags: flags.map(flagIn),
+  assumed: assumedIn(assumed),
 });
 
 const MINUTES_PER_HOUR = 60;

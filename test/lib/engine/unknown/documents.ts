@@ -103,7 +103,8 @@ export function mixTold(file: ShopFile): Told {
   const told: Told = { document: 'mix', sums: new Map(), said: [] };
   const mix = mixAnswerOf(shopOfFile(file), { recipe: 'r0', ml: exact(5_000n), area: null }, TODAY);
   if (!mix.ok) return told;
-  const { cost, steps, strength, elements, flags } = mix.value;
+  const { cost, steps, strength, elements, flags, assumed } = mix.value;
+  told.said.push(...assumed.map(({ path }) => ({ key: path, about: [path], part: null })));
   note(told, 'cost', cost, ['any']);
   for (const { product, amount } of steps) note(told, key('amount', product), amount, [product]);
   for (const { substance, mgPerL } of strength) note(told, key('strength', substance), mgPerL, ['any']);
