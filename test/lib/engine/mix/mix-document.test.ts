@@ -81,7 +81,9 @@ const worked: SmallShop = {
 };
 
 test('four litres, worked by hand', () => {
-  const { steps, flags, pH, ...rest } = printed(worked, '4 L');
+  const { steps, flags, pH, assumed, ...rest } = printed(worked, '4 L');
+  // No product says how long it keeps once opened.
+  expect(assumed.every(({ path }) => /^products\[\d\]\.shelfLife\.openedDays$/.test(path))).toBe(true);
   expect(steps).toEqual([
     {
       order: 1,
