@@ -3,14 +3,12 @@ import type { Clock } from '@/lib/clock';
 import { noteAlertsSent } from '@/lib/commands/note-alerts-sent';
 import { alertSettingsOf, shopsWithAlertSettings } from '@/lib/data/alert-settings';
 import { keysSent } from '@/lib/data/alerts-sent';
-import { shopFileOf } from '@/lib/data/snapshot';
-import { planAhead } from '@/lib/engine/ahead/plan-ahead';
-import { WEEKS_AHEAD } from '@/lib/engine/ahead/weeks-ahead';
+import { planKept } from '@/lib/data/plan-kept';
+import { shopOf } from '@/lib/data/snapshot';
 import type { Alert } from '@/lib/engine/alerts/alert';
 import { alertsOf } from '@/lib/engine/alerts/alerts';
 import { isQuiet } from '@/lib/engine/alerts/quiet-hours';
 import type { Shop } from '@/lib/engine/shop';
-import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { benchStates, certaintyNow } from '@/lib/views/bench-states';
 import { type AlertSettings, type AlertWay, waysOf } from '@/shared/alerts/alert-settings';
 import { stillToSpray } from '../engine/ahead/turns-on-record';
@@ -39,7 +37,7 @@ export async function alertRound(clock: Clock): Promise<void> {
 async function roundOf(shopId: string, clock: Clock): Promise<void> {
   const saved = await alertSettingsOf(shopId);
   if (!saved || waysOf(saved.settings).length === 0) return;
-  const shop = shopOfFile(await shopFileOf(shopId));
+  const shop = await shopOf(shopId);
   if (isQuiet(saved.settings.quiet, shop.zone, clock.now())) return;
   const alerts = await alertsNow(shopId, shop, clock);
   for (const way of waysOf(saved.settings))
@@ -50,7 +48,7 @@ async function roundOf(shopId: string, clock: Clock): Promise<void> {
 export async function alertsNow(shopId: string, shop: Shop, clock: Clock): Promise<Alert[]> {
   const now = clock.now();
   const today = clock.today(shop.zone);
-  const plan = planAhead(shop, today, WEEKS_AHEAD);
+  const plan = planKept(shop, today);
   return alertsOf(
     { ...plan, sprayings: stillToSpray(plan, today) },
     benchStates(shop, now, await certaintyNow(clock, shopId)),

@@ -5,6 +5,7 @@ import { type Prisma, PrismaClient } from '@/prisma/generated/client';
 import { databaseFile } from './database-file';
 import { FileWatch } from './file-watch';
 import { LogKeeper } from './log-keeper';
+import { type Marks, marksOf } from './marks';
 import { type Pragma, READER_PRAGMAS, refuseWrongPragmas, setPragmas, WRITER_PRAGMAS } from './pragmas';
 import { SealingConnections } from './sealing-connection';
 
@@ -15,6 +16,8 @@ export type Database = {
   inode: bigint;
   writer: PrismaClient;
   reader: PrismaClient;
+  /** What shows whether anything has changed. */
+  marks: Marks;
   /** The end of the line of commands that wait their turn. Only `inTurn` touches it. */
   line: Promise<unknown>;
   /** What is known of the file from outside of SQLite. */
@@ -80,11 +83,12 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
     open.delete(file);
     throw error;
   }
+  const marks = marksOf(file);
   const watch = new FileWatch(file);
   const keeper = new LogKeeper(watch, sealing.driver);
   const inode = watch.signs().main.ino;
   const close = () => end(opened);
-  const opened: Database = { file, inode, writer, reader, watch, keeper, line: Promise.resolve(), close };
+  const opened: Database = { file, inode, writer, reader, marks, watch, keeper, line: Promise.resolve(), close };
   return opened;
 }
 
@@ -92,10 +96,11 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
  * The connection that closes last brings the log into the file. Where that is no longer the file that was opened, it must
  * not: so the one that can only read closes last, and the log stays where it is.
  */
-async function end({ file, writer, reader, watch, keeper, line }: Database): Promise<void> {
+async function end({ file, writer, reader, marks, watch, keeper, line }: Database): Promise<void> {
   await line;
   const isSound = keeper.finish();
   open.delete(file);
+  marks.close();
   for (const connection of isSound ? [reader, writer] : [writer, reader]) await connection.$disconnect();
   watch.close();
 }

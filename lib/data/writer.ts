@@ -71,7 +71,7 @@ export async function write<T extends Plain>(
 /** Write something that is no command, after every command that came before it. It awaits nothing but the rows. */
 export async function inTurn<T>(work: (opened: Database) => Promise<T>): Promise<T> {
   const opened = await database();
-  const turn = opened.line.then(() => persistently(() => watched(opened, work)));
+  const turn = opened.line.then(() => persistently(() => opened.marks.ownWrite(() => watched(opened, work))));
   opened.line = turn.catch(() => {});
   return turn;
 }

@@ -11,12 +11,11 @@ import { writerOf } from '../data/application-rows';
 import { newCommandId } from '../data/new-id';
 import { type RecordVersion, recordVersions } from '../data/record-versions';
 import { shopHere } from '../data/shops';
-import { shopFileOf } from '../data/snapshot';
+import { snapshotOf } from '../data/snapshot';
 import { plainInstant } from '../engine/exchange/plain-text';
 import { nameIn } from '../engine/name-in';
 import { treatedPlace, treatedPlants } from '../engine/record/treated';
 import type { Shop } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
 import type { AboutRecord } from './record';
 import { shopsAndShown } from './shown-shop';
 
@@ -85,8 +84,8 @@ type InShop = { shop: Shop; file: ShopFile; newest: RecordVersion; written: File
 async function recordIn(shopId: string, application: string): Promise<InShop | null> {
   const newest = (await recordVersions(shopId, application)).at(-1);
   if (!newest) return null;
-  const file = await shopFileOf(shopId);
-  return { shop: shopOfFile(file), file, newest, written: writerOf(file.products)(newest) };
+  const { file, shop } = await snapshotOf(shopId);
+  return { shop, file, newest, written: writerOf(file.products)(newest) };
 }
 
 /**

@@ -11,7 +11,8 @@ import {
   rowsBy,
   unknownIn,
 } from '../engine/budget/budget';
-import { type BudgetLine, budgetSum } from '../engine/budget/budget-line';
+import type { BudgetLine } from '../engine/budget/budget-line';
+import { sumOnce } from '../engine/budget/placed-lines';
 import { eachOnce, type ToEnter } from '../engine/rules/to-enter';
 import type { PlantGroup } from '../engine/shop';
 import { rowName, sideWords } from '../engine/working/budget-figures';
@@ -69,7 +70,7 @@ function budgetRow(budget: Budget, by: BudgetKey, row: string, figure: FigAt): B
   return {
     ...{ row, name: rowName(budget, by, row) },
     cells: cellsOf((column) => cellAt(budget, by, row, column, () => figure('budget', by, row, column))),
-    drawn: cellsOf((column) => Math.max(0, budgetSum(lines[column]).cost ?? 0)),
+    drawn: cellsOf((column) => Math.max(0, sumOnce(lines[column]).cost ?? 0)),
     unknown: unknownIn(budget, by, row).length === 0 ? null : figure('budget', by, row, 'unknown'),
   };
 }

@@ -4,11 +4,10 @@ import type { BuyQuestion, EquivalentsQuestion } from '@/shared/api/questions';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
 import type { Clock } from '../clock';
-import { shopFileOf } from '../data/snapshot';
+import { snapshotOf } from '../data/snapshot';
 import { type BuyDocument, buyDocument } from '../engine/buying/buy-document';
 import { equivalentsFault } from '../engine/equivalents/equivalents-answer';
 import { type EquivalentsDocument, equivalentsDocument } from '../engine/equivalents/equivalents-document';
-import { shopOfFile } from '../engine/shop-of-file';
 import { onThread } from '../solver/on-thread';
 import { askedShop } from './asked-shop';
 import { TOO_LARGE } from './documents';
@@ -17,9 +16,9 @@ import { TOO_LARGE } from './documents';
 export async function buyAnswer(asked: z.output<typeof BuyQuestion>, clock: Clock): Promise<Outcome<BuyDocument>> {
   const found = await askedShop(asked.shop);
   if (!found.ok) return found;
-  const file = await shopFileOf(found.value.id);
+  const { file, shop } = await snapshotOf(found.value.id);
   const { weeks, seconds } = asked;
-  const today = asked.today ?? clock.today(shopOfFile(file).zone);
+  const today = asked.today ?? clock.today(shop.zone);
   return searched(async () => {
     return accept(buyDocument(await onThread({ what: 'purchase plan', file, today, weeks, seconds })));
   });
@@ -32,8 +31,7 @@ export async function equivalentsAnswer(
 ): Promise<Outcome<EquivalentsDocument>> {
   const found = await askedShop(asked.shop);
   if (!found.ok) return found;
-  const file = await shopFileOf(found.value.id);
-  const shop = shopOfFile(file);
+  const { file, shop } = await snapshotOf(found.value.id);
   const fault = equivalentsFault(shop, asked);
   if (fault) return refuse(fault);
   const { recipe, product, weeks, seconds } = asked;

@@ -5,11 +5,10 @@ import type { Clock } from '../clock';
 import { shopOfLink } from '../data/shared-links';
 import { shopMarks } from '../data/shop-marks';
 import { shopHere } from '../data/shops';
-import { shopFileOf } from '../data/snapshot';
+import { shopOf } from '../data/snapshot';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import { shopCalendar } from '../engine/calendar/shop-calendar';
 import { heldBack } from '../engine/keepout/held-back';
-import { shopOfFile } from '../engine/shop-of-file';
 import { certaintyNow } from './bench-states';
 
 /**
@@ -24,7 +23,7 @@ export async function calendarFeed(token: string, clock: Clock): Promise<Outcome
   if (!listed) return refuse({ code: 'no-such-route' });
   const marks = await shopMarks(listed.id);
   const { doubt, lag } = await certaintyNow(clock, listed.id);
-  const shop = heldBack(shopOfFile(await shopFileOf(listed.id)), lag);
+  const shop = heldBack(await shopOf(listed.id), lag);
   const facts = {
     ...{ shopId: listed.id, createdOn: listed.createdOn, ...marks },
     ...{ now: clock.now(), today: clock.today(shop.zone), inDoubt: doubt !== null },

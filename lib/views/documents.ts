@@ -6,27 +6,23 @@ import { isTooLarge } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { unreadRefusal } from '@/shared/shop-file/unread';
 import type { Clock } from '../clock';
-import { bookedIn } from '../data/booked';
-import { shopFileOf } from '../data/snapshot';
+import { planKept } from '../data/plan-kept';
+import { type Snapshot, snapshotOf } from '../data/snapshot';
 import { planAhead } from '../engine/ahead/plan-ahead';
 import { type PlanDocument, planDocument } from '../engine/ahead/plan-document';
-import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
-import { budgetOf } from '../engine/budget/budget';
 import { keepOut } from '../engine/keepout/keep-out';
 import { type KeepoutDocument, keepoutDocument } from '../engine/keepout/keepout-document';
 import { mixAnswerOf } from '../engine/mix/mix-answer';
 import type { MixDocument } from '../engine/mix/mix-document';
-import { shopOfFile } from '../engine/shop-of-file';
 import { type Working, workingOf } from '../engine/working/working';
 import { askedShop } from './asked-shop';
 import { benchStates, certaintyNow } from './bench-states';
-import { isOfBudget } from './budget-now';
+import { budgetNow, isOfBudget } from './budget-now';
 import { isOfSearch, searchedWorking } from './buying-workings';
 
 /** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
 export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): Promise<Outcome<PlanDocument>> {
-  return answerOf(asked.shop, (file) => {
-    const shop = shopOfFile(file);
+  return answerOf(asked.shop, ({ shop }) => {
     return planDocument(planAhead(shop, asked.today ?? clock.today(shop.zone), asked.weeks));
   });
 }
@@ -34,8 +30,7 @@ export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): 
 /** The mix sheet of a finished volume, as `shop mix` prints it. Refuses 'not-found' when there is no such recipe. */
 export async function mixAnswer(asked: z.output<typeof MixQuestion>, clock: Clock): Promise<Outcome<MixDocument>> {
   const { recipe, volume: ml, area = null } = asked;
-  const outcome = await answerOf(asked.shop, (file) => {
-    const shop = shopOfFile(file);
+  const outcome = await answerOf(asked.shop, ({ shop }) => {
     return mixAnswerOf(shop, { recipe, ml, area }, asked.today ?? clock.today(shop.zone));
   });
   return outcome.ok ? outcome.value : outcome;
@@ -52,8 +47,7 @@ export async function keepoutAnswer(
   const found = await askedShop(asked.shop);
   if (!found.ok) return found;
   const certainty = await certaintyNow(clock, found.value.id);
-  return answerOf(found.value.id, (file) => {
-    const shop = shopOfFile(file);
+  return answerOf(found.value.id, ({ shop }) => {
     const now = asked.now ?? clock.now();
     return keepoutDocument(now, asked.now ? keepOut(shop, now) : benchStates(shop, now, certainty), shop.zone);
   });
@@ -61,7 +55,7 @@ export async function keepoutAnswer(
 
 /** A whole shop as its shop file. Refuses 'things-unread' rather than give a file that lacks something without a word. */
 export async function shopFileAnswer(asked: z.output<typeof ShopQuestion>): Promise<Outcome<ShopFile>> {
-  const answer = await answerOf(asked.shop, (file) => file);
+  const answer = await answerOf(asked.shop, ({ file }) => file);
   const unread = answer.ok ? unreadRefusal(answer.value) : null;
   return unread ? refuse(unread) : answer;
 }
@@ -72,11 +66,10 @@ export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clo
   if (!found.ok) return found;
   const certainty = await certaintyNow(clock, found.value.id);
   if (isOfSearch(asked.figure)) return searchedAnswer(found.value.id, asked.figure, clock);
-  const booked = isOfBudget(asked.figure) ? await bookedIn(found.value.id) : null;
-  const outcome = await answerOf(found.value.id, (file) => {
-    const shop = shopOfFile(file);
-    const budget = booked ? budgetOf(shop, booked, clock.today(shop.zone)) : undefined;
-    const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
+  const outcome = await answerOf(found.value.id, async ({ shop }, id) => {
+    const today = clock.today(shop.zone);
+    const budget = isOfBudget(asked.figure) ? await budgetNow({ id, shop, today }) : undefined;
+    const plan = planKept(shop, today);
     const now = clock.now();
     return workingOf({ plan, benches: benchStates(shop, now, certainty), now, budget }, asked.figure);
   });
@@ -85,18 +78,20 @@ export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clo
 }
 
 async function searchedAnswer(id: string, figure: string, clock: Clock): Promise<Outcome<Working>> {
-  const file = await shopFileOf(id);
-  const shop = shopOfFile(file);
+  const { file, shop } = await snapshotOf(id);
   const working = await searchedWorking({ id, file, shop, today: clock.today(shop.zone) }, figure);
   return working ? accept(working) : refuse({ code: 'not-found', what: 'figure', id: figure });
 }
 
-async function answerOf<T>(id: string | undefined, work: (file: ShopFile) => T): Promise<Outcome<T>> {
+async function answerOf<T>(
+  id: string | undefined,
+  work: (here: Snapshot, id: string) => T | Promise<T>,
+): Promise<Outcome<T>> {
   const asked = await askedShop(id);
   if (!asked.ok) return asked;
-  const file = await shopFileOf(asked.value.id);
+  const here = await snapshotOf(asked.value.id);
   try {
-    return accept(work(file));
+    return accept(await work(here, asked.value.id));
   } catch (error) {
     // Figures that cannot be kept exactly come from what was typed in, not from the program.
     if (!isTooLarge(error)) throw error;

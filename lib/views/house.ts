@@ -4,14 +4,11 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
-import { shopFileOf } from '../data/snapshot';
+import { planKept, pricedKept } from '../data/plan-kept';
+import { snapshotOf } from '../data/snapshot';
 import type { Plan, Spraying } from '../engine/ahead/plan';
-import { planAhead } from '../engine/ahead/plan-ahead';
-import { pricedOn } from '../engine/ahead/price-in-force';
 import { stillToSpray } from '../engine/ahead/turns-on-record';
-import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import type { Shop } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
 import { benchStates, certaintyNow, type Standing } from './bench-states';
 import { type FigAt, figuresOf } from './figures';
 import { shopsAndShown } from './shown-shop';
@@ -47,10 +44,9 @@ export type House = HereNow & {
 export const shopNow = cache(async (clock: Clock): Promise<HereNow | null> => {
   const { shown } = await shopsAndShown();
   if (!shown) return null;
-  const file = await shopFileOf(shown.id);
-  const asWritten = shopOfFile(file);
+  const { file, shop: asWritten } = await snapshotOf(shown.id);
   const today = clock.today(asWritten.zone);
-  const shop = pricedOn(asWritten, today);
+  const shop = pricedKept(asWritten, today);
   const ways = { units: shop.units, currency: shop.currency, zone: shop.zone, today };
   return { id: shown.id, isDemo: shown.isDemo, file, shop, now: clock.now(), today, ways };
 });
@@ -59,7 +55,7 @@ export const shopNow = cache(async (clock: Clock): Promise<HereNow | null> => {
 export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
   const here = await shopNow(clock);
   if (!here) return null;
-  const plan = planAhead(here.shop, here.today, WEEKS_AHEAD);
+  const plan = planKept(here.shop, here.today);
   const benches = benchStates(here.shop, here.now, await certaintyNow(clock, here.id));
   const toSpray = stillToSpray(plan, here.today);
   return { ...here, plan, toSpray, benches, figure: figuresOf({ plan, benches, now: here.now }) };

@@ -5,9 +5,8 @@ import { IN_ANY_YEAR, showDayUntil, showInstant } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { shopOfLink } from '../data/shared-links';
-import { shopFileOf } from '../data/snapshot';
+import { shopOf } from '../data/snapshot';
 import type { Shop } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
 import { figureAddress } from '../engine/working/shown';
 import { benchAnchor } from './bench-anchor';
 import { benchStates, certaintyNow, type Doubt, type Standing } from './bench-states';
@@ -87,7 +86,7 @@ async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promi
   const certainty = await certaintyNow(clock, shopId);
   // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
-  const shop = shopOfFile(await shopFileOf(shopId));
+  const shop = await shopOf(shopId);
   const recorded = recordedClosings(shop);
   return {
     shop: shop.name,

@@ -5,14 +5,12 @@ import { showMinutes } from '@/shared/measure/show';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { showDay, showInstant, showUntil } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
-import { shopFileOf } from '../data/snapshot';
+import { planKept } from '../data/plan-kept';
+import { shopOf } from '../data/snapshot';
 import { movedPlan } from '../engine/ahead/moved-plan';
 import type { Spraying } from '../engine/ahead/plan';
-import { planAhead } from '../engine/ahead/plan-ahead';
-import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import type { Flag } from '../engine/rules/flag';
 import type { Shop } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
 import { askedShop } from './asked-shop';
 import { clearedWords, costWords, stockWords } from './difference-words';
 import { gravestFirst } from './flags-by-gravity';
@@ -25,11 +23,11 @@ export type MovePreview = { where: string; effects: string[]; flags: Flag[] };
 export async function movePreview(asked: z.output<typeof MoveQuestion>, clock: Clock): Promise<Outcome<MovePreview>> {
   const here = await askedShop(asked.shop);
   if (!here.ok) return here;
-  const shop = shopOfFile(await shopFileOf(here.value.id));
+  const shop = await shopOf(here.value.id);
   if (!shop.programs.some(({ id }) => id === asked.program)) {
     return refuse({ code: 'not-found', what: 'program', id: asked.program });
   }
-  const plan = planAhead(shop, clock.today(shop.zone), WEEKS_AHEAD);
+  const plan = planKept(shop, clock.today(shop.zone));
   const moved = movedPlan(plan, asked.program, asked.on, { day: asked.to, startMinute: asked.at });
   const { spraying } = moved;
   return accept({

@@ -4,10 +4,9 @@ import type { Micros } from '@/shared/quantity/amounts';
 import type { Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
-import { shopFileOf } from '../data/snapshot';
+import { shopOf } from '../data/snapshot';
 import { restOf } from '../engine/orders/on-order';
 import type { Offer, Order, Supplier } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
 import { placesOf } from './bottle';
 import { type HereNow, shopNow } from './house';
 
@@ -102,6 +101,6 @@ const packsOf = ({ offers, containers }: HereNow['shop'], id: string): string[] 
 
 /** The offers of a shop by their ids, for whoever writes down what a delivery brought. */
 export async function offersOf(shopId: string): Promise<Map<string, { product: string; pack: string }>> {
-  const { offers } = shopOfFile(await shopFileOf(shopId));
+  const { offers } = await shopOf(shopId);
   return new Map(offers.map(({ id, product, packText }) => [id, { product: product.id, pack: packText }]));
 }

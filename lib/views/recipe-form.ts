@@ -2,10 +2,9 @@ import 'server-only';
 import { draftOfRecipe, type RecipeDraft } from '@/shared/forms/recipe';
 import { accept, type Outcome } from '@/shared/outcome';
 import type { Clock } from '../clock';
-import { shopFileOf } from '../data/snapshot';
+import { shopOf } from '../data/snapshot';
 import { type RecipeCheck, recipeCheck } from '../engine/mix/recipe-check';
 import type { Product } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
 import { askedShop } from './asked-shop';
 import { type HereNow, shopNow } from './house';
 import { type ReplaceAsked, type Replaced, replacedIn } from './solutions';
@@ -70,5 +69,5 @@ const choiceOf = ({ id, name, form, label }: Product): Choice => ({
 export async function recipeCheckAnswer(shop: string | undefined, draft: RecipeDraft): Promise<Outcome<RecipeCheck>> {
   const asked = await askedShop(shop);
   if (!asked.ok) return asked;
-  return accept(recipeCheck(shopOfFile(await shopFileOf(asked.value.id)), draft));
+  return accept(recipeCheck(await shopOf(asked.value.id), draft));
 }

@@ -4,12 +4,11 @@ import { byOwner } from '../data/by-owner';
 import { checkRecordsOf, damageIn } from '../data/check-records';
 import { type Draw, drawsForRecords } from '../data/record-draws';
 import { type RecordVersion, recordVersions } from '../data/record-versions';
-import { shopFileOf } from '../data/snapshot';
+import { shopOf } from '../data/snapshot';
 import { type Missing, missingFields } from '../engine/record/required';
 import { recordMayGoOn } from '../engine/record/retention';
 import { type Seal, type Sealable, sealedName, sealText } from '../engine/record/seal-text';
 import type { Product, Shop } from '../engine/shop';
-import { shopOfFile } from '../engine/shop-of-file';
 
 /** Whether a record counts: as it stands, as it stands until an amendment is confirmed, or no longer. */
 export type Counting = 'counts' | 'unconfirmed' | 'withdrawn';
@@ -43,7 +42,7 @@ export type RecordBook = {
 
 /** The book of a shop, checked against its chain as it is read. */
 export async function recordBook(shopId: string): Promise<RecordBook> {
-  const shop = shopOfFile(await shopFileOf(shopId));
+  const shop = await shopOf(shopId);
   const versions = byOwner(await recordVersions(shopId), ({ application }) => application);
   const draws = byOwner(await drawsForRecords(shopId), ({ application }) => application);
   const { things, seals, faults } = await checkRecordsOf(shopId);

@@ -2,9 +2,8 @@ import 'server-only';
 import type { z } from 'zod';
 import type { FoundGroup, SearchAnswer, SearchQuestion } from '@/shared/api/search';
 import { accept, type Outcome } from '@/shared/outcome';
-import { shopFileOf } from '../data/snapshot';
+import { shopOf } from '../data/snapshot';
 import { findIn, isBeside, isExact } from '../engine/search/rank';
-import { shopOfFile } from '../engine/shop-of-file';
 import { askedShop } from './asked-shop';
 import { bottleAddresses } from './bottle-addresses';
 import { type Findable, findables } from './findables';
@@ -26,7 +25,7 @@ async function searchIn(shopId: string | undefined, q: string, most: number): Pr
   if (!asked.ok) return asked;
   if (q.trim() === '') return accept({ q, groups: [] });
   const { id } = asked.value;
-  const shop = shopOfFile(await shopFileOf(id));
+  const shop = await shopOf(id);
   const things = findables(shop, await bottleAddresses(id));
   return accept({ q, groups: grouped(things, q, most) });
 }

@@ -4,9 +4,8 @@ import type { SeasonCurveQuestion } from '@/shared/forms/season-curve';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { compare, exact } from '@/shared/quantity/exact';
 import type { Clock } from '../clock';
-import { shopFileOf } from '../data/snapshot';
+import { snapshotOf } from '../data/snapshot';
 import type { CurvePoint, Equivalents } from '../engine/equivalents/equivalents';
-import { shopOfFile } from '../engine/shop-of-file';
 import { equivalentWorking } from '../engine/working/equivalent-figures';
 import { equivalentAddress } from '../engine/working/season-figures';
 import { askedShop } from './asked-shop';
@@ -26,8 +25,8 @@ export async function seasonCurve(
 ): Promise<Outcome<SeasonCurve>> {
   const here = await askedShop(id);
   if (!here.ok) return here;
-  const file = await shopFileOf(here.value.id);
-  const asked = { id: here.value.id, file, today: clock.today(shopOfFile(file).zone) };
+  const { file, shop } = await snapshotOf(here.value.id);
+  const asked = { id: here.value.id, file, today: clock.today(shop.zone) };
   const found = await equivalentsNow(asked, { recipe, product });
   if (!found) return refuse({ code: 'not-found', what: 'product', id: product });
   const curve = await curveOf(asked, found);

@@ -98,6 +98,10 @@ export function shareOut<A extends number>(amount: A, places: number): A[] {
  */
 export function shareByValue<A extends number>(amount: A, values: readonly number[]): A[] {
   if (values.length === 0 && amount > 0) throw new RangeError(`share: nothing to share ${amount} over`);
+  const small = values.reduce((sum, value) => sum + value, 0);
+  if (small > 0 && values.every((value) => value >= 0 && amount * value + small < Number.MAX_SAFE_INTEGER)) {
+    return shareSmall(amount, values, small);
+  }
   const total = values.reduce((sum, value) => sum + BigInt(value), 0n);
   if (total === 0n) return shareOut(amount, values.length);
   const products = values.map((value) => BigInt(amount) * BigInt(value));
@@ -107,6 +111,20 @@ export function shareByValue<A extends number>(amount: A, values: readonly numbe
   byLoss.sort((a, b) => (a.lost === b.lost ? a.place - b.place : a.lost > b.lost ? -1 : 1));
   const risen = new Set(byLoss.slice(0, Number(left)).map(({ place }) => place));
   return downs.map((down, place) => whole<A>(down + (risen.has(place) ? 1n : 0n)));
+}
+
+/** The same where every product stays below 2^53, so that plain numbers are exact: a budget shares a hundred thousand costs. */
+function shareSmall<A extends number>(amount: number, values: readonly number[], total: number): A[] {
+  const lost = values.map((value) => (amount * value) % total);
+  const downs = values.map((value, place) => (amount * value - (lost[place] ?? 0)) / total);
+  let left = amount - downs.reduce((sum, down) => sum + down, 0);
+  const byLoss = lost.map((_, place) => place).sort((a, b) => (lost[b] ?? 0) - (lost[a] ?? 0) || a - b);
+  for (const place of byLoss) {
+    if (left <= 0) break;
+    downs[place] = (downs[place] ?? 0) + 1;
+    left -= 1;
+  }
+  return downs as A[];
 }
 
 /** Whole weeks in a number of days, rounded down: −1 day is −1 week, so that late says so. */

@@ -5,6 +5,7 @@ import { projectionOf } from '../ahead/projection';
 import type { Bench, Shop } from '../shop';
 import type { BudgetLine } from './budget-line';
 import { type GroupShare, overBenches, overGroups } from './over-benches';
+import { type Placed, type PlacedByRow, placedBy } from './placed-lines';
 import { type Booked, spentIn } from './spent';
 import { toSpendIn } from './to-spend';
 
@@ -59,12 +60,23 @@ export const BUDGET_COLUMNS = [
 export type BudgetColumn = (typeof BUDGET_COLUMNS)[number];
 
 /** The lines of one cell: a row or (null) all of them, and one column. */
-export const linesIn = ({ lines }: Budget, key: BudgetKey, row: string | null, column: BudgetColumn): BudgetLine[] =>
-  lines.filter((line) => `${line.side}-${line.kind}` === column && (row === null || rowOf(line, key) === row));
+export const linesIn = (budget: Budget, key: BudgetKey, row: string | null, column: BudgetColumn): BudgetLine[] =>
+  placed(budget, key, row)?.columns.get(column) ?? [];
 
 /** The lines that nobody knows the cost of, of a row or (null) of all. */
-export const unknownIn = ({ lines }: Budget, key: BudgetKey, row: string | null): BudgetLine[] =>
-  lines.filter((line) => line.cost === null && (row === null || rowOf(line, key) === row));
+export const unknownIn = (budget: Budget, key: BudgetKey, row: string | null): BudgetLine[] =>
+  placed(budget, key, row)?.unknown ?? [];
+
+const places = new WeakMap<Budget, Map<BudgetKey, PlacedByRow>>();
+
+/** The lines of a row or (null) of all, put there once for each key: a page asks for hundreds of cells. */
+function placed(budget: Budget, key: BudgetKey, row: string | null): Placed | undefined {
+  const byKey = places.get(budget) ?? new Map<BudgetKey, PlacedByRow>();
+  places.set(budget, byKey);
+  const its = byKey.get(key) ?? placedBy(budget.lines, (line) => rowOf(line, key));
+  byKey.set(key, its);
+  return row === null ? its.all : its.rows.get(row);
+}
 
 /** The rows of a budget: every month of it in order, or what has any cost, the dearest first. */
 export function rowsBy(budget: Budget, key: BudgetKey): string[] {

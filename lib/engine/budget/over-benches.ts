@@ -19,8 +19,17 @@ export function overBenches({ benches, ...piece }: Piece): BudgetLine[] {
   return benches.map((bench, at) => ({ ...piece, bench, cost: cost < 0 ? -(shares[at] ?? 0) : (shares[at] ?? 0) }));
 }
 
-/** µL of spray on each bench, or its plants where that is not known of all. */
+const weights = new WeakMap<readonly Bench[], number[]>();
+
+/** The benches of a program or a record are weighed once, however many pieces were for them. */
 function weightsOf(benches: readonly Bench[]): number[] {
+  const known = weights.get(benches) ?? weighed(benches);
+  weights.set(benches, known);
+  return known;
+}
+
+/** µL of spray on each bench, or its plants where that is not known of all. */
+function weighed(benches: readonly Bench[]): number[] {
   const spray = benches.map(({ plants, coverage }) => plants.map((group) => sprayOf(group, coverage)));
   const isKnown = spray.every((groups) => groups.every((one) => one !== null));
   if (isKnown) return spray.map((groups) => groups.reduce<number>((total, one) => total + (one ?? 0), 0));

@@ -59,14 +59,21 @@ type ProgramOf = (record: Application) => string | null;
 /** The program of a record: the one that says so, or else the only one that sprays this recipe on these benches. */
 function programsBy({ programs }: Pick<Shop, 'programs'>): ProgramOf {
   const said = new Map(programs.flatMap(({ id, changes }) => changes.map(({ application }) => [application, id])));
-  return ({ id, recipe, benches }) => {
-    const own = said.get(id);
-    if (own !== undefined) return own;
-    const fit = programs.filter(
-      (one) => one.recipes.some(({ id }) => id === recipe.id) && benches.every((bench) => one.benches.includes(bench)),
-    );
-    return fit.length === 1 ? (fit[0]?.id ?? null) : null;
+  const found = new WeakMap<Application, string | null>();
+  return (record) => {
+    const known = found.get(record);
+    if (known !== undefined) return known;
+    const own = said.get(record.id) ?? onlyFit(programs, record);
+    found.set(record, own);
+    return own;
   };
+}
+
+function onlyFit(programs: Shop['programs'], { recipe, benches }: Application): string | null {
+  const fit = programs.filter(
+    (one) => one.recipes.some(({ id }) => id === recipe.id) && benches.every((bench) => one.benches.includes(bench)),
+  );
+  return fit.length === 1 ? (fit[0]?.id ?? null) : null;
 }
 
 function movedOut(

@@ -13,6 +13,7 @@ import {
   unknownIn,
 } from '../budget/budget';
 import { type BudgetLine, type BudgetSum, budgetSum } from '../budget/budget-line';
+import { sumOnce } from '../budget/placed-lines';
 import { nameIn } from '../name-in';
 import { eachOnce } from '../rules/to-enter';
 import type { Bench, Program, Shop } from '../shop';
@@ -89,8 +90,8 @@ const shownSum = ({ cost, unknown }: BudgetSum): Shown =>
 
 function sumWorking(budget: Budget, key: BudgetKey, row: string | null, column: BudgetColumn): FoundWorking {
   const lines = linesIn(budget, key, row, column);
-  const sum = budgetSum(lines);
-  const groups = key === 'month' && row !== null ? byGroup(lines, ({ on }) => on) : byGroup(lines, ({ what }) => what);
+  const sum = sumOnce(lines);
+  const group = ({ on, what }: BudgetLine) => (key === 'month' && row !== null ? on : what);
   const split = key === 'bench' ? ' A spraying of several benches is split by the spray that each takes.' : '';
   const missing =
     sum.unknown === 0
@@ -100,7 +101,9 @@ function sumWorking(budget: Budget, key: BudgetKey, row: string | null, column: 
     title: `${COLUMN_NAMES[column]}${row === null ? '' : `, ${rowName(budget, key, row)}`}`,
     value: shownSum(sum),
     rule: `${RULES[column]}${split}${missing}`,
-    steps: groups.map(([, of]) => groupStep(of, budget)),
+    get steps() {
+      return byGroup(lines, group).map(([, of]) => groupStep(of, budget));
+    },
     get toEnter() {
       return eachOnce(lines.flatMap(({ cost, toEnter = [] }) => (cost === null ? toEnter : [])));
     },
@@ -139,9 +142,11 @@ function unknownWorking(budget: Budget, key: BudgetKey, row: string | null): Fou
   const lines = unknownIn(budget, key, row);
   return {
     title: `Not known${row === null ? '' : `, ${rowName(budget, key, row)}`}`,
-    value: { kind: 'count', value: budgetSum(lines).unknown, of: 'pieces' },
+    value: { kind: 'count', value: sumOnce(lines).unknown, of: 'pieces' },
     rule: 'Pieces of cost that nobody knows. They are in no sum, and count as nothing nowhere. A spraying of several benches is one piece.',
-    steps: byGroup(lines, ({ side, what }) => `${side} ${what}`).map(([, of]) => unknownStep(of, budget, row)),
+    get steps() {
+      return byGroup(lines, ({ side, what }) => `${side} ${what}`).map(([, of]) => unknownStep(of, budget, row));
+    },
   };
 }
 
@@ -159,10 +164,27 @@ function unknownStep(lines: readonly BudgetLine[], budget: Budget, row: string |
   return worked(what, value, from, figureAddress('budget', 'unknown', side, what));
 }
 
+const unknowns = new WeakMap<Budget, Map<string, BudgetLine[]>>();
+
+/** The lines that nobody knows the cost of, by what they are. */
+function unknownsOf(budget: Budget): Map<string, BudgetLine[]> {
+  const found = unknowns.get(budget) ?? new Map<string, BudgetLine[]>();
+  if (!unknowns.has(budget)) {
+    for (const line of unknownIn(budget, 'month', null)) {
+      const name = `${line.side} ${line.what}`;
+      const others = found.get(name);
+      if (others) others.push(line);
+      else found.set(name, [line]);
+    }
+    unknowns.set(budget, found);
+  }
+  return found;
+}
+
 /** One thing that is not known, day by day. */
 function unknownOfWorking(budget: Budget, side: string | undefined, what: string | undefined): FoundWorking | null {
-  const lines = unknownIn(budget, 'month', null).filter((line) => line.side === side && line.what === what);
-  if (lines.length === 0) return null;
+  const lines = unknownsOf(budget).get(`${side} ${what}`);
+  if (!lines) return null;
   const pieces = byGroup(lines, ({ piece }) => piece);
   return {
     title: `${what}: not known`,
