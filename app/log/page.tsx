@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { type LogLine, type LogScreen, logScreen } from '@/lib/views/log';
-import { LOG_FIELDS, logQueryIn, logQueryText } from '@/shared/forms/log-query';
+import { LOG_FIELDS, logPageIn, logQueryIn, logQueryText } from '@/shared/forms/log-query';
 import { Damage } from '../_parts/damage';
 import { EmergencyLink } from '../_parts/emergency-link';
 import { EmptyPlace } from '../_parts/empty-place';
@@ -12,7 +12,8 @@ import { LogFilter } from './log-filter';
 export const metadata: Metadata = { title: 'Log' };
 
 export default async function LogPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const screen = await logScreen(logQueryIn(await searchParams));
+  const search = await searchParams;
+  const screen = await logScreen(logQueryIn(search), logPageIn(search));
   if (!screen) return <FirstVisit />;
   return (
     <>
@@ -31,7 +32,7 @@ export default async function LogPage({ searchParams }: { searchParams: Promise<
 }
 
 function Log({ screen }: { screen: LogScreen }) {
-  const { query, lines, all, found, newestHash, keepYears } = screen;
+  const { query, lines, all, found, page, pages, newestHash, keepYears } = screen;
   const asked = logQueryText(query);
   const isAsked = LOG_FIELDS.some((field) => query[field] !== '');
   return (
@@ -39,7 +40,7 @@ function Log({ screen }: { screen: LogScreen }) {
       <LogFilter query={query} choices={screen.choices} />
       <p role="status" className={styles.found}>
         {isAsked ? `${found} of ${counted(all)}` : counted(all)}
-        {lines.length < found && `; the last ${lines.length} of them here. Choose days to see others`}
+        {pages > 1 && `, page ${page} of ${pages}, the newest first`}
       </p>
       {lines.length === 0 ? (
         <EmptyPlace step={{ href: '/log', text: 'Show the whole log' }}>No record is like that.</EmptyPlace>
@@ -50,6 +51,7 @@ function Log({ screen }: { screen: LogScreen }) {
           ))}
         </ol>
       )}
+      {pages > 1 && <Pages page={page} pages={pages} asked={asked} />}
       <p className={styles.links}>
         <a href={`/log/print?${asked}`}>Print these</a>
         <a href={`/api/v1/log/csv?${asked}`} download>
@@ -65,6 +67,19 @@ function Log({ screen }: { screen: LogScreen }) {
         of the one before it{newestHash && <>; the newest is {newestHash.slice(0, 16)}…</>}
       </p>
     </>
+  );
+}
+
+function Pages({ page, pages, asked }: { page: number; pages: number; asked: string }) {
+  const to = (other: number) => `/log?${asked}${asked === '' ? '' : '&'}page=${other}`;
+  return (
+    <nav className={styles.links} aria-label="Pages of the log">
+      {page > 1 && <a href={to(page - 1)}>Newer</a>}
+      <span className="soft">
+        Page {page} of {pages}
+      </span>
+      {page < pages && <a href={to(page + 1)}>Older</a>}
+    </nav>
   );
 }
 

@@ -22,6 +22,11 @@ export default async function SetupPage() {
       {shown && <UnreadThings shop={shown.id} {...unread} />}
       <div className={styles.columns}>
         <div>
+          {shown?.tooMuch && (
+            <p id="too-much" role="alert" className="apart">
+              {shown.tooMuch} Until then only the keep-out board, the log and Setup can be shown.
+            </p>
+          )}
           {shown && <ShownShop shown={shown} />}
           <section aria-labelledby="shops">
             <h2 id="shops">Shops in this database</h2>

@@ -5,6 +5,7 @@ import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { keepoutDocument } from '@/lib/engine/keepout/keepout-document';
 import { mixAnswerOf } from '@/lib/engine/mix/mix-answer';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { jsonPieces } from '@/shared/json/pieces';
 import { readArea } from '@/shared/measure/area';
 import { readVolume } from '@/shared/measure/size';
 import { type Fault, type Reading, read, unreadable } from '@/shared/outcome';
@@ -83,7 +84,8 @@ async function verified(options: Options): Promise<number> {
 }
 
 async function answered(document: unknown): Promise<number> {
-  await printed(process.stdout, `${JSON.stringify(document)}\n`);
+  for (const piece of jsonPieces(document)) await printed(process.stdout, piece);
+  await printed(process.stdout, '\n');
   return 0;
 }
 

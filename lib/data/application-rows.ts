@@ -9,35 +9,29 @@ import { inForce } from './in-force';
 import { type RecordVersion, versionsIn } from './record-versions';
 
 type FileApplication = ShopFile['applications'][number];
+/** Reads every version of every record of a shop. */
+export type ReadRecords = (rows: Rows, shopId: string) => Promise<RecordVersion[]>;
+
 type Forms = readonly { id: string; form: string }[];
 
 /**
  * What was sprayed, as a shop file tells it: of each record what counts.
  *
- * Takes    the ids of records, when only those are wanted
+ * Takes    the ids of records, when only those are wanted; and how all records are read
  */
 export async function applicationsOf(
   rows: Rows,
   shopId: string,
   only: ReadonlySet<string> | null,
+  readAll: ReadRecords = versionsIn,
 ): Promise<FileApplication[]> {
   const ofShop = await rows.product.findMany({ where: { shopId }, select: { id: true, form: true } });
-  const versions = only === null ? await versionsIn(rows, shopId) : await versionsOfSome(rows, shopId, only);
+  const versions = only === null ? await readAll(rows, shopId) : await versionsIn(rows, shopId, [...only]);
   const ofRecord = byOwner(versions, ({ application }) => application);
   const write = writerOf(ofShop);
   const ids = new Set(versions.map(({ application }) => application));
   return [...ids].map((id) => write(inForce(ofRecord(id))));
 }
-
-async function versionsOfSome(rows: Rows, shopId: string, ids: ReadonlySet<string>): Promise<RecordVersion[]> {
-  if (ids.size > FEW) return (await versionsIn(rows, shopId)).filter(({ application }) => ids.has(application));
-  const found: RecordVersion[] = [];
-  for (const id of ids) found.push(...(await versionsIn(rows, shopId, id)));
-  return found;
-}
-
-/** More records than these are read together with all others. */
-const FEW = 20;
 
 /** Writes a version of a record as a shop file has it. */
 export function writerOf(ofShop: Forms): (version: RecordVersion) => FileApplication {

@@ -13,6 +13,10 @@ type Table =
   | 'Lot'
   | 'Container'
   | 'Movement'
+  | 'Application'
+  | 'ApplicationVersion'
+  | 'ApplicationBench'
+  | 'ApplicationProduct'
   | 'RecordSeal';
 
 /** What a row may hold: lists of plain words and the like stand in a column as JSON. */

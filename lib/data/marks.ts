@@ -10,6 +10,8 @@ export type Marks = {
    * program has changed in the file. Null when there is no such shop.
    */
   stateOf(shopId: string): string | null;
+  /** How often something else than this program has changed the file. */
+  foreign(): number;
   /** Do a write of this program, which changes no shop unless it is a command. */
   ownWrite<T>(work: () => Promise<T>): Promise<T>;
   close(): void;
@@ -32,6 +34,10 @@ export function marksOf(file: string): Marks {
       if (!isWriting) look();
       const commands = revision.get(shopId);
       return commands === undefined ? null : `${commands} ${foreign}`;
+    },
+    foreign() {
+      if (!isWriting) look();
+      return foreign;
     },
     async ownWrite(work) {
       look();

@@ -27,9 +27,14 @@ export async function recordVersions(shopId: string, application?: string): Prom
   return reader.$transaction((rows) => versionsIn(rows, shopId, application), { maxWait: 10_000, timeout: 30_000 });
 }
 
-/** The same out of rows. */
-export async function versionsIn(rows: Rows, shopId: string, application?: string): Promise<RecordVersion[]> {
-  const where = { shopId, ...(application !== undefined && { applicationId: application }) };
+/** The same out of rows: of all records, of one, or of some. */
+export async function versionsIn(
+  rows: Rows,
+  shopId: string,
+  only?: string | readonly string[],
+): Promise<RecordVersion[]> {
+  const which = typeof only === 'string' ? only : { in: [...(only ?? [])] };
+  const where = { shopId, ...(only !== undefined && { applicationId: which }) };
   const versions = await rows.applicationVersion.findMany({
     where,
     orderBy: [{ application: { position: 'asc' } }, { number: 'asc' }],

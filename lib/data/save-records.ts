@@ -5,10 +5,11 @@ import type { Micros, Stock } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { readInstant } from '@/shared/time/instant';
 import type { Rows } from './database';
+import { insertMany } from './insert-many';
 import { newestVersions } from './save-recipes';
 import { parsed, type Saving } from './saving';
 import { sealWritten } from './seal-records';
-import { realOrNull, smallOrNull, toStored, toStoredOrNull } from './whole';
+import { realOrNull, small, smallOrNull, toStored, toStoredOrNull } from './whole';
 import type { Stamp } from './writer';
 
 type FileApplication = ShopFile['applications'][number];
@@ -158,28 +159,38 @@ export async function saveRecords(rows: Rows, stamp: Stamp, records: Application
   );
   const recordedAt = toStored(stamp.recordedAt);
   const first = records.filter(({ number }) => number === 1);
-  await rows.application.createMany({ data: first.map(({ id, position }) => ({ shopId, id, position })) });
-  await rows.applicationVersion.createMany({
-    data: records.map(({ id, number, recipe, recipeNumber, startedAt, endedAt, reason, details }) => ({
+  await insertMany(
+    rows,
+    'Application',
+    first.map(({ id, position }) => ({ shopId, id, position: small(position) })),
+  );
+  await insertMany(
+    rows,
+    'ApplicationVersion',
+    records.map(({ id, number, recipe, recipeNumber, startedAt, endedAt, reason, details }) => ({
       ...{ shopId, applicationId: id, number, recipeId: recipe, recipeNumber, reason, actor, commandId, recordedAt },
       startedAt: toStored(startedAt),
       endedAt: toStoredOrNull(endedAt),
       ...detailColumns(details),
     })),
-  });
-  await rows.applicationBench.createMany({
-    data: records.flatMap(({ id: applicationId, number, benches }) =>
+  );
+  await insertMany(
+    rows,
+    'ApplicationBench',
+    records.flatMap(({ id: applicationId, number, benches }) =>
       benches.map((benchId, position) => ({ shopId, applicationId, number, position, benchId })),
     ),
-  });
-  await rows.applicationProduct.createMany({
-    data: records.flatMap(({ id: applicationId, number, products }) =>
+  );
+  await insertMany(
+    rows,
+    'ApplicationProduct',
+    records.flatMap(({ id: applicationId, number, products }) =>
       products.map(({ product, amount, ...line }, position) => {
         const keys = { shopId, applicationId, number, position };
         return { ...keys, ...line, productId: product, amount: toStoredOrNull(amount) };
       }),
     ),
-  });
+  );
   const written = records.map(({ id, number }) => ({ kind: 'version' as const, application: id, version: number }));
   await sealWritten(rows, stamp, written);
 }

@@ -3,11 +3,12 @@ import type { Collection } from '@/lib/engine/exchange/compare';
 import { FORMAT, type ShopFile } from '@/shared/shop-file/contract';
 import { readWhatCanBe } from '@/shared/shop-file/read-what-can-be';
 import { showClockTime } from '@/shared/time/clock-time';
-import { applicationsOf } from './application-rows';
+import { applicationsOf, type ReadRecords } from './application-rows';
 import { byOwner, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
 import { ordersOf } from './order-rows';
+import { versionsIn } from './record-versions';
 import { moneyText } from './saving';
 
 /** The things of a shop that are wanted, by list and id: of a list that is not named, none. */
@@ -21,14 +22,21 @@ type Wanted = ReadonlyMap<Collection | 'shop', ReadonlySet<string>>;
  *          by the ids they came in with. The settings always are, and the products that lots and records name
  * Gives    null when there is no such shop
  */
-export async function rawShop(rows: Rows, shopId: string, wanted: Wanted | null = null) {
+export async function rawShop(
+  rows: Rows,
+  shopId: string,
+  wanted: Wanted | null = null,
+  records: ReadRecords = versionsIn,
+) {
   const shop = await rows.shop.findUnique({ where: { id: shopId } });
   if (!shop) return null;
   const only = (list: Collection) => (wanted === null ? null : (wanted.get(list) ?? NONE));
   const of = (list: Collection) => mineOf(shopId, only(list));
   const isWanted = (list: Collection) => only(list)?.size !== 0;
   const lots = isWanted('lots') ? await lotsOf(rows, shopId, only('lots')) : [];
-  const applications = isWanted('applications') ? await applicationsOf(rows, shopId, only('applications')) : [];
+  const applications = isWanted('applications')
+    ? await applicationsOf(rows, shopId, only('applications'), records)
+    : [];
   const named = [
     ...lots.map(({ product }) => product),
     ...applications.flatMap(({ products }) => products.map(({ product }) => product)),
@@ -55,11 +63,16 @@ const NONE: ReadonlySet<string> = new Set();
  * A whole shop out of its rows, as the shop file that the export writes. What cannot be read is left out, one thing at a
  * time, and noted beside the file: `unreadIn` tells it.
  *
+ * Takes    how all records are read
  * Gives    null when there is no such shop
  * Throws   ZodError when not even its settings can be read
  */
-export async function shopFromRows(rows: Rows, shopId: string): Promise<ShopFile | null> {
-  const raw = await rawShop(rows, shopId);
+export async function shopFromRows(
+  rows: Rows,
+  shopId: string,
+  records: ReadRecords = versionsIn,
+): Promise<ShopFile | null> {
+  const raw = await rawShop(rows, shopId, null, records);
   return raw && readWhatCanBe(raw);
 }
 

@@ -5,6 +5,7 @@ import { shopOfFile } from '../engine/shop-of-file';
 import { type Database, database } from './database';
 import { frozenInTests } from './frozen';
 import { keptHere } from './kept';
+import { versionsKept } from './kept-versions';
 import { shopFromRows } from './shop-rows';
 import { tellUnread } from './tell-unread';
 
@@ -51,8 +52,11 @@ export const shopFileOf = async (shopId: string): Promise<ShopFile> => (await sn
 /** The same as the engine takes it. */
 export const shopOf = async (shopId: string): Promise<Shop> => (await snapshotOf(shopId)).shop;
 
-async function readSnapshot({ reader }: Database, shopId: string): Promise<Snapshot> {
-  const file = await reader.$transaction((rows) => shopFromRows(rows, shopId), PATIENCE);
+async function readSnapshot({ reader, file: database, marks }: Database, shopId: string): Promise<Snapshot> {
+  const file = await reader.$transaction((rows) => {
+    const known = `${database} ${marks.foreign()}`;
+    return shopFromRows(rows, shopId, (rows, id) => versionsKept(rows, id, known));
+  }, PATIENCE);
   if (!file) throw new RangeError(`there is no shop ${shopId}`);
   tellUnread(shopId, file);
   frozenInTests(file);

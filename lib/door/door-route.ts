@@ -7,6 +7,8 @@ import { withConfirmation } from '../confirmation';
 import { ownHosts } from './allowed-hosts';
 import { bodyLimit } from './body-limits';
 import { secondsToWait, tooManyChanges } from './change-rate';
+import { inPieces } from './in-pieces';
+import { incidentSentence, logIncident } from './incident';
 import { incidentSentence, logIncident, troubleSaid } from './incident';
 import { judgeKnock } from './judge-knock';
 import { readFileBody, readJsonBody } from './read-body';
@@ -129,7 +131,8 @@ function queryOf(search: URLSearchParams): Record<string, string | string[]> {
 }
 
 function document(content: unknown): Response {
-  return Response.json(content, { headers: dataHeaders() });
+  const headers = { ...dataHeaders(), 'Content-Type': 'application/json' };
+  return new Response(inPieces(content), { headers });
 }
 
 /** A document to keep: laid out for people, under a name that is safe on every disk. */

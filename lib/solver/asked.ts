@@ -19,4 +19,8 @@ export type Answers = { 'purchase plan': PurchasePlan; equivalents: Equivalents 
 export type Start = { asked: Asked; stop: Int32Array };
 
 /** What it says: how far it is, and last of all what it found. */
-export type Said = { progress: Progress } | { answer: Answers[Asked['what']] } | { tooLarge: true };
+export type Said =
+  | { progress: Progress }
+  | { answer: Answers[Asked['what']] }
+  | { tooLarge: true }
+  | { tooMuch: string };

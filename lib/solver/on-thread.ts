@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { TooMuchAhead } from '@/shared/shop-file/limits';
 import type { Progress } from '../engine/buying/solver';
 import type { Answers, Asked, Said, Start } from './asked';
 
@@ -29,7 +30,7 @@ function answered<A extends Asked>(asked: A, { told, signal }: Waiting): Promise
     worker.on('message', (said: Said) => {
       if ('progress' in said) told?.(said.progress);
       else if ('answer' in said) resolve(said.answer as Answers[A['what']]);
-      else reject(new RangeError(TOO_LARGE));
+      else reject('tooMuch' in said ? new TooMuchAhead(said.tooMuch) : new RangeError(TOO_LARGE));
     });
     worker.once('error', reject);
     worker.once('exit', (code) => reject(new Error(`the search ended with ${code} and said nothing`)));

@@ -1,5 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { isTooLarge } from '@/shared/quantity/amounts';
+import { isTooMuchAhead } from '@/shared/shop-file/limits';
 import { clock } from '../clock';
 import { purchasePlanOf } from '../engine/buying/purchase-plan';
 import type { Solver } from '../engine/buying/solver';
@@ -36,8 +37,9 @@ async function run({ asked, stop }: Start): Promise<void> {
   try {
     say({ answer: answerOf(asked, solver) });
   } catch (error) {
-    if (!isTooLarge(error)) throw error;
-    say({ tooLarge: true });
+    if (isTooMuchAhead(error)) say({ tooMuch: error.message });
+    else if (isTooLarge(error)) say({ tooLarge: true });
+    else throw error;
   }
 }
 

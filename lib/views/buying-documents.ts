@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import type { BuyQuestion, EquivalentsQuestion } from '@/shared/api/questions';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
+import { isTooMuchAhead } from '@/shared/shop-file/limits';
 import type { Clock } from '../clock';
 import { snapshotOf } from '../data/snapshot';
 import { type BuyDocument, buyDocument } from '../engine/buying/buy-document';
@@ -46,6 +47,8 @@ async function searched<T>(work: () => Promise<Outcome<T>>): Promise<Outcome<T>>
   try {
     return await work();
   } catch (error) {
+    if (isTooMuchAhead(error))
+      return refuse({ code: 'faults', faults: [{ path: 'programs', message: error.message }] });
     if (!isTooLarge(error)) throw error;
     return refuse({ code: 'faults', faults: [{ path: '', message: TOO_LARGE }] });
   }

@@ -4,6 +4,7 @@ import type { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQ
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import { isTooLarge } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { isTooMuchAhead } from '@/shared/shop-file/limits';
 import { unreadRefusal } from '@/shared/shop-file/unread';
 import type { Clock } from '../clock';
 import { planKept } from '../data/plan-kept';
@@ -93,6 +94,8 @@ async function answerOf<T>(
   try {
     return accept(await work(here, asked.value.id));
   } catch (error) {
+    if (isTooMuchAhead(error))
+      return refuse({ code: 'faults', faults: [{ path: 'programs', message: error.message }] });
     // Figures that cannot be kept exactly come from what was typed in, not from the program.
     if (!isTooLarge(error)) throw error;
     return refuse({ code: 'faults', faults: [{ path: '', message: TOO_LARGE }] });

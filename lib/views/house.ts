@@ -1,6 +1,7 @@
 import 'server-only';
 import { cache } from 'react';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { isTooMuchAhead } from '@/shared/shop-file/limits';
 import type { Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import type { Clock } from '../clock';
@@ -11,7 +12,7 @@ import { stillToSpray } from '../engine/ahead/turns-on-record';
 import type { Shop } from '../engine/shop';
 import { benchStates, certaintyNow, type Standing } from './bench-states';
 import { type FigAt, figuresOf } from './figures';
-import { shopsAndShown } from './shown-shop';
+import { shopsAndShown, toSetup } from './shown-shop';
 
 /** One shop at one moment, from one read. */
 export type HereNow = {
@@ -55,8 +56,26 @@ export const shopNow = cache(async (clock: Clock): Promise<HereNow | null> => {
 export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
   const here = await shopNow(clock);
   if (!here) return null;
-  const plan = planKept(here.shop, here.today);
+  const plan = planOr(here, toSetup);
   const benches = benchStates(here.shop, here.now, await certaintyNow(clock, here.id));
   const toSpray = stillToSpray(plan, here.today);
   return { ...here, plan, toSpray, benches, figure: figuresOf({ plan, benches, now: here.now }) };
 });
+
+/** What is too much about the programs of a shop that was kept before there were limits; null when nothing is. */
+export function tooMuchOf(here: Pick<HereNow, 'shop' | 'today'>): string | null {
+  let said: string | null = null;
+  planOr(here, (sentence) => {
+    said = sentence;
+  });
+  return said;
+}
+
+function planOr<T>({ shop, today }: Pick<HereNow, 'shop' | 'today'>, otherwise: (sentence: string) => T): Plan | T {
+  try {
+    return planKept(shop, today);
+  } catch (error) {
+    if (!isTooMuchAhead(error)) throw error;
+    return otherwise(error.message);
+  }
+}

@@ -2,7 +2,7 @@ import 'server-only';
 import type { z } from 'zod';
 import type { LogQuestion } from '@/shared/api/questions';
 import { BYTE_ORDER_MARK, csvText } from '@/shared/csv/write-rows';
-import { isLookedFor, type LogQuery } from '@/shared/forms/log-query';
+import { isLookedFor, type LogQuery, logPages } from '@/shared/forms/log-query';
 import { accept, type Outcome } from '@/shared/outcome';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
@@ -33,6 +33,9 @@ export type LogScreen = {
   all: number;
   found: number;
   lines: LogLine[];
+  /** Which page of them this is, and how many there are. */
+  page: number;
+  pages: number;
   choices: { benches: Choice[]; products: Choice[] };
   damage: string | null;
   newestHash: string | null;
@@ -45,15 +48,18 @@ type Choice = { id: string; name: string };
 export const MOST_ON_A_PAGE = 100;
 
 /** The log of the shop that is looked at: records, the last one sprayed first. Null when there is no shop. */
-export async function logScreen(query: LogQuery): Promise<LogScreen | null> {
+export async function logScreen(query: LogQuery, asked = 1): Promise<LogScreen | null> {
   const { shown } = await shopsAndShown();
   if (!shown) return null;
   const book = await recordBook(shown.id);
   const found = lookedFor(book, query);
   const { shop, records, damage, newestSeal } = book;
+  const pages = logPages(found.length, MOST_ON_A_PAGE);
+  const page = Math.min(asked, pages);
   return {
     ...{ query, damage, all: records.length, found: found.length, keepYears: shop.keepRecordsYears },
-    lines: found.slice(0, MOST_ON_A_PAGE).map((record) => lineOf(book, record)),
+    ...{ page, pages },
+    lines: found.slice((page - 1) * MOST_ON_A_PAGE, page * MOST_ON_A_PAGE).map((record) => lineOf(book, record)),
     choices: { benches: shop.benches.map(named), products: sprayedProducts(book) },
     newestHash: newestSeal?.hash ?? null,
   };

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Day } from '@/shared/time/day';
 import { byOwner } from '../data/by-owner';
 import { checkRecordsOf, damageIn } from '../data/check-records';
+import { keptWith } from '../data/kept';
 import { type Draw, drawsForRecords } from '../data/record-draws';
 import { type RecordVersion, recordVersions } from '../data/record-versions';
 import { shopOf } from '../data/snapshot';
@@ -40,9 +41,18 @@ export type RecordBook = {
   damage: string | null;
 };
 
-/** The book of a shop, checked against its chain as it is read. */
+const books = keptWith<Shop, Promise<RecordBook>>('record books');
+
+/** The book of a shop, checked against its chain as it is read: once for each of its states. */
 export async function recordBook(shopId: string): Promise<RecordBook> {
   const shop = await shopOf(shopId);
+  const book = books.get(shop) ?? readBook(shopId, shop);
+  books.set(shop, book);
+  book.catch(() => books.delete(shop));
+  return book;
+}
+
+async function readBook(shopId: string, shop: Shop): Promise<RecordBook> {
   const versions = byOwner(await recordVersions(shopId), ({ application }) => application);
   const draws = byOwner(await drawsForRecords(shopId), ({ application }) => application);
   const { things, seals, faults } = await checkRecordsOf(shopId);

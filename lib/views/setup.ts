@@ -3,14 +3,20 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Clock } from '../clock';
 import type { ShopListed } from '../data/shops';
 import { type DatabaseState, databaseState } from './database-state';
-import { shopNow } from './house';
+import { type HereNow, shopNow, tooMuchOf } from './house';
 import { shopsAndShown } from './shown-shop';
 import { unreadScreen } from './unread';
 
 export type SetupScreen = {
   shops: ShopListed[];
   /** The shop that is looked at; null in a database without any. */
-  shown: { id: string; settings: ShopFile['shop']; counts: [what: string, count: number][] } | null;
+  shown: {
+    id: string;
+    settings: ShopFile['shop'];
+    counts: [what: string, count: number][];
+    /** Why no page can look ahead; null when they can. */
+    tooMuch: string | null;
+  } | null;
   /** What of the shop that is looked at cannot be read. */
   unread: ReturnType<typeof unreadScreen>;
   database: DatabaseState;
@@ -25,14 +31,17 @@ export async function setupScreen(clock: Clock): Promise<SetupScreen> {
   try {
     const { shops } = await shopsAndShown();
     const here = await shopNow(clock);
-    const shown = here && { id: here.id, settings: here.file.shop, counts: countsOf(here.file) };
     const unread = here ? unreadScreen(here.file) : NOTHING_UNREAD;
-    return { shops, shown, unread, database };
+    return { shops, shown: here && shownShop(here), unread, database };
   } catch (error) {
     if (database.state !== 'damaged') throw error;
     return { shops: [], shown: null, unread: NOTHING_UNREAD, database };
   }
 }
+
+const shownShop = (here: HereNow): SetupScreen['shown'] => ({
+  ...{ id: here.id, settings: here.file.shop, counts: countsOf(here.file), tooMuch: tooMuchOf(here) },
+});
 
 const NOTHING_UNREAD: SetupScreen['unread'] = { things: [], caused: [] };
 

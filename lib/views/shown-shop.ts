@@ -1,5 +1,6 @@
 import 'server-only';
 import { cookies } from 'next/headers';
+import { redirect } from 'next/navigation';
 import { cache } from 'react';
 import { type ShopListed, shopHere, shopsHere } from '../data/shops';
 
@@ -19,3 +20,6 @@ const newestOwn = (shops: ShopListed[]): ShopListed | undefined => shops.filter(
 
 /** One shop of this database by its id; null when there is none. */
 export const shopNamed = shopHere;
+
+/** Leave for Setup, which says why a page cannot be made of this shop. */
+export const toSetup = (): never => redirect('/setup#too-much');

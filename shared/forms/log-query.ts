@@ -24,6 +24,15 @@ export function dayFault(text: string): string | null {
   return reading && !reading.ok ? reading.message : null;
 }
 
+/** Which page of what was found is shown, the newest first: 1 unless an address says otherwise. */
+export function logPageIn(search: Readonly<Record<string, string | string[] | undefined>>): number {
+  const text = [search.page ?? ''].flat()[0] ?? '';
+  return /^[1-9]\d{0,4}$/.test(text) ? Number(text) : 1;
+}
+
+/** On how many pages of so many lines a number of records stand; at least one. */
+export const logPages = (records: number, onOne: number): number => Math.max(1, Math.ceil(records / onOne));
+
 /** What is looked for of a record. */
 type Logged = { benches: string[]; products: string[]; on: Day; people: (string | null)[] };
 

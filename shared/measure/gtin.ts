@@ -30,5 +30,8 @@ export function checkDigit(others: string): number {
   return (10 - (sum % 10)) % 10;
 }
 
-/** Whether two bar code numbers are the same one, whichever length they are written in. */
-export const isSameGtin = (a: string, b: string): boolean => a.padStart(14, '0') === b.padStart(14, '0');
+/** A bar code number in its longest form: the same for the same number, whichever length it is written in. */
+export const gtinKey = (gtin: string): string => gtin.padStart(14, '0');
+
+/** Whether two bar code numbers are the same one. */
+export const isSameGtin = (a: string, b: string): boolean => gtinKey(a) === gtinKey(b);

@@ -1,4 +1,4 @@
-import { isSameGtin, readGtin } from '../measure/gtin';
+import { gtinKey, readGtin } from '../measure/gtin';
 import { readSize } from '../measure/size';
 import type { ShopFile } from './contract';
 import { type Path, shown } from './path';
@@ -14,12 +14,12 @@ export function checkGoods({ part }: ReadablePart<ShopFile>, complain: Complain)
 }
 
 function checkGtins(products: Loose<ShopFile['products']>, complain: Complain): void {
-  const seen: { gtin: string; where: Path; name: string }[] = [];
+  const seen = new Map<string, { where: Path; name: string }>();
   for (const [index, { gtins, name }] of eachOf(products)) {
     for (const [line, text] of eachOf(gtins)) {
       const gtin = readGtin(text);
       if (!gtin.ok) continue;
-      const other = seen.find((one) => isSameGtin(one.gtin, gtin.value));
+      const other = seen.get(gtinKey(gtin.value));
       const where = ['products', index, 'gtins', line];
       if (other) {
         complain(
@@ -27,7 +27,7 @@ function checkGtins(products: Loose<ShopFile['products']>, complain: Complain): 
           `The bar code ${shown(text)} is already that of ${shown(other.name)}. A code belongs to one product.`,
           [other.where],
         );
-      } else seen.push({ gtin: gtin.value, where, name: name ?? `products[${index}]` });
+      } else seen.set(gtinKey(gtin.value), { where, name: name ?? `products[${index}]` });
     }
   }
 }

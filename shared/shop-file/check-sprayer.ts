@@ -1,5 +1,5 @@
 import { readVolume } from '../measure/size';
-import { add, compare, divide, type Exact, exact, multiply, subtract, ZERO } from '../quantity/exact';
+import { add, compare, divide, type Exact, exact, multiply, subtract, toNumber, ZERO } from '../quantity/exact';
 import type { Ids } from './check-ids';
 import type { ShopFile } from './contract';
 import { nearest } from './nearest';
@@ -8,22 +8,32 @@ import { type Complain, eachOf, type Loose, type ReadablePart } from './readable
 
 /** Ten thousand litres, in mL. */
 const LARGEST = exact(10_000_000);
-const MOST_FILLS = exact(10_000);
+const MOST_FILLS = 10_000;
 
-/** A sprayer that holds no more than it loses, one that a program names and nobody has, and programs that none could finish. */
-export function checkSprayer({ part }: ReadablePart<ShopFile>, ids: Ids, complain: Complain): void {
+/**
+ * A sprayer that holds no more than it loses, one that a program names and nobody has, and programs that none could finish.
+ *
+ * Gives    how many fills each program takes each time, by its place; without those that cannot be told
+ */
+export function checkSprayer(
+  { part }: ReadablePart<ShopFile>,
+  ids: Ids,
+  complain: Complain,
+): ReadonlyMap<number, number> {
   const listed = part?.shop?.sprayers ?? [];
   const usable = new Map<number, Exact | null>();
   for (const [index, sprayer] of eachOf(listed)) {
     usable.set(index, checkOne(['shop', 'sprayers', index], 'capacity', sprayer, complain));
   }
+  const fills = new Map<number, number>();
   const plain = checkPlain(part, listed.length > 0, complain);
   for (const [index, program] of eachOf(part?.programs)) {
     const named = program.sprayer == null ? 0 : listed.findIndex((one) => one?.name === program.sprayer);
     if (named < 0) complain(['programs', index, 'sprayer'], noSprayer(program.sprayer, listed), [['shop', 'sprayers']]);
     const each = listed.length > 0 ? usable.get(named) : plain;
-    if (each) checkFills(part, ids, index, each, complain);
+    if (each) fills.set(index, checkFills(part, ids, index, each, complain));
   }
+  return fills;
 }
 
 /** What a shop says of a fill beside its sprayers, or instead of them. */
@@ -87,7 +97,7 @@ function volumeIn(text: string | null | undefined): Exact | null {
 }
 
 /** A slip of the keys in a count or in the mL per plant shows here, before it orders a lake of spray. */
-function checkFills(part: Loose<ShopFile>, ids: Ids, index: number, each: Exact, complain: Complain): void {
+function checkFills(part: Loose<ShopFile>, ids: Ids, index: number, each: Exact, complain: Complain): number {
   let spray = ZERO;
   for (const [, id] of eachOf(part?.programs?.[index]?.benches)) {
     const bench = part?.benches?.[ids.benches.get(id) ?? -1];
@@ -96,9 +106,11 @@ function checkFills(part: Loose<ShopFile>, ids: Ids, index: number, each: Exact,
       spray = add(spray, multiply(plants, exact(bench?.coverage ?? 1)));
     }
   }
-  if (compare(spray, LARGEST) <= 0 && compare(divide(spray, each), MOST_FILLS) <= 0) return;
+  const fills = toNumber(divide(spray, each));
+  if (compare(spray, LARGEST) <= 0 && fills <= MOST_FILLS) return fills;
   complain(
     ['programs', index, 'benches'],
     'The plants on these benches would take more than 10,000 litres or 10,000 fills of spray each time. Look at their counts, their mL per plant and the fill.',
   );
+  return 0;
 }

@@ -24,6 +24,8 @@ import {
   words,
   yesNo,
 } from './fields';
+import { MOST_INGREDIENTS, MOST_LISTED } from './limits';
+import { Order } from './order';
 import { Application } from './record';
 import { LONGEST_WAIT, pH, Settings, weekday } from './settings';
 
@@ -229,7 +231,7 @@ export const Recipe = section({
   useWithinHours: maybe(number(0, 8_784, 'Write hours, 0 or more.')).describe(
     'How long the mixed spray may be used, hours.',
   ),
-  ingredients: listOf(Ingredient).describe('What goes into it.'),
+  ingredients: listOf(Ingredient, MOST_INGREDIENTS).describe('What goes into it.'),
 });
 
 export const Change = section({
@@ -258,36 +260,21 @@ export const Program = section({
   changes: listOf(Change).describe('What became of single sprayings: done, skipped, or moved to another day or time.'),
 });
 
-const OrderLine = section({
-  offer: reference('offer').describe('Id of the offer.'),
-  count: count(1, 1_000_000, 'Write a whole number of packs, 1 or more.').describe('How many packs.'),
-  price: maybe(money()).describe('What one pack was to cost.'),
-});
-
-export const Order = section({
-  id: id().describe('Unique among the orders.'),
-  supplier: reference('supplier').describe('Id of the supplier.'),
-  placedOn: day().describe('The day on which it was ordered.'),
-  expectedOn: maybe(day()).describe('The day on which it is expected. Null: as their delivery time has it.'),
-  lines: listOf(OrderLine).describe('What was ordered.'),
-  freight: maybe(money()).describe('Freight that it was to cost.'),
-  note: maybe(words(500, 'Write a note.')).describe('A note of the shop.'),
-  closedOn: maybe(day()).describe('From this day on nothing more of it is expected. Null: the rest still is.'),
-});
-
 /** A whole shop, as one JSON document. What parsing gives has every default filled in. */
 export const ShopFile = section({
   format: z.literal(FORMAT, instead(`Write "${FORMAT}".`)).describe('Which format this is, and which version of it.'),
   shop: Settings.describe('The shop itself.'),
-  suppliers: listOf(Supplier).describe('Who sells to the shop.'),
-  products: listOf(Product).describe('What the shop keeps on its shelf.'),
-  offers: listOf(Offer).describe('Packs that can be bought.'),
-  lots: listOf(Lot).describe('Containers on the shelf. A lot of several is that many full ones.'),
-  benches: listOf(Bench).describe('Groups of plants sprayed together.'),
-  recipes: listOf(Recipe).describe('What is mixed.'),
-  programs: listOf(Program).describe('What is sprayed where, and how often.'),
-  applications: listOf(Application).describe('What was really sprayed.'),
-  orders: listOf(Order).describe('What was ordered. What of it has come are the lots that name it.'),
+  suppliers: listOf(Supplier, MOST_LISTED.suppliers).describe('Who sells to the shop.'),
+  products: listOf(Product, MOST_LISTED.products).describe('What the shop keeps on its shelf.'),
+  offers: listOf(Offer, MOST_LISTED.offers).describe('Packs that can be bought.'),
+  lots: listOf(Lot, MOST_LISTED.lots).describe('Containers on the shelf. A lot of several is that many full ones.'),
+  benches: listOf(Bench, MOST_LISTED.benches).describe('Groups of plants sprayed together.'),
+  recipes: listOf(Recipe, MOST_LISTED.recipes).describe('What is mixed.'),
+  programs: listOf(Program, MOST_LISTED.programs).describe('What is sprayed where, and how often.'),
+  applications: listOf(Application, MOST_LISTED.applications).describe('What was really sprayed.'),
+  orders: listOf(Order, MOST_LISTED.orders).describe(
+    'What was ordered. What of it has come are the lots that name it.',
+  ),
 });
 export type ShopFile = z.output<typeof ShopFile>;
 

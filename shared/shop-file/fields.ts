@@ -165,7 +165,11 @@ export function oneOf<const T extends readonly string[]>(...choices: T) {
   return z.enum(choices, instead(`Write one of ${choices.map((choice) => `"${choice}"`).join(', ')}.`));
 }
 
-export const list = <T extends z.ZodType>(of: T) => z.array(of, instead('Write a list, in square brackets.'));
+/** A list; of at most so many things, as `check-limits.ts` holds it for whole files. */
+export const list = <T extends z.ZodType>(of: T, most?: number) => {
+  const any = z.array(of, instead('Write a list, in square brackets.'));
+  return most === undefined ? any : any.meta({ maxItems: most });
+};
 
 /** A list that must name something. */
 export const someOf = <T extends z.ZodType>(of: T, write: string) =>
@@ -194,8 +198,8 @@ export const setting = <T extends z.ZodType>(field: T, leftOut: NonNullable<z.ou
     .meta({ leftOut });
 
 /** A list that may be left out: nothing in it. */
-export const listOf = <T extends z.ZodType>(of: T) =>
-  list(of)
+export const listOf = <T extends z.ZodType>(of: T, most?: number) =>
+  list(of, most)
     .nullish()
     .transform((value) => value ?? [])
     .meta({ leftOut: [] });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Fault } from '../outcome';
+import { limitFaults } from './check-limits';
 import { ShopFile } from './contract';
 import { fieldsAt } from './known-fields';
 import { nearest } from './nearest';
@@ -50,7 +51,7 @@ const withFillKnown = (file: ShopFile, raw: unknown): ShopFile =>
 const SaysFill = z.looseObject({ shop: z.looseObject({ fillCapacity: z.string() }) });
 
 const contradictionsIn = (readable: Parameters<typeof contradictions>[0]): Fault[] =>
-  contradictions(readable, true).map(({ text, message }) => ({ path: text, message }));
+  [...contradictions(readable, true), ...limitFaults(readable)].map(({ text, message }) => ({ path: text, message }));
 
 /** The first sprayer is the one that is meant wherever none is named. */
 function withFirstSprayer(shop: ShopFile['shop']): ShopFile['shop'] {

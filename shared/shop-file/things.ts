@@ -1,5 +1,6 @@
 import type { Collection } from './check-ids';
-import { Bench, Lot, Offer, Order, Product, Program, Recipe, Supplier } from './contract';
+import { Bench, Lot, Offer, Product, Program, Recipe, Supplier } from './contract';
+import { Order } from './order';
 import { Application } from './record';
 
 /** What one thing of each list may be. */

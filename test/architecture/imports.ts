@@ -42,7 +42,7 @@ const ROOMS: Room[] = [
     // The one view that reads a request: the cookie that remembers which shop this browser looks at.
     in: /^lib\/views\/shown-shop\.ts$/,
     own: [/^lib\/data\//, SHARED],
-    packages: [SERVER_ONLY, /^react$/, /^next\/headers$/],
+    packages: [SERVER_ONLY, /^react$/, /^next\/(headers|navigation)$/],
   },
   {
     in: /^lib\/views\//,

@@ -66,7 +66,17 @@ const sprayingIn = (spraying: Spraying, zone: Zone) => ({
 
 const ML_PER_LITRE = exact(1_000n);
 
-const fillsIn = ({ fills, fill }: Spray) => Array.from({ length: fills }, () => ({ ml: toNumber(fill) }));
+type Fills = { ml: number }[];
+
+const fillsOf = new WeakMap<Spray, Fills>();
+
+/** All fills are alike, and a program takes the same ones each time: they are one object in one list. */
+function fillsIn(spray: Spray): Fills {
+  const { fills, fill } = spray;
+  const known = fillsOf.get(spray) ?? new Array<{ ml: number }>(fills).fill({ ml: toNumber(fill) });
+  fillsOf.set(spray, known);
+  return known;
+}
 
 const lineIn = ({ ingredient, amount, cost }: IngredientLine) => ({
   product: ingredient.product.id,

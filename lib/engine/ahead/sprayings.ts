@@ -1,6 +1,7 @@
 import { minutes as minutesOf, type Stock } from '@/shared/quantity/amounts';
 import { type Exact, multiply, ZERO } from '@/shared/quantity/exact';
 import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
+import { type Load, TooMuchAhead, tooMuchAhead } from '@/shared/shop-file/limits';
 import { addDays, type Day } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { atClock } from '@/shared/time/zone';
@@ -17,18 +18,32 @@ import { type Turn, turnsBetween } from './program-turns';
  * of the programs. What each takes from the shelf is not known yet: its lines carry amounts, but no draws and no cost.
  *
  * Takes   the first and the last day, both included
+ * Throws  TooMuchAhead when the programs come to more than a shop file may hold: one that was kept before there were limits
  */
 export function sprayingsBetween(shop: Shop, from: Day, to: Day): Spraying[] {
-  const all = shop.programs.flatMap((program) => sprayingsOf(shop, program, from, to));
+  const all = turnsOfAll(shop, from, to).flatMap(([program, its]) => sprayingsOfTurns(shop, program, its));
   // The sort is stable, so that programs which start at the same moment keep the shop's order.
   return all.sort((a, b) => a.startsAt - b.startsAt);
 }
 
+type TurnsOf = readonly [Program, readonly Turn[]];
+
+/** The turns of every program, as long as they are few enough: what is made of each takes a thousand bytes and more. */
+function turnsOfAll(shop: Shop, from: Day, to: Day): TurnsOf[] {
+  const load: Load = { sprayings: 0, benches: 0, ingredients: 0, fills: 0 };
+  return shop.programs.map((program): TurnsOf => {
+    const turns = turnsBetween(program, from, to);
+    load.sprayings += turns.length;
+    load.benches += turns.length * program.benches.length;
+    load.ingredients += turns.length * Math.max(0, ...program.recipes.map(({ ingredients }) => ingredients.length));
+    const said = tooMuchAhead(load);
+    if (said !== null) throw new TooMuchAhead(said);
+    return [program, turns];
+  });
+}
+
 /** What one program does each time with one of its recipes: it never changes, so it is worked out once. */
 type Batch = { recipe: Recipe; amounts: (Stock | null)[] };
-
-const sprayingsOf = (shop: Shop, program: Program, from: Day, to: Day): Spraying[] =>
-  sprayingsOfTurns(shop, program, turnsBetween(program, from, to));
 
 /** The sprayings that some turns of a program are, in the order of the turns. */
 export function sprayingsOfTurns(shop: Shop, program: Program, turns: readonly Turn[]): Spraying[] {
