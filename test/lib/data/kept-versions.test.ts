@@ -49,6 +49,7 @@ async function record(shopId: string, hour: number): Promise<string> {
 
 test('of records that are kept, only those are read that somebody has added or amended', async () => {
   const shopId = await smallShop();
+  reading.mockClear();
   await shopFileOf(shopId);
   expect(read()).toEqual([null]);
   const added = await record(shopId, 8);

@@ -51,7 +51,7 @@ test('500 weekly programs on 2,000 products are no fault', () => {
 
 test('fills of the sprayer are limited for one spraying, and for all together', () => {
   expect(faultsOf(shop({ programs: 1, repeat: 'FREQ=DAILY', plants: 100_001 }))).toMatchObject([
-    { path: 'programs[0].benches', message: expect.stringContaining('1,000 fills') },
+    { path: 'programs[0].benches', message: expect.stringContaining('at most 1,000 can be planned') },
   ]);
   expect(faultsOf(shop({ programs: 2, repeat: 'FREQ=DAILY', plants: 100_000 }))).toMatchObject([
     { path: 'programs[1]', message: expect.stringContaining('fills of the sprayer in 104 weeks; at most 1,000,000') },
