@@ -152,18 +152,26 @@ function amountOf(product: string, text: string | null, products: Products): Sto
 
 /** Write application records and amendments, which only grow, and seal each of them. */
 export async function saveRecords(rows: Rows, stamp: Stamp, records: ApplicationRecord[]): Promise<void> {
-  const { shopId, commandId, actor } = stamp;
+  const { shopId } = stamp;
   stamp.touched.add(
     'applications',
     records.map(({ id }) => id),
   );
-  const recordedAt = toStored(stamp.recordedAt);
   const first = records.filter(({ number }) => number === 1);
   await insertMany(
     rows,
     'Application',
     first.map(({ id, position }) => ({ shopId, id, position: small(position) })),
   );
+  await insertVersions(rows, stamp, records);
+  const written = records.map(({ id, number }) => ({ kind: 'version' as const, application: id, version: number }));
+  await sealWritten(rows, stamp, written);
+}
+
+/** The rows of versions with their benches and products. */
+async function insertVersions(rows: Rows, stamp: Stamp, records: readonly ApplicationRecord[]): Promise<void> {
+  const { shopId, commandId, actor } = stamp;
+  const recordedAt = toStored(stamp.recordedAt);
   await insertMany(
     rows,
     'ApplicationVersion',
@@ -191,8 +199,6 @@ export async function saveRecords(rows: Rows, stamp: Stamp, records: Application
       }),
     ),
   );
-  const written = records.map(({ id, number }) => ({ kind: 'version' as const, application: id, version: number }));
-  await sealWritten(rows, stamp, written);
 }
 
 const detailColumns = (details: RecordDetails) => ({
