@@ -9,6 +9,7 @@ import { parseShopFile } from '@/shared/shop-file/parse';
 import { reportOnBuying } from './buying';
 import { demandTable, straightLoop, TODAY } from './demand-table';
 import { generatedShop } from './generated-shop';
+import { reportOnRequests } from './requests';
 import { fetchSpreadsheet, workbookOf } from './spreadsheet';
 import { inMs, type Timing, timed } from './timing';
 import { reportOnWhatIf } from './what-if';
@@ -28,6 +29,7 @@ for (const times of [0.5, 1, 2, 5, 10]) reportOn(times);
 compareWithSpreadsheet(shopOfSize(1));
 await reportOnBuying();
 await reportOnWhatIf();
+await reportOnRequests();
 
 function shopOfSize(times: number): Shop {
   const { products, programs, benches } = WHOLE;
