@@ -8,7 +8,6 @@ import { ownHosts } from './allowed-hosts';
 import { bodyLimit } from './body-limits';
 import { secondsToWait, tooManyChanges } from './change-rate';
 import { inPieces } from './in-pieces';
-import { incidentSentence, logIncident } from './incident';
 import { incidentSentence, logIncident, troubleSaid } from './incident';
 import { judgeKnock } from './judge-knock';
 import { readFileBody, readJsonBody } from './read-body';
