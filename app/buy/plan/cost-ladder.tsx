@@ -1,5 +1,6 @@
 import type { PlanScreen } from '@/lib/views/purchase-plan';
 import { Figure } from '../../_parts/figure';
+import styles from './plan.module.css';
 
 const RUNGS = [
   ['packs', 'Packs'],
@@ -20,7 +21,7 @@ export function CostLadder({ screen: { cost, ways } }: { screen: PlanScreen }) {
           {RUNGS.map(([rung, name]) => (
             <tr key={rung} className={rung === 'ofWhichWaste' ? 'soft' : undefined}>
               <th scope="row">{name}</th>
-              <td className="number">
+              <td className={`number ${styles.sum}`}>
                 {rung === 'total' ? (
                   <b>
                     <Figure of={cost[rung]} ways={ways} />
@@ -47,7 +48,7 @@ export function Habits({ screen: { habits, ways } }: { screen: PlanScreen }) {
           {habits.map(({ name, cost, more, isDearer }) => (
             <tr key={name}>
               <th scope="row">{name}</th>
-              <td className="number">
+              <td className={`number ${styles.sum}`}>
                 <Figure of={cost} ways={ways} />
               </td>
               <td>
