@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Collection } from '@/lib/engine/exchange/compare';
 import type { Refusal } from '@/shared/outcome';
 import { type PartRead, partFaults } from '@/shared/shop-file/part-faults';
 import type { Rows } from './database';
@@ -22,11 +23,14 @@ export async function notReadable(rows: Rows, shopId: string, touched: Touched):
   return fault ? { code: 'cannot-be-read', path: fault.text, said: fault.message } : null;
 }
 
-/** The settings, and the products that lots and records name, are read beside what was written, and are not judged. */
+/** What is read beside what was written is not judged: the settings, the products that lots and records name. */
 function isOfCommand([list, at]: PartRead['path'], raw: NonNullable<Raw>, touched: Touched): boolean {
   if (touched.isUnknown) return true;
   if (list === 'shop') return touched.things.has('shop');
-  return list !== 'products' || touched.of('products').has(raw.products[Number(at)]?.id ?? '');
+  // In the database a part of a lot stands under the lot that came in, so lots go by other ids there.
+  if (list === 'lots') return true;
+  const collection = list as Exclude<Collection, 'lots'>;
+  return touched.of(collection).has(raw[collection][Number(at)]?.id ?? '');
 }
 
 type Raw = Awaited<ReturnType<typeof rawShop>>;
