@@ -52,7 +52,7 @@ function Weeks({ line: { order, runsOutOn }, ways }: LineProps) {
 }
 
 function OrderWords({ line: { order, runsOutOn, runsOut, toEnter }, ways }: LineProps) {
-  if (!runsOut) return <NeedUnknown toEnter={toEnter} />;
+  if (!runsOut) return <NeedUnknown toEnter={toEnter} isShort />;
   if (!order) {
     return (
       <>

@@ -10,7 +10,7 @@ export function summaryOf({ toMix, benches, orders, coming }: TodayScreen): stri
     toMix.length === 0 ? 'Nothing to spray' : counted(toMix.length, 'mix to spray', 'mixes to spray'),
     shut === 0 ? 'no bench is closed now' : counted(shut, 'bench to keep out of now', 'benches to keep out of now'),
     pressing > 0 && counted(pressing, 'product to order this week', 'products to order this week'),
-    unknown > 0 && counted(unknown, 'product whose need is not known', 'products whose need is not known'),
+    unknown > 0 && counted(unknown, 'need not known', 'needs not known'),
     comes > 0 && counted(comes, 'delivery expected today', 'deliveries expected today'),
   ]
     .filter(Boolean)
