@@ -84,13 +84,16 @@ async function verified(options: Options): Promise<number> {
 }
 
 async function answered(document: unknown): Promise<number> {
-  for (const piece of jsonPieces(document)) await printed(process.stdout, piece);
-  await printed(process.stdout, '\n');
+  await printed(process.stdout, jsonPieces(document));
+  await printed(process.stdout, ['\n']);
   return 0;
 }
 
 async function refused(faults: Fault[]): Promise<number> {
-  await printed(process.stderr, faults.map((fault) => `${JSON.stringify(fault)}\n`).join(''));
+  await printed(
+    process.stderr,
+    faults.map((fault) => `${JSON.stringify(fault)}\n`),
+  );
   return 2;
 }
 

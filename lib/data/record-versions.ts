@@ -27,14 +27,18 @@ export async function recordVersions(shopId: string, application?: string): Prom
   return reader.$transaction((rows) => versionsIn(rows, shopId, application), { maxWait: 10_000, timeout: 30_000 });
 }
 
-/** The same out of rows: of all records, of one, or of some. */
+/** More records than this are read with all others: a query names only so many things. */
+const MOST_NAMED = 400;
+
+/** The same out of rows: of all records, of one, or of some. Where too many are named, the others come with them. */
 export async function versionsIn(
   rows: Rows,
   shopId: string,
   only?: string | readonly string[],
 ): Promise<RecordVersion[]> {
+  const isNamed = only !== undefined && (typeof only === 'string' || only.length <= MOST_NAMED);
   const which = typeof only === 'string' ? only : { in: [...(only ?? [])] };
-  const where = { shopId, ...(only !== undefined && { applicationId: which }) };
+  const where = { shopId, ...(isNamed && { applicationId: which }) };
   const versions = await rows.applicationVersion.findMany({
     where,
     orderBy: [{ application: { position: 'asc' } }, { number: 'asc' }],

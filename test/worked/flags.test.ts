@@ -124,7 +124,11 @@ test.each<Case & { name: string; flags: string[] }>([
     water: { alkalinityMgPerLCaCO3: 90, pH: 7.5 },
     flags: ['warn ph-outside-range'],
   },
-  { name: 'a pH that nobody knows is not judged', label: { sprayPh }, flags: [] },
+  {
+    name: 'a pH that nobody knows warns where the label has a range',
+    label: { sprayPh },
+    flags: ['warn ph-outside-range'],
+  },
 
   {
     name: 'a container past its last day with something in it warns',

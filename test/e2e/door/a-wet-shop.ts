@@ -61,7 +61,7 @@ export const wetShop = (now: number) => ({
   ],
   applications: [
     {
-      ...{ id: 'earlier', recipe: 'wash', benches: ['ferns'] },
+      ...{ id: 'earlier', recipe: 'wash', benches: ['ferns'], extra: true },
       startedAt: new Date(now - 60 * MINUTE).toISOString(),
       endedAt: new Date(now - 30 * MINUTE).toISOString(),
     },

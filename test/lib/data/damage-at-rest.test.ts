@@ -118,7 +118,7 @@ test.each([
   ['a lot', 'UPDATE "Lot" SET "count" = "count" + 1', 'Lot'],
   [
     'a row too many',
-    `INSERT INTO "Supplier" SELECT "shopId", 'other', 99, "name", 1, 1, 1, '[]', NULL FROM "Supplier" LIMIT 1`,
+    `INSERT INTO "Supplier" ("shopId", "id", "position", "name", "workingDays") SELECT "shopId", 'other', 99, "name", "workingDays" FROM "Supplier" LIMIT 1`,
     'Supplier',
   ],
   ['a row too few', 'DELETE FROM "Rate" WHERE rowid = (SELECT min(rowid) FROM "Rate")', 'Rate'],

@@ -116,7 +116,7 @@ test('when stock runs out, the day, the day to order by and the weeks until then
 
 test('totals and flags come out as they are', () => {
   const plan = planOf(changed(smallShop(), ['lots', 0, 'remaining'], '10 mL'));
-  expect(Object.keys(plan)).toEqual(['from', 'weeks', 'sprayings', 'products', 'totals', 'flags']);
+  expect(Object.keys(plan)).toEqual(['from', 'weeks', 'sprayings', 'products', 'totals', 'flags', 'assumed']);
   expect(plan).toMatchObject({ from: '2026-03-02', weeks: 2, totals: { labourCost: '27.000000', unknownCosts: 0 } });
   expect(plan.flags).toContainEqual({
     severity: 'stop',

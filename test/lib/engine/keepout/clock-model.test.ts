@@ -155,5 +155,6 @@ test('no bench opens early, however its clock is set, drifts, sleeps and restart
     }),
     { numRuns: runs(300, 20_000) },
   );
-  expect(opened).toBeGreaterThan(1_000);
+  // Benches do open: a model that never opens any would pass everything above.
+  expect(opened).toBeGreaterThan(300);
 });
