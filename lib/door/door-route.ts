@@ -205,7 +205,9 @@ type Details = Pick<Problem, 'faults' | 'confirm'>;
 
 function problem(status: number, code: ProblemCode, message: string, details: Details = {}): Response {
   const told: Problem = { code, message, ...details };
-  return Response.json(told, { status, headers: dataHeaders() });
+  // What cannot be written now may be written soon: another program holds the file, or the disk is being cleared.
+  const later = status === 503 ? { 'Retry-After': '3' } : {};
+  return Response.json(told, { status, headers: { ...dataHeaders(), ...later } });
 }
 
 function dataHeaders(): Record<string, string> {

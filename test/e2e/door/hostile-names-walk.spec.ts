@@ -1,3 +1,5 @@
+import { demoShop } from '@/lib/demo/demo-shop';
+import { Day } from '@/shared/time/day';
 import { figure } from '../../promises/figure';
 import { expect, test } from '../page-test';
 import { bringShop } from './walk';
@@ -43,10 +45,8 @@ function hostile(value: unknown, count = { named: 0 }): unknown {
 
 test('a shop full of hostile names runs nothing on any page, and its lists open without a formula', async ({
   page,
-  request,
 }) => {
-  const demo = await (await request.get('/api/v1/shop')).json();
-  await bringShop(page, hostile(demo));
+  await bringShop(page, hostile(demoShop(Day.parse('2026-04-14'))));
 
   let opened = 0;
   for (const path of PAGES) {

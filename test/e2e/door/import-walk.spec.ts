@@ -1,8 +1,11 @@
+import { demoShop } from '@/lib/demo/demo-shop';
+import { Day } from '@/shared/time/day';
 import { expect, test } from '../page-test';
+import { ownDemo } from './walk';
 
-test('a shop file becomes a shop of its own, and is looked at', async ({ page, request }) => {
-  const file = await (await request.get('/api/v1/shop')).json();
-  file.shop.name = 'Brought In';
+test('a shop file becomes a shop of its own, and is looked at', async ({ page }) => {
+  const demo = demoShop(Day.parse('2026-04-14'));
+  const file = { ...demo, shop: { ...demo.shop, name: 'Brought In' } };
   await page.goto('/setup');
   const bring = page.getByRole('region', { name: 'Bring in a shop file' });
   await bring.getByLabel('or paste it').fill(JSON.stringify(file));
@@ -15,8 +18,9 @@ test('a shop file becomes a shop of its own, and is looked at', async ({ page, r
   await expect(page.getByRole('region', { name: 'Who may stand where' }).getByRole('listitem')).toHaveCount(8);
 });
 
-test('a file brought into the shop that is shown changes only what it says', async ({ page, request }) => {
-  const file = await (await request.get('/api/v1/shop')).json();
+test('a file brought into the shop that is shown changes only what it says', async ({ page }) => {
+  await ownDemo(page);
+  const file = await (await page.request.get('/api/v1/shop')).json();
   await page.goto('/setup');
   const bring = page.getByRole('region', { name: 'Bring in a shop file' });
   file.benches[0].name = 'First bench of all';
@@ -27,7 +31,7 @@ test('a file brought into the shop that is shown changes only what it says', asy
   await expect(bring).toContainText('0 added, 1 changed');
   await page.goto('/today');
   await expect(page.getByRole('main')).toContainText('First bench of all');
-  const after = await (await request.get('/api/v1/shop')).json();
+  const after = await (await page.request.get('/api/v1/shop')).json();
   expect(after.programs).toEqual(file.programs);
 });
 
