@@ -206,7 +206,7 @@ type Details = Pick<Problem, 'faults' | 'confirm'>;
 function problem(status: number, code: ProblemCode, message: string, details: Details = {}): Response {
   const told: Problem = { code, message, ...details };
   // What cannot be written now may be written soon: another program holds the file, or the disk is being cleared.
-  const later = status === 503 ? { 'Retry-After': '3' } : {};
+  const later: Record<string, string> = status === 503 ? { 'Retry-After': '3' } : {};
   return Response.json(told, { status, headers: { ...dataHeaders(), ...later } });
 }
 
