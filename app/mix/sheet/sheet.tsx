@@ -23,7 +23,11 @@ export function Sheet({ screen, children }: SheetProps & { children: ReactNode }
       <Wearing screen={screen} />
       {screen.flags.length > 0 && (
         <div className={styles.flags}>
-          <FlagLines flags={screen.flags} />
+          <FlagLines flags={screen.flags.filter(({ rule }) => rule !== 'measured-roughly')} />
+          {/* On paper each pour says by how much it may be off, and the sheet stays one page. */}
+          <div className={styles.rough}>
+            <FlagLines flags={screen.flags.filter(({ rule }) => rule === 'measured-roughly')} />
+          </div>
         </div>
       )}
       <Actions screen={screen} />
