@@ -27,7 +27,7 @@ export async function withBuiltApp(moment: string, work: (app: BuiltApp) => Prom
   const browser = await chromium.launch({ args, ...(found.path && { executablePath: found.path }) });
   try {
     const origin = `http://127.0.0.1:${port}`;
-    await answering(origin, server);
+    await answering(`${origin}/api/v1/schema`, server);
     await work({ origin, browser });
   } finally {
     await browser.close();
@@ -36,18 +36,20 @@ export async function withBuiltApp(moment: string, work: (app: BuiltApp) => Prom
   }
 }
 
-async function answering(origin: string, server: ChildProcess): Promise<void> {
+/** Done once the app answers at an address. Throws when it ends before, or takes too long. */
+export async function answering(address: string, server: ChildProcess): Promise<void> {
   const started = performance.now();
   while (performance.now() - started < PATIENCE_MS) {
     if (server.exitCode !== null) throw new Error(`the app ended with ${server.exitCode}; npm start says why`);
-    const answer = await fetch(`${origin}/api/v1/schema`).catch(() => null);
+    const answer = await fetch(address).catch(() => null);
     if (answer?.ok) return;
-    await new Promise((resolve) => setTimeout(resolve, 250));
+    await new Promise((resolve) => setTimeout(resolve, 50));
   }
   throw new Error('the app did not start');
 }
 
-function ended(server: ChildProcess): Promise<void> {
+/** End the app as Ctrl-C does, and wait for it. */
+export function ended(server: ChildProcess): Promise<void> {
   if (server.exitCode !== null) return Promise.resolve();
   return new Promise((resolve) => {
     server.once('exit', () => resolve());
@@ -55,7 +57,8 @@ function ended(server: ChildProcess): Promise<void> {
   });
 }
 
-function freePort(): Promise<number> {
+/** A free port of this machine. */
+export function freePort(): Promise<number> {
   return new Promise((resolve, reject) => {
     const listening = createServer().once('error', reject);
     listening.listen(0, '127.0.0.1', () => {

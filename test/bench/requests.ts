@@ -1,14 +1,13 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { quickFolder } from '../run/quick-folder.js';
+import { answering, ended, freePort } from './built-app';
 import { preparedShop, type ShopKind } from './prepared-shop';
 
 const ROOT = join(import.meta.dirname, '../..');
 const MOMENT = '2026-03-02T14:00:00Z';
 const TIMES = 6;
-const PATIENCE_MS = 300_000;
 
 const PATHS = [
   ...['/today', '/week', '/mix', '/shelf', '/buy', '/buy/budget', '/keep-out/now', '/keep-out', '/log', '/setup'],
@@ -96,32 +95,3 @@ function cpuOf({ pid }: ChildProcess): number {
 
 const memoryOf = ({ pid }: ChildProcess): number =>
   Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1_024;
-
-async function answering(address: string, server: ChildProcess): Promise<void> {
-  const started = performance.now();
-  while (performance.now() - started < PATIENCE_MS) {
-    if (server.exitCode !== null) throw new Error(`the app ended with ${server.exitCode}; npm start says why`);
-    const answer = await fetch(address).catch(() => null);
-    if (answer?.ok) return;
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-  throw new Error('the app did not start');
-}
-
-function ended(server: ChildProcess): Promise<void> {
-  if (server.exitCode !== null) return Promise.resolve();
-  return new Promise((resolve) => {
-    server.once('exit', () => resolve());
-    server.kill('SIGTERM');
-  });
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const listening = createServer().once('error', reject);
-    listening.listen(0, '127.0.0.1', () => {
-      const address = listening.address();
-      listening.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
-    });
-  });
-}
