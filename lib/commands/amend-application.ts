@@ -2,7 +2,7 @@ import 'server-only';
 import { isDeepStrictEqual } from 'node:util';
 import type { Clock } from '@/lib/clock';
 import { writerOf } from '@/lib/data/application-rows';
-import { keptUntil } from '@/lib/data/in-force';
+import { inForce, keptUntil } from '@/lib/data/in-force';
 import { type RecordVersion, versionsIn } from '@/lib/data/record-versions';
 import { newestVersions } from '@/lib/data/save-recipes';
 import { recordReader, saveRecords } from '@/lib/data/save-records';
@@ -98,7 +98,10 @@ function closedAfterLateEnd(file: ShopFile, after: Application, now: Instant): I
 /** How a record stands with what nobody has confirmed yet: an end that nobody knows is the last moment there is. */
 function standing(newest: RecordVersion, versions: readonly RecordVersion[]) {
   const until = keptUntil(versions);
-  return { endedAt: newest.endedAt, closedUntil: until === null ? null : instantOf(until) };
+  return {
+    endedAt: inForce(versions).endedAt ?? newest.endedAt,
+    closedUntil: until === null ? null : instantOf(until),
+  };
 }
 
 /** The shop with the record as it is to be, in its plain form. */

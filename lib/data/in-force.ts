@@ -3,7 +3,8 @@ import type { RecordVersion } from './record-versions';
 
 /**
  * What counts of a record: its newest version, and while nobody has confirmed one that would open a bench earlier, what
- * keeps people out longer of the versions before it: their benches, their start, and the later end.
+ * keeps people out longer of the versions before it: their benches, their start, their products and the later end. An
+ * interval that is made longer meanwhile counts from the later end, and for a product that the newest version leaves out.
  *
  * Takes    every version of one record, the first one first
  * Gives    an end that nobody knows as no end, and then the record is not withdrawn either: both keep people out
@@ -20,7 +21,8 @@ export function inForce(versions: readonly RecordVersion[]): RecordVersion {
     ...newest,
     benches: [...new Set(open.flatMap(({ benches }) => benches))],
     startedAt: Math.min(...open.map(({ startedAt }) => startedAt)) as Instant,
-    endedAt: isUnknown ? null : newest.endedAt,
+    endedAt: isUnknown ? null : latestEnd(open),
+    products: productsOf(open),
     details: {
       ...newest.details,
       closedUntil: isUnknown ? null : closedUntil,
@@ -35,6 +37,22 @@ export function keptUntil(versions: readonly RecordVersion[]): number | null {
     isPending ? (details.closedUntil ?? []) : [],
   );
   return versions.at(-1)?.isPending ? Math.max(...ends) : null;
+}
+
+/** The latest end of versions, the newest first; null when the newest has none. */
+const latestEnd = ([newest, ...older]: readonly RecordVersion[]): Instant | null =>
+  older.reduce<Instant | null>(
+    (latest, { endedAt }) => (latest !== null && endedAt !== null && endedAt > latest ? endedAt : latest),
+    newest?.endedAt ?? null,
+  );
+
+/** What went in by any of the versions. A newest one that lists nothing sprayed its recipe, so nothing is added to it. */
+function productsOf([newest, ...older]: readonly RecordVersion[]): RecordVersion['products'] {
+  const products = [...(newest?.products ?? [])];
+  if (products.length === 0) return products;
+  for (const line of older.flatMap((version) => version.products))
+    if (!products.some(({ product }) => product === line.product)) products.push(line);
+  return products;
 }
 
 /** The newest versions that nobody has confirmed, and the one before them, the newest first. */

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type Amended, amendApplication } from '@/lib/commands/amend-application';
+import { changeShop } from '@/lib/commands/change-shop';
 import { confirmAmendment } from '@/lib/commands/confirm-amendment';
 import { newId } from '@/lib/data/new-id';
 import { recordsOfFile } from '@/lib/data/records-of-file';
@@ -73,6 +74,27 @@ test('what shortens an interval keeps the later end until somebody confirms it, 
     'version 2',
     'confirmation 2',
   ]);
+});
+
+test('an interval made longer while an amendment waits counts from the later end, and for what it leaves out', async () => {
+  const shopId = await smallShop(SPRAYED);
+  const { amend, confirm, states } = amending(shopId);
+  const relabel = (id: string, reiHours: number) => {
+    const products = SPRAYED.products.filter((one) => one.id === id);
+    const part = { products: products.map((one) => ({ ...one, label: { ...one.label, reiHours } })) };
+    return changeShop({ commandId: newId(), shopId, part }, CLOCK);
+  };
+  await amend({ startedAt: at(4), endedAt: at(5) });
+  expect(await relabel('p', 24)).toMatchObject({ ok: true });
+  expect(await states(today(9))).toEqual([30, 30]);
+  await confirm(2);
+  expect(await states(today(9))).toEqual([29, 29]);
+
+  await relabel('z', 30);
+  await amend({ products: [soap, { ...soap, product: 'z', dose: '1 g/L', amount: '2 g', reiMinutes: 1_800 }] });
+  await amend({ products: [soap] });
+  await relabel('z', 48);
+  expect(await states(today(9))).toEqual([53, 53]);
 });
 
 test('a bench that was named by mistake stays closed until that is confirmed; so does a record that is withdrawn', async () => {

@@ -10,20 +10,23 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import Sqlite from 'better-sqlite3';
 import { expect, test, vi } from 'vitest';
 import { lookAtClock } from '@/lib/commands/watch-clock';
 import { database } from '@/lib/data/database';
+import { damageFound } from '@/lib/data/found-damage';
 import { newId } from '@/lib/data/new-id';
 import { wholeCheck } from '@/lib/data/whole-check';
 import { write } from '@/lib/data/writer';
 import { doubtNow } from '@/lib/views/bench-states';
 import { accept } from '@/shared/outcome';
 import { quickFolder } from '@/test/run/quick-folder.js';
-import { runs } from '@/test/runs';
+import { isLong, runs } from '@/test/runs';
 import { smallShop } from '../commands/small-shop';
 import { DAMAGES, seeded, sizeOf } from './damages';
-import { CLOCK } from './fresh-database';
+import { CLOCK, freshDatabase } from './fresh-database';
+import { withMovements } from './many-movements';
 
 type Random = (below: number) => number;
 
@@ -71,8 +74,15 @@ async function running({ shopId, bytes }: Awaited<ReturnType<typeof shopAtRest>>
   await lookAtClock(CLOCK, true);
   await addBench(shopId, 'first');
   if (!isInLog) (await database()).keeper.finish();
-  expect(await doubtNow(CLOCK, shopId)).toBe(null);
+  expect(await settledDoubt(shopId)).toBe(null);
   return { file, shopId };
+}
+
+/** The doubt once the file has been checked: a large file is checked beside, and people are kept out meanwhile. */
+async function settledDoubt(shopId: string) {
+  const look = () => damageFound().catch(() => 'unreadable');
+  while ((await look()) === null) await setTimeout(20);
+  return doubtNow(CLOCK, shopId).catch(() => 'unreadable');
 }
 
 /** A small command: put up a bench. */
@@ -110,6 +120,31 @@ async function isKept(file: string, isWhole: boolean): Promise<boolean> {
   }
 }
 
+/** Damage an open copy of a shop again and again. Gives what went wrong, and how often KEEP OUT or a refusal came of it. */
+async function damageOpenCopies(atRest: Awaited<ReturnType<typeof shopAtRest>>, times: number, seed: number) {
+  const silent = vi.spyOn(console, 'error').mockImplementation(() => {});
+  const random = seeded(seed);
+  const kinds = Object.entries(RUNNING);
+  const wrong: string[] = [];
+  let noticed = 0;
+  for (let round = 0; round < times; round += 1) {
+    const { file, shopId } = await running(atRest, random(2) === 0);
+    const { close } = await database();
+    const [kind, damage] = kinds[round % kinds.length] ?? ['', () => ''];
+    const what = damage(file, random);
+    const early = random(2) === 0 && (await isAcknowledged(shopId, 'second'));
+    const doubt = await settledDoubt(shopId);
+    const isDone = early || (await isAcknowledged(shopId, 'second'));
+    if (doubt !== null) noticed += 1;
+    if (isDone && doubt === null && !(await isKept(file, true))) wrong.push(`${kind}: ${what}`);
+    if (early && !(await isKept(file, false))) wrong.push(`${kind}, written first: ${what}`);
+    await close();
+    rmSync(join(file, '..'), { recursive: true, force: true });
+  }
+  silent.mockRestore();
+  return { wrong, noticed };
+}
+
 const TIMES = runs(42, 1_000);
 const PATIENCE = { timeout: 3_600_000 };
 
@@ -117,30 +152,21 @@ test(
   `${TIMES} damages of an open file end in KEEP OUT or a refusal, never in a lost write that was acknowledged`,
   PATIENCE,
   async () => {
-    const silent = vi.spyOn(console, 'error').mockImplementation(() => {});
-    const random = seeded(7);
-    const kinds = Object.entries(RUNNING);
-    const atRest = await shopAtRest();
-    const wrong: string[] = [];
-    let noticed = 0;
-    for (let round = 0; round < TIMES; round += 1) {
-      const { file, shopId } = await running(atRest, random(2) === 0);
-      const [kind, damage] = kinds[round % kinds.length] ?? ['', () => ''];
-      const what = damage(file, random);
-      const early = random(2) === 0 && (await isAcknowledged(shopId, 'second'));
-      const doubt = await doubtNow(CLOCK, shopId).catch(() => 'unreadable');
-      const isDone = early || (await isAcknowledged(shopId, 'second'));
-      if (doubt !== null) noticed += 1;
-      if (isDone && doubt === null && !(await isKept(file, true))) wrong.push(`${kind}: ${what}`);
-      if (early && !(await isKept(file, false))) wrong.push(`${kind}, written first: ${what}`);
-      await (await database().catch(() => null))?.close();
-      rmSync(join(file, '..'), { recursive: true, force: true });
-    }
-    silent.mockRestore();
+    const { wrong, noticed } = await damageOpenCopies(await shopAtRest(), TIMES, 7);
     expect(wrong).toEqual([]);
     expect(noticed).toBeGreaterThan(TIMES * 0.7);
   },
 );
+
+test.runIf(isLong)('so do 300 damages of an open file with 50,000 movements', PATIENCE, async () => {
+  const { shopId, bytes } = await shopAtRest();
+  const file = join(await freshDatabase(), 'shop.db');
+  writeFileSync(file, bytes);
+  withMovements(file, 50_000);
+  const { wrong, noticed } = await damageOpenCopies({ shopId, bytes: readFileSync(file) }, 300, 11);
+  expect(wrong).toEqual([]);
+  expect(noticed).toBeGreaterThan(200);
+});
 
 test.each([
   'cut to nothing',
@@ -153,6 +179,7 @@ test.each([
   'index of the log deleted',
 ])('a write amid which the file is damaged (%s) is not acknowledged', async (kind) => {
   const { file, shopId } = await running(await shopAtRest(), true);
+  const { close } = await database();
   const outcome = await write(
     { id: newId(), name: 'addBench', shopId, body: kind },
     CLOCK.now(),
@@ -165,12 +192,13 @@ test.each([
   ).catch(() => ({ ok: false }));
   expect(outcome.ok).toBe(false);
   expect(await doubtNow(CLOCK, shopId).catch(() => 'unreadable')).not.toBe(null);
-  await (await database().catch(() => null))?.close();
+  await close();
   rmSync(join(file, '..'), { recursive: true, force: true });
 });
 
 test('a change by another program is looked at, and what it leaves sound goes on', async () => {
   const { file, shopId } = await running(await shopAtRest(), true);
+  const { close } = await database();
   const raw = new Sqlite(file);
   raw.exec('CREATE TABLE "other" (a); DROP TABLE "other"');
   expect(await doubtNow(CLOCK, shopId)).toBe(null);
@@ -178,6 +206,6 @@ test('a change by another program is looked at, and what it leaves sound goes on
   raw.exec(`UPDATE "Product" SET "reiMinutes" = 1 WHERE "id" = 'p'`);
   raw.close();
   expect(await doubtNow(CLOCK, shopId)).toBe('records');
-  await (await database()).close();
+  await close();
   rmSync(join(file, '..'), { recursive: true });
 });

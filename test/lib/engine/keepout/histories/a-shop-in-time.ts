@@ -168,8 +168,9 @@ export class ShopInTime {
     const newest = versions.at(-1);
     if (!newest) throw new Error(id);
     const until = keptUntil(asRows(versions));
-    const endedAt = newest.app.endedAt;
-    const before = { ...standing(versions), endedAt, closedUntil: until === null ? null : instantOf(until) };
+    const stands = standing(versions);
+    const endedAt = stands.endedAt ?? newest.app.endedAt;
+    const before = { ...stands, endedAt, closedUntil: until === null ? null : instantOf(until) };
     const app = { ...newest.app, ...this.said(said), withdrawn: said.withdrawn };
     const rei = longestRei(app.recipe);
     const late = { benches: said.benches, endedAt: app.endedAt, rei };
@@ -238,7 +239,13 @@ const asRows = (versions: readonly Version[]): RecordVersion[] =>
   versions.map(
     ({ app, closedUntil, isPending }) =>
       ({
-        ...{ benches: app.benches.map(({ id }) => id), startedAt: app.startedAt, endedAt: app.endedAt, isPending },
+        ...{
+          benches: app.benches.map(({ id }) => id),
+          startedAt: app.startedAt,
+          endedAt: app.endedAt,
+          isPending,
+          products: [],
+        },
         details: { closedUntil, withdrawn: app.withdrawn },
       }) as unknown as RecordVersion,
   );

@@ -76,9 +76,17 @@ export const turnsOf = (model: Model): ModelTurn[] =>
     DAYS.filter((_, number) => number % program.every === 0).map((day) => {
       const key = keyOf(program.id, day);
       const at = model.places[key] ?? wallTime(model.zone, day, program.start);
-      return { key, program, at, told: model.told[key] ?? null };
+      return { key, program, at, told: toldOf(model, key) };
     }),
   );
+
+/** What became of a turn. One whose record was entered in error is to be done again, as long as that record stays so. */
+function toldOf(model: Model, key: string): Told | null {
+  const told = model.told[key] ?? null;
+  if (told === null || 'skipped' in told) return told;
+  const record = model.records.find(({ id }) => id === told.record);
+  return record && !countsAtAll(record) ? null : told;
+}
 
 const countsAtAll = ({ versions }: ModelRecord): boolean => versions.some(({ withdrawn }) => !withdrawn);
 /** Every bench that any version names which is not settled. */
@@ -161,13 +169,10 @@ export function whyOut(model: Model, bench: string, real: number, shown: number)
 }
 
 /** The same model with another version of a record. */
-export function withRecord(model: Model, record: ModelRecord): Model {
-  const records = model.records.map((one) => (one.id === record.id ? record : one));
-  if (!record.versions.every(({ withdrawn }) => withdrawn)) return { ...model, records };
-  // The turn of a record that was entered in error is to be done again.
-  const told = Object.entries(model.told).filter(([, one]) => !('record' in one) || one.record !== record.id);
-  return { ...model, records, told: Object.fromEntries(told) };
-}
+export const withRecord = (model: Model, record: ModelRecord): Model => ({
+  ...model,
+  records: model.records.map((one) => (one.id === record.id ? record : one)),
+});
 
 /** In how many minutes something begins or ends; and a minute to either side. */
 export function stopsOf(model: Model, { real, shown }: { real: number; shown: number }): number[] {
