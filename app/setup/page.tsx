@@ -72,6 +72,7 @@ const LINKS = [
   ['/setup/alerts', 'Alerts', 'by e-mail, to another program, and when to be quiet'],
   ['/setup/clock', 'The clock', 'what intervals are counted by'],
   ['/setup/csv', 'Lists in and out', 'products, offers and lots as CSV'],
+  ['/setup/rules', 'Where the rules come from', 'each rule with its source'],
 ] as const;
 
 function ShownShop({ shown }: { shown: NonNullable<SetupScreen['shown']> }) {

@@ -33,6 +33,7 @@ const PAGES = [
   { name: 'the calendar', path: '/setup/calendar', heading: 'Calendar' },
   { name: 'alerts', path: '/setup/alerts', heading: 'Alerts' },
   { name: 'the clock', path: '/setup/clock', heading: 'The clock' },
+  { name: 'the sources of the rules', path: '/setup/rules', heading: 'Where the rules come from' },
   { name: 'a board for the sales floor', path: '/setup/board', heading: 'A board for the sales floor' },
   { name: 'a working', path: '/working?figure=totals%2FwasteCost', heading: /wasted/ },
 ];

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import { isWithin, measured } from '@/lib/engine/mix/measuring';
+import { mixAnswerOf } from '@/lib/engine/mix/mix-answer';
 import type { Measure } from '@/lib/engine/shop';
 import { exact, toNumber } from '@/shared/quantity/exact';
+import { day, product, recipe, smallShop } from '../lib/engine/rules/small-shop';
 import { near } from './published';
 
 /*
@@ -50,4 +52,17 @@ test('120 mg weighed with 6 mg too much or too little are off by 5 % (seen, as a
 test('50 mg on a scale that may be off by 6 mg may be off by 12 % (seen, as above, UNC)', () => {
   // The mark below 50 mg that is 6 mg away.
   near(Math.abs(toNumber(weighed(50, 44).error)), 0.12, 1e-12);
+});
+
+test('measured-roughly: with a scale that may be off by 6 mg a litre takes 120 mg, and 108 mg are flagged (seen, as above, UNC)', () => {
+  const flagged = (dose: string) => {
+    const shop = smallShop({
+      settings: { measures: [{ name: 'scale', holds: '200 g', step: '0.012 g' }] },
+      products: [product('p1', {}, { form: 'powder' })],
+      recipes: [recipe('r1', { product: 'p1', dose })],
+    });
+    const mix = mixAnswerOf(shop, { recipe: 'r1', ml: exact(1000n), area: null }, day('2026-03-02'));
+    return mix.ok && mix.value.flags.some(({ rule }) => rule === 'measured-roughly');
+  };
+  expect([flagged('0.12 g/L'), flagged('0.108 g/L')]).toEqual([false, true]);
 });
