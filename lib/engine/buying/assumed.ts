@@ -130,7 +130,8 @@ const acidAssumed = ({ name }: Recipe, index: number): Assumed => ({
 const ownContainers = (shop: Shop, today: Projection['today']): Container[] =>
   shop.containers.slice(0, shop.containers.length - comingContainers(shop, today).length);
 
-function lotsAssumed(containers: readonly Container[], products: ReadonlySet<Product>): Assumed[] {
+/** Bottles with something in them whose last day nobody knows, of some products. */
+export function lotsAssumed(containers: readonly Container[], products: ReadonlySet<Product>): Assumed[] {
   const lots = [...new Set(containers.map(({ lot }) => lot))];
   const endless = containers.filter(
     (one) => one.remaining > 0 && products.has(one.product) && lastUsableDay(one) === null,

@@ -2,7 +2,7 @@ import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { Exact } from '@/shared/quantity/exact';
 import type { Day } from '@/shared/time/day';
 import { pricedOn } from '../ahead/price-in-force';
-import { keepingAssumed } from '../buying/assumed';
+import { keepingAssumed, lotsAssumed } from '../buying/assumed';
 import type { Shop } from '../shop';
 import { batchFor } from './batch';
 import { type MixDocument, mixDocument } from './mix-document';
@@ -23,5 +23,6 @@ export function mixAnswerOf(shop: Shop, { recipe: id, ml, area }: MixAsked, toda
   if (!batch.ok) return refuse({ code: 'faults', faults: [{ path: 'volume', message: batch.message }] });
   const mixed = new Set(recipe.ingredients.map(({ product }) => product));
   const sheet = mixSheet(pricedOn(shop, today), recipe, batch.value, today);
-  return accept(mixDocument(sheet, keepingAssumed(shop, mixed)));
+  const assumed = [...keepingAssumed(shop, mixed), ...lotsAssumed(shop.containers, mixed)];
+  return accept(mixDocument(sheet, assumed));
 }

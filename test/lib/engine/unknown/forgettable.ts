@@ -59,12 +59,23 @@ function allFields(file: ShopFile): Field[] {
         ),
       )
       .flatMap(({ benches }) => benches);
+  /** A bottle without a printed day lasts as long as its product does. */
+  const lastDaysOf = (product: string) =>
+    file.lots.flatMap((lot, at) => (lot.product === product ? [`lots[${at}].expiresOn`] : []));
+  /** An order without an expected day comes when its lines' delivery times are over. */
+  const expectedOf = ({ supplier }: ShopFile['offers'][number]) =>
+    file.orders.flatMap((order, at) => (order.supplier === supplier ? [`orders[${at}].expectedOn`] : []));
   return [
     ...fieldsOf('shop', file.shop, ['wagePerHour', 'water'], ['wage']),
     ...file.products.flatMap((product, at) => [
       ...fieldsOf(`products[${at}]`, product, ['densityGPerMl', 'gramsPerTeaspoon'], [product.id]),
       ...fieldsOf(`products[${at}].label`, product.label, ['reiHours'], [product.id, ...sprayedWith(product.id)]),
-      ...fieldsOf(`products[${at}].shelfLife`, product.shelfLife, ['unopenedDays', 'openedDays'], [product.id]),
+      ...fieldsOf(
+        `products[${at}].shelfLife`,
+        product.shelfLife,
+        ['unopenedDays', 'openedDays'],
+        [product.id, ...lastDaysOf(product.id)],
+      ),
     ]),
     ...file.benches.flatMap((bench, at) => {
       const touches = [bench.id, ...programsOf(bench.id), ...productsIn(bench.id)];
@@ -82,7 +93,9 @@ function allFields(file: ShopFile): Field[] {
     ...file.suppliers.flatMap((supplier, at) =>
       fieldsOf(`suppliers[${at}]`, supplier, ['freightPerOrder', 'minimumOrder'], offered(supplier.id)),
     ),
-    ...file.offers.flatMap((offer, at) => fieldsOf(`offers[${at}]`, offer, ['leadDays'], [offer.product])),
+    ...file.offers.flatMap((offer, at) =>
+      fieldsOf(`offers[${at}]`, offer, ['leadDays'], [offer.product, ...expectedOf(offer)]),
+    ),
     ...file.applications.flatMap((record, at) => fieldsOf(`applications[${at}]`, record, ['endedAt'], record.benches)),
   ];
 }
