@@ -1,9 +1,10 @@
 import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
+import type { Spraying } from '../engine/ahead/plan';
 import type { BenchState } from '../engine/keepout/keep-out';
 import type { BenchStrip, DayStrips } from '../engine/keepout/planned-closures';
+import type { Bench } from '../engine/shop';
 import { benchAnchor } from './bench-anchor';
-import { type Closing, closingsOf } from './closings';
 import type { Fig } from './figures';
 import type { House } from './house';
 import { elapsedAt, reasonsOf } from './keep-out-words';
@@ -29,12 +30,10 @@ export type BenchStanding = {
 
 /** Every bench in the shop's order, as it stands now and through today. Takes today's strips. */
 export function benchStandings(house: House, strips: DayStrips['benches']): BenchStanding[] {
-  const { shop, toSpray, benches, figure } = house;
-  const closings = closingsOf(shop, toSpray);
-  const recorded = closings.filter(({ planned }) => !planned);
+  const { shop, toSpray, benches, figure, now, today } = house;
+  const ofToday = toSpray.filter(({ startsAt }) => startsAt > now && dayOf(shop.zone, startsAt) === today);
   return benches.map((standing) => {
     const { bench, state, until } = standing;
-    const own = closings.filter((closing) => closing.benches.includes(bench));
     return {
       id: bench.id,
       anchor: benchAnchor(bench.id),
@@ -42,18 +41,18 @@ export function benchStandings(house: House, strips: DayStrips['benches']): Benc
       state,
       until: figure('bench', bench.id, 'until'),
       closedUntil: state === 'closed' ? until : null,
-      elapsedAt: state === 'open' ? elapsedAt(recorded, bench, house.now) : null,
+      elapsedAt: state === 'open' ? elapsedAt(shop, bench, now) : null,
       because: reasonsOf(standing, house.ways),
-      next: nextToday(house, own),
+      next: nextOf(ofToday, bench),
       strip: strips.find((strip) => strip.bench === bench) ?? null,
     };
   });
 }
 
 /** The next spraying of the day. One whose time has come keeps the bench closed until it is recorded. */
-function nextToday({ shop, now, today }: House, own: Closing[]): BenchStanding['next'] {
-  const [next] = own
-    .filter(({ planned, startsAt }) => planned && startsAt > now && dayOf(shop.zone, startsAt) === today)
+function nextOf(ofToday: readonly Spraying[], bench: Bench): BenchStanding['next'] {
+  const [next] = ofToday
+    .filter(({ program }) => program.benches.includes(bench))
     .sort((a, b) => a.startsAt - b.startsAt);
   return next ? { startsAt: next.startsAt, reopensAt: next.reopensAt } : null;
 }

@@ -10,7 +10,6 @@ import type { Shop } from '../engine/shop';
 import { figureAddress } from '../engine/working/shown';
 import { benchAnchor } from './bench-anchor';
 import { benchStates, certaintyNow, type Doubt, type Standing } from './bench-states';
-import { type Closing, recordedClosings } from './closings';
 import { elapsedAt, reasonsOf } from './keep-out-words';
 import { shopsAndShown } from './shown-shop';
 
@@ -87,21 +86,20 @@ async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promi
   // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
   const shop = await shopOf(shopId);
-  const recorded = recordedClosings(shop);
   return {
     shop: shop.name,
     now,
     asOf: showInstant(now, shop.zone, IN_ANY_YEAR),
     zone: shop.zone,
     doubt: certainty.doubt,
-    benches: benchStates(shop, now, certainty).map((standing) => boardBench({ shop, recorded, now }, standing, detail)),
+    benches: benchStates(shop, now, certainty).map((standing) => boardBench({ shop, now }, standing, detail)),
   };
 }
 
 const MINUTE = 60_000;
 
-/** What every bench is told from: the shop with its closings on record, and the moment. */
-type Known = { shop: Shop; recorded: readonly Closing[]; now: Instant };
+/** What every bench is told from: the shop and the moment. */
+type Known = { shop: Shop; now: Instant };
 
 /**
  * One bench in words. The word `safe` stands nowhere: that an interval has elapsed is what the records say, and no more.
@@ -128,8 +126,8 @@ function closedWords({ zone }: Shop, state: 'closed' | 'unknown', until: Instant
   return { word: 'KEEP OUT', when: `until ${showDayUntil(until, zone)}` };
 }
 
-function openWords({ shop, recorded, now }: Known, { bench }: Standing) {
-  const at = elapsedAt(recorded, bench, now);
+function openWords({ shop, now }: Known, { bench }: Standing) {
+  const at = elapsedAt(shop, bench, now);
   if (at === null) return { word: 'Nothing recorded', when: null };
   return { word: 'Interval elapsed', when: `${showDayUntil(at, shop.zone)}, as recorded` };
 }

@@ -2,10 +2,10 @@ import { showMinutes } from '@/shared/measure/show';
 import type { Instant } from '@/shared/time/instant';
 import { showInstant } from '@/shared/time/show-day';
 import { isHeldBack } from '../engine/keepout/held-back';
+import { latestEnd } from '../engine/keepout/record-index';
 import { reopensAfter, withoutInterval } from '../engine/keepout/reopening';
-import type { Application, Bench } from '../engine/shop';
+import type { Application, Bench, Shop } from '../engine/shop';
 import type { Doubt, Standing } from './bench-states';
-import type { Closing } from './closings';
 import type { HereNow } from './house';
 
 /** What a state rests on: recipes, and what is missing. Empty at a bench that nothing keeps people out of. */
@@ -46,15 +46,6 @@ function reasonOf({ state, lag }: Standing, record: Application): string {
     : `${recipe.name}: its end is not certain`;
 }
 
-/**
- * When the latest recorded interval of a bench came to its end; null when nothing was ever recorded.
- *
- * Takes   the closings on record, worked out once for all benches
- */
-export function elapsedAt(recorded: readonly Closing[], { id }: Bench, now: Instant): Instant | null {
-  const own = recorded.filter(({ benches, startsAt }) => startsAt <= now && benches.some((bench) => bench.id === id));
-  return own.reduce<Instant | null>(
-    (latest, { reopensAt }) => (reopensAt !== null && (latest === null || reopensAt > latest) ? reopensAt : latest),
-    null,
-  );
-}
+/** When the latest recorded interval of a bench came to its end; null when nothing was ever recorded. */
+export const elapsedAt = ({ applications }: Pick<Shop, 'applications'>, bench: Bench, now: Instant): Instant | null =>
+  latestEnd(applications, bench, now);

@@ -2,13 +2,14 @@ import 'server-only';
 import { type Reading, unreadable } from '@/shared/outcome';
 import { addDays, Day, readDay } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
-import { dayOf } from '@/shared/time/zone';
+import { atClock } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
 import { type BenchStrip, type DayStrips, dayStrips } from '../engine/keepout/planned-closures';
+import { recordsBegun } from '../engine/keepout/record-index';
+import { reopensAfter } from '../engine/keepout/reopening';
 import { ownDay } from '../engine/mix/planned-turn';
-import type { Bench } from '../engine/shop';
-import { type Closing, recordedClosings } from './closings';
+import type { Application, Bench, Shop } from '../engine/shop';
 import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
@@ -80,11 +81,10 @@ export async function weekScreen(
   const from = reading?.ok ? reading.value : today;
   const days = [0, 1, 2, 3, 4, 5, 6].map((number) => addDays(from, number));
   const strips = days.map((day) => dayStrips(shop, toSpray, day));
-  const recorded = recordedClosings(shop);
   return {
     today,
     ways,
-    days: strips.map((strip) => weekDay(house, strip, recorded)),
+    days: strips.map((strip) => weekDay(house, strip)),
     benches: shop.benches.map((bench) => ({
       id: bench.id,
       name: bench.name,
@@ -107,7 +107,7 @@ function readFirstDay(asked: string): Reading<Day> {
   return unreadable(`Give a day from ${EARLIEST} to ${LATEST}.`);
 }
 
-function weekDay(house: House, strips: DayStrips, recorded: readonly Closing[]): WeekDay {
+function weekDay(house: House, strips: DayStrips): WeekDay {
   const { shop, toSpray, figure } = house;
   const { day } = strips;
   const sprayings = toSpray.filter(({ date }) => date === day);
@@ -118,7 +118,7 @@ function weekDay(house: House, strips: DayStrips, recorded: readonly Closing[]):
       ...sprayingTicket(house, spraying),
       move: sprayingMove(house, spraying),
     })),
-    recorded: recorded.filter(({ startsAt }) => dayOf(shop.zone, startsAt) === day).map(recordedOf),
+    recorded: recordsBegunOn(shop, day).map(recordedOf),
     materialCost: sum('materialCost'),
     labourCost: sum('labourCost'),
     unknown: sprayings.filter(({ materialCost }) => materialCost === null).length,
@@ -127,13 +127,16 @@ function weekDay(house: House, strips: DayStrips, recorded: readonly Closing[]):
   };
 }
 
-const recordedOf = ({ recipe, benches, startsAt, endsAt, reopensAt }: Closing, place: number): Recorded => ({
-  key: `${recipe.id} ${startsAt} ${place}`,
-  recipe: recipe.name,
-  benches: benches.map(({ name }) => name),
-  startsAt,
-  endsAt,
-  reopensAt,
+const recordsBegunOn = ({ applications, zone }: Shop, day: Day): Application[] =>
+  recordsBegun(applications, atClock(zone, day, 0), atClock(zone, addDays(day, 1), 0));
+
+const recordedOf = (record: Application, place: number): Recorded => ({
+  key: `${record.recipe.id} ${record.startedAt} ${place}`,
+  recipe: record.recipe.name,
+  benches: record.benches.map(({ name }) => name),
+  startsAt: record.startedAt,
+  endsAt: record.endedAt,
+  reopensAt: reopensAfter(record),
 });
 
 function benchDay({ toSpray }: House, { day, benches }: DayStrips, bench: Bench): BenchDay {

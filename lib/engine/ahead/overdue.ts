@@ -12,7 +12,7 @@ import { type OpenSpraying, openSprayings } from './turns-on-record';
 const DAYS_ASKED = 7;
 
 /** The planned sprayings of the last days, not of today, that are still open. In the order in which they were due. */
-export const overdueSprayings = (shop: Shop, today: Day): OpenSpraying[] =>
+export const overdueSprayings = (shop: Shop, today: Day): readonly OpenSpraying[] =>
   openSprayings(shop, addDays(today, -DAYS_ASKED), addDays(today, -1));
 
 /**

@@ -1,6 +1,7 @@
 import { addDays, type Day } from '@/shared/time/day';
-import { isInstant } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import { countingApplications } from '../keepout/counting';
+import { recordsBegun } from '../keepout/record-index';
 import type { Application, Bench, Program, Shop } from '../shop';
 import type { Plan, Spraying } from './plan';
 import { type AnyTurn, anyTurnsBetween } from './program-turns';
@@ -31,7 +32,21 @@ const DAYS_BESIDE = 2;
  * Takes   the first and the last day, both included
  * Gives   in the order of their starts. What is in doubt stays open, and so keeps people out
  */
-export function openSprayings(shop: Shop, from: Day, to: Day): OpenSpraying[] {
+export function openSprayings(shop: Shop, from: Day, to: Day): readonly OpenSpraying[] {
+  const spans = known.get(shop) ?? new Map<string, readonly OpenSpraying[]>();
+  known.set(shop, spans);
+  const span = `${from} ${to}`;
+  const found = spans.get(span) ?? openBetween(shop, from, to);
+  if (spans.size >= MOST_KEPT) spans.clear();
+  spans.set(span, found);
+  return found;
+}
+
+/** Boards, pages and alerts ask about the same few days of the same shop, which nobody changes, again and again. */
+const known = new WeakMap<Shop, Map<string, readonly OpenSpraying[]>>();
+const MOST_KEPT = 16;
+
+function openBetween(shop: Shop, from: Day, to: Day): OpenSpraying[] {
   const turns = turnsWithRecords(shop, from, to);
   const nearest = nearestRecords(shop, turns);
   return turns
@@ -71,16 +86,25 @@ function turnsWithRecords(shop: Shop, from: Day, to: Day): TurnWithRecord[] {
 
 /** The records that each turn may take, out of those that name no turn. */
 function nearestRecords(shop: Shop, turns: readonly TurnWithRecord[]): Map<TurnWithRecord, Application[]> {
+  const found = new Map<TurnWithRecord, Application[]>();
+  const [from, to] = reachOf(turns);
+  if (from > to) return found;
   const named = new Set(shop.programs.flatMap(({ changes }) => changes.map(({ application }) => application)));
   const ofRecipe = turnsByRecipe(turns);
-  const found = new Map<TurnWithRecord, Application[]>();
-  for (const record of countingApplications(shop)) {
-    if (record.isExtra || named.has(record.id) || !isInstant(record.startedAt)) continue;
+  for (const record of recordsBegun(shop.applications, from, to)) {
+    if (record.isExtra || named.has(record.id)) continue;
     const near = (ofRecipe.get(record.recipe.id) ?? []).filter((turn) => isNear(turn, record));
     const [nearest] = near.sort((a, b) => distance(a, record) - distance(b, record) || a.startsAt - b.startsAt);
     if (nearest) found.set(nearest, [...(found.get(nearest) ?? []), record]);
   }
   return found;
+}
+
+/** From when on and before when a record may have begun that is near to one of the turns. */
+function reachOf(turns: readonly TurnWithRecord[]): [from: Instant, before: Instant] {
+  let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { startsAt } of turns) [first, last] = [Math.min(first, startsAt), Math.max(last, startsAt)];
+  return [(first - MOST_EARLY) as Instant, (last + MOST_LATE + 1) as Instant];
 }
 
 function turnsByRecipe(turns: readonly TurnWithRecord[]): Map<string, TurnWithRecord[]> {

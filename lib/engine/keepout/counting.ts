@@ -10,6 +10,11 @@ export const counts = ({ withdrawn, closedUntil }: Withdrawable): boolean => wit
 /** A record, or what a shop file says of one. */
 type Withdrawable = { withdrawn: boolean; closedUntil: Instant | string | null };
 
-/** The records of a shop that count, in its order. */
-export const countingApplications = ({ applications }: Pick<Shop, 'applications'>): Application[] =>
-  applications.filter(counts);
+const known = new WeakMap<readonly Application[], readonly Application[]>();
+
+/** The records of a shop that count, in its order: picked once for each list of records, which nobody changes. */
+export function countingApplications({ applications }: Pick<Shop, 'applications'>): readonly Application[] {
+  const counting = known.get(applications) ?? applications.filter(counts);
+  known.set(applications, counting);
+  return counting;
+}

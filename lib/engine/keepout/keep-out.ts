@@ -1,8 +1,7 @@
 import { type Instant, isInstant } from '@/shared/time/instant';
 import type { OpenSpraying } from '../ahead/turns-on-record';
 import type { Application, Bench, Shop } from '../shop';
-import { countingApplications } from './counting';
-import { reopensAfter } from './reopening';
+import { type IndexedRecord, isSomewhere, runningRecords } from './record-index';
 
 /**
  * Whether people may stand at a bench. `open` means that every recorded interval has elapsed, and nothing more.
@@ -46,19 +45,17 @@ type Standing = Omit<BenchState, 'bench'>;
 
 const NOBODY_KNOWS: Standing = { state: 'unknown', until: null, because: [], unrecorded: [] };
 
-type Begun = { application: Application; reopensAt: Instant | null };
+type Begun = Pick<IndexedRecord, 'application' | 'reopensAt'>;
 
 /**
- * The applications of each bench that have begun. One whose start cannot be read may have begun, so it counts; one that
- * names no bench may have been on any, and never reopens it.
+ * The applications of each bench that can keep people out of it. One that names no bench may have been on any. One that
+ * has ended decides nothing, whatever else there is.
  */
 function recordsByBench(shop: Shop, now: Instant): Map<string, Begun[]> {
   const found = new Map<string, Begun[]>();
-  for (const application of countingApplications(shop)) {
-    if (isInstant(application.startedAt) && application.startedAt > now) continue;
-    const isSomewhere = Array.isArray(application.benches) && application.benches.length > 0;
-    const record = { application, reopensAt: isSomewhere ? reopensAfter(application) : null };
-    for (const { id } of isSomewhere ? application.benches : shop.benches) {
+  for (const record of runningRecords(shop.applications, now)) {
+    const { application } = record;
+    for (const { id } of isSomewhere(application) ? application.benches : shop.benches) {
       const records = found.get(id);
       if (records) records.push(record);
       else found.set(id, [record]);

@@ -3,8 +3,8 @@ import { addMinutes, type Instant, isInstant } from '@/shared/time/instant';
 import { atClock, clockOf } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
 import type { Application, Bench, Shop } from '../shop';
-import { countingApplications } from './counting';
 import { openingsOf } from './opening-hours';
+import { notEndedBy } from './record-index';
 import { reopensAfter } from './reopening';
 
 /** From one minute of a local day to another, counted from its midnight as time passes. */
@@ -43,7 +43,7 @@ export type DayStrips = {
  */
 export function dayStrips(shop: Shop, sprayings: readonly Spraying[], day: Day): DayStrips {
   const span = { from: atClock(shop.zone, day, 0), to: atClock(shop.zone, addDays(day, 1), 0) };
-  const closures = closuresByBench(countingApplications(shop), sprayings, span);
+  const closures = closuresByBench(shop.applications, sprayings, span);
   const open = openingsOf(shop)
     .on(dayNumber(day))
     .flatMap(({ from, to }) => clip(span, from, to));
@@ -70,7 +70,7 @@ function closuresByBench(applications: Application[], sprayings: readonly Sprayi
       else found.set(id, [closure]);
     }
   };
-  for (const application of applications) put(application.benches, recorded(application));
+  for (const { application } of notEndedBy(applications, day.from)) put(application.benches, recorded(application));
   for (const { program, startsAt, endsAt, reopensAt } of sprayings)
     put(program.benches, { startsAt, endsAt, reopensAt });
   for (const closures of found.values()) closures.sort((a, b) => a.startsAt - b.startsAt);

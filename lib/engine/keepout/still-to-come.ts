@@ -1,7 +1,7 @@
-import { type Instant, isInstant } from '@/shared/time/instant';
+import type { Instant } from '@/shared/time/instant';
 import type { Application, Shop } from '../shop';
-import { countingApplications } from './counting';
 import type { BenchState } from './keep-out';
+import { recordsToCome } from './record-index';
 
 /** Who may stand at a bench, and the records of it that begin after now. */
 export type BenchWithToCome = BenchState & { toCome: Application[] };
@@ -14,7 +14,7 @@ export type BenchWithToCome = BenchState & { toCome: Application[] };
  * Takes   the states as `keepOut` gives them, which counts only what has begun
  */
 export function withToCome(states: readonly BenchState[], shop: Shop, now: Instant): BenchWithToCome[] {
-  const toCome = countingApplications(shop).filter(({ startedAt }) => isInstant(startedAt) && startedAt > now);
+  const toCome = recordsToCome(shop.applications, now);
   return states.map((state) => {
     const its = toCome.filter(({ benches }) => benches.length === 0 || benches.some(({ id }) => id === state.bench.id));
     if (its.length === 0) return { ...state, toCome: its };
