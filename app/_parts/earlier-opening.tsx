@@ -37,10 +37,10 @@ export function EarlierOpening({ asked: { token, openings, reason } }: { asked: 
   );
 }
 
-type ConfirmProps = { asked: EarlierAsked; isBusy: boolean; onConfirm: (reason: string) => void };
+type ConfirmProps = { asked: EarlierAsked; isBusy: boolean; send: string; onConfirm: (reason: string) => void };
 
 /** The same where there is no form around it, such as for a file. */
-export function ConfirmEarlier({ asked, isBusy, onConfirm }: ConfirmProps) {
+export function ConfirmEarlier({ asked, isBusy, send: label, onConfirm }: ConfirmProps) {
   const send = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const said = new FormData(event.currentTarget);
@@ -51,7 +51,7 @@ export function ConfirmEarlier({ asked, isBusy, onConfirm }: ConfirmProps) {
     <form onSubmit={send}>
       <EarlierOpening asked={asked} />
       <button type="submit" disabled={isBusy}>
-        Bring it in all the same
+        {label}
       </button>
     </form>
   );

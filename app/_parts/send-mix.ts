@@ -1,6 +1,7 @@
 'use client';
 
 import type { Problem } from '@/shared/api/problem';
+import { sureHeaders } from '@/shared/forms/earlier-asked';
 import { finishBodyOf } from '@/shared/mix/finish-body';
 import { act, keptMix, told } from './kept-mixes';
 
@@ -26,7 +27,7 @@ export async function sendMix(commandId: string): Promise<void> {
   try {
     const answer = await fetch('/api/v1/mix/finish', {
       method: 'POST',
-      headers: { 'Content-Type': 'application/json' },
+      headers: { 'Content-Type': 'application/json', ...sureHeaders(mix.sure) },
       body: JSON.stringify(finishing.body),
     });
     await answered(commandId, answer);
@@ -44,10 +45,10 @@ async function answered(commandId: string, answer: Response): Promise<void> {
     return act(commandId, { do: 'sent', application });
   }
   if (answer.status >= SERVER_FAULT || answer.status === TOO_MANY) return;
-  const { code, message, faults = [] }: Problem = await answer.json();
+  const { code, message, faults = [], confirm }: Problem = await answer.json();
   // The answer to the first sending was lost, and then something was changed: what was sent first is on record.
   if (code === 'same-key-other-body') return act(commandId, { do: 'sent', application: null });
-  act(commandId, { do: 'refused', code, message, faults });
+  act(commandId, { do: 'refused', code, message, faults, confirm });
 }
 
 const SERVER_FAULT = 500;

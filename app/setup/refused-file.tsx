@@ -18,6 +18,7 @@ export function RefusedFile({ refused: { message, faults, confirm }, isBusy = fa
           key={confirm}
           asked={{ token: confirm, openings: faults.map((fault) => fault.message), reason: '' }}
           isBusy={isBusy}
+          send="Bring it in all the same"
           onConfirm={(reason) => onSure({ token: confirm, reason })}
         />
       )}

@@ -1,5 +1,5 @@
 import type { Comparison } from '@/lib/engine/exchange/compare';
-import { SURE_HEADERS } from '@/shared/forms/earlier-asked';
+import { sureHeaders } from '@/shared/forms/earlier-asked';
 import type { Fault } from '@/shared/outcome';
 
 /**
@@ -10,10 +10,6 @@ export type Refused = { message: string; faults: Fault[]; confirm?: string };
 
 /** Why it is certain that a bench may open earlier, for the refusal that asked for it. */
 export type Sure = { token: string; reason: string };
-
-/** The headers that carry it. */
-export const sureHeaders = (sure: Sure | null): Record<string, string> =>
-  sure ? { [SURE_HEADERS.token]: sure.token, [SURE_HEADERS.reason]: encodeURIComponent(sure.reason) } : {};
 
 export type Preview = { name: string; comparison: Comparison; fingerprint: string | null };
 export type Imported = { shopId: string; added: number; changed: number };

@@ -7,5 +7,9 @@ export const SURE_FIELDS = { token: 'earlier.token', reason: 'earlier.reason', s
 /** The headers in which a program gives it: the token of the refusal, and the reason in percent-encoding. */
 export const SURE_HEADERS = { token: 'x-confirm-opening', reason: 'x-confirm-reason' } as const;
 
+/** These headers with an answer; none without one. */
+export const sureHeaders = (sure: { token: string; reason: string } | null): Record<string, string> =>
+  sure ? { [SURE_HEADERS.token]: sure.token, [SURE_HEADERS.reason]: encodeURIComponent(sure.reason) } : {};
+
 /** As long as the reason may be. */
 export const LONGEST_SURE_REASON = 500;

@@ -40,9 +40,19 @@ export type MixAction =
   /** Which planned spraying it was; null: none of them. */
   | { do: 'turn'; turn: MixProgress['turn'] }
   | { do: 'finish' }
+  /** It may open a bench earlier, and this is how the person knows. It is sent again with that. */
+  | { do: 'sure'; token: string; reason: string }
   | { do: 'correct' }
-  | { do: 'refused'; code: string | null; message: string; faults: { path: string; message: string }[] }
+  | ({ do: 'refused' } & Refused)
   | { do: 'sent'; application: string | null };
+
+type Refused = {
+  code: string | null;
+  message: string;
+  faults: { path: string; message: string }[];
+  /** With 'opens-earlier': what the answer has to name. */
+  confirm?: string | undefined;
+};
 
 /**
  * A mix after one more thing was done.
@@ -62,7 +72,7 @@ export function afterwards(progress: MixProgress, action: MixAction): MixProgres
 function whileWaiting(progress: MixProgress, action: MixAction): MixProgress {
   if (action.do === 'correct') return { ...progress, state: 'mixing' };
   if (action.do !== 'refused') return progress;
-  const { code, message, faults } = action;
+  const { code, message, faults, confirm = null } = action;
   const asked = faults.flatMap(({ path, message: told }) => {
     const rule = /^passed\.([a-z-]+)$/.exec(path)?.[1];
     return rule === undefined ? [] : [{ rule, messages: [told] }];
@@ -70,7 +80,7 @@ function whileWaiting(progress: MixProgress, action: MixAction): MixProgress {
   const known = new Set(asked.map(({ rule }) => rule));
   return {
     ...progress,
-    ...{ state: 'mixing', at: 'finish', refusal: { code, message, faults } },
+    ...{ state: 'mixing', at: 'finish', refusal: { code, message, faults, confirm }, sure: null },
     asked: [...progress.asked.filter(({ rule }) => !known.has(rule)), ...asked],
   };
 }
@@ -101,6 +111,8 @@ function changed(progress: MixProgress, action: MixAction): MixProgress {
       return { ...progress, apart: true, refusal: null };
     case 'finish':
       return { ...progress, state: 'to-send', refusal: null };
+    case 'sure':
+      return { ...progress, state: 'to-send', refusal: null, sure: { token: action.token, reason: action.reason } };
     case 'mixing':
       return progress.mixedSince.some(({ fill }) => fill === action.fill)
         ? progress

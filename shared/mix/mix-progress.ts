@@ -97,8 +97,12 @@ export const MixProgress = z.object({
       code: z.string().nullable().default(null),
       message: z.string(),
       faults: z.array(z.object({ path: z.string(), message: z.string() })),
+      /** The token of the question whether a bench may open earlier; null where that is not asked. */
+      confirm: z.string().nullable().default(null),
     })
     .nullable(),
+  /** The answer to that question: the token, and how the person knows. */
+  sure: z.object({ token: z.string(), reason: z.string() }).nullable().default(null),
   /** The record, once it is there; without an id when another device sent this mix with other figures. */
   finished: z.object({ application: z.string().nullable() }).nullable(),
 });
@@ -123,6 +127,7 @@ export function beginMix(plan: MixPlan, commandId: string, now: number): MixProg
       deviceAhead: null,
       state: 'mixing',
       refusal: null,
+      sure: null,
       finished: null,
     },
   };

@@ -1,5 +1,7 @@
 'use client';
 
+import { ConfirmEarlier } from '@/app/_parts/earlier-opening';
+import { sendMix } from '@/app/_parts/send-mix';
 import type { FinishFault } from '@/shared/mix/finish-body';
 import { fillsMixed } from '@/shared/mix/finish-body';
 import { productIn } from '@/shared/mix/mix-plan';
@@ -15,6 +17,7 @@ type FaultListProps = { mix: MixProgress; act: Act; faults: FinishFault[]; refus
 export function FaultList({ mix, act, faults, refusal }: FaultListProps) {
   if (faults.length === 0 && !refusal) return null;
   const elsewhere = faults.filter(({ screen }) => screen !== 'finish');
+  const asked = refusal?.code === 'opens-earlier' ? refusal.confirm : null;
   const isDone = refusal?.code === 'already-done';
   return (
     <div role="alert" className={styles.wrong}>
@@ -23,15 +26,7 @@ export function FaultList({ mix, act, faults, refusal }: FaultListProps) {
           <b>Nothing was written yet.</b> {refusal.message}
         </p>
       )}
-      {refusal?.faults.map(({ path, message }) => {
-        const product = productAt(mix, path);
-        return (
-          <p key={path}>
-            {product && <b>{productIn(mix.plan, product).name}: </b>}
-            {message} {product && <Open act={act} screen={pourKey(0, product)} />}
-          </p>
-        );
-      })}
+      {asked === null ? <Refused mix={mix} act={act} /> : <MayOpen mix={mix} act={act} token={asked} />}
       {isDone && (
         <button type="button" onClick={() => act({ do: 'apart' })}>
           It was sprayed a second time: record it beside that one
@@ -45,6 +40,35 @@ export function FaultList({ mix, act, faults, refusal }: FaultListProps) {
       {faults.length > elsewhere.length && <p>Something is still asked below.</p>}
     </div>
   );
+}
+
+/** Whether a bench may open earlier is answered here: the mix and all that was typed stay as they are. */
+function MayOpen({ mix, act, token }: { mix: MixProgress; act: Act; token: string }) {
+  const openings = (mix.refusal?.faults ?? []).map(({ message }) => message);
+  const confirm = (reason: string) => {
+    act({ do: 'sure', token, reason });
+    void sendMix(mix.commandId);
+  };
+  return (
+    <ConfirmEarlier
+      asked={{ token, openings, reason: '' }}
+      isBusy={false}
+      send="Write it into the record all the same"
+      onConfirm={confirm}
+    />
+  );
+}
+
+function Refused({ mix, act }: { mix: MixProgress; act: Act }) {
+  return mix.refusal?.faults.map(({ path, message }) => {
+    const product = productAt(mix, path);
+    return (
+      <p key={path}>
+        {product && <b>{productIn(mix.plan, product).name}: </b>}
+        {message} {product && <Open act={act} screen={pourKey(0, product)} />}
+      </p>
+    );
+  });
 }
 
 const Open = ({ act, screen }: { act: Act; screen: string }) => (

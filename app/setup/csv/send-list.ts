@@ -1,5 +1,6 @@
 import type { CsvImportAnswer, CsvPreviewAnswer } from '@/shared/api/csv-bodies';
-import { type Answer, type Sure, sureHeaders } from '../send-shop-file';
+import { sureHeaders } from '@/shared/forms/earlier-asked';
+import type { Answer, Sure } from '../send-shop-file';
 
 /** How far a list is: on its way, read, checked, looked at with the whole shop, being saved. */
 export type Progress =

@@ -116,6 +116,15 @@ const EARLIER: [what: string, attempt: Try, opens: string][] = [
       })),
     'b',
   ],
+  [
+    'a file with a record that names no turn and is over already',
+    (shopId, commandId) =>
+      imported(shopId, commandId, ({ applications }) => ({
+        recipes: SHOP.recipes.map((one) => (one.id === 'r' ? recipe('r', 'f') : one)),
+        applications: [...applications, record('late', 'r', 'b', '21:01', '21:05')],
+      })),
+    'b',
+  ],
 ];
 
 describe.each(EARLIER)('%s', (_, attempt, opens) => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { FinishMixBody } from '@/shared/api/finish-mix-body';
+import { sureHeaders } from '@/shared/forms/earlier-asked';
 import { finishBodyOf, leftOutKey } from '@/shared/mix/finish-body';
 import { afterwards, type MixAction } from '@/shared/mix/mix-action';
 import { readProgress } from '@/shared/mix/mix-progress';
@@ -266,4 +267,25 @@ test('what is no mix of this form is not taken up', () => {
   for (const kept of ['', '{', 'null', '{"version":2}', JSON.stringify({ ...begun(), commandId: 'x' })]) {
     expect(readProgress(kept)).toBeNull();
   }
+});
+
+test('a mix that would open a bench earlier waits with all that was typed, and goes again with the answer', () => {
+  const sent = after(begun(), ...poured(0), ...poured(1), ...poured(2), ...TIMES, { do: 'finish' });
+  const asked = afterwards(sent, {
+    ...{ do: 'refused', code: 'opens-earlier', message: 'A bench would open earlier.', confirm: 'token' },
+    faults: [{ path: 'benches', message: 'Bench b: open at once.' }],
+  });
+  expect(asked).toMatchObject({ state: 'mixing', at: 'finish', refusal: { confirm: 'token' }, sure: null });
+  expect(sureHeaders(asked.sure)).toEqual({});
+  const kept = readProgress(JSON.stringify(asked)) ?? begun();
+  const sure = afterwards(kept, { do: 'sure', token: 'token', reason: 'asked Ada, ü' });
+  expect(sure).toMatchObject({ state: 'to-send', refusal: null });
+  expect(sureHeaders(sure.sure)).toEqual({
+    'x-confirm-opening': 'token',
+    'x-confirm-reason': 'asked%20Ada%2C%20%C3%BC',
+  });
+  expect(bodyOf(sure)).toEqual(bodyOf(sent));
+  // Asked about other benches, it is to be answered anew.
+  const again = afterwards(sure, { do: 'refused', code: 'opens-earlier', message: '', faults: [], confirm: 'other' });
+  expect(again).toMatchObject({ refusal: { confirm: 'other' }, sure: null });
 });
