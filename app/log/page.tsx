@@ -5,6 +5,7 @@ import { Damage } from '../_parts/damage';
 import { EmergencyLink } from '../_parts/emergency-link';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import { OpeningsConfirmed } from '../_parts/openings-confirmed';
 import type { Search } from '../_parts/search';
 import styles from './log.module.css';
 import { LogFilter } from './log-filter';
@@ -27,6 +28,7 @@ export default async function LogPage({ searchParams }: { searchParams: Promise<
       ) : (
         <Log screen={screen} />
       )}
+      <OpeningsConfirmed openings={screen.openings} />
     </>
   );
 }

@@ -11,6 +11,7 @@ import {
   type TrialTyped,
 } from '../engine/bench/spray-trials';
 import { shopNow } from './house';
+import { type OpeningSeen, openingsSeen } from './openings-confirmed';
 import { openedThing, type ThingOpened } from './thing-form';
 
 export type BenchListed = {
@@ -38,7 +39,9 @@ export async function benchesScreen(clock: Clock): Promise<BenchListed[] | null>
     : null;
 }
 
-export type BenchFormScreen = { thing: ThingOpened; draft: BenchDraft; otherNames: string[] };
+export type BenchFormScreen = { thing: ThingOpened; draft: BenchDraft; otherNames: string[]; openings: OpeningSeen[] };
+
+const ANYTHING = { bench: '', product: '', from: '', to: '', person: '' };
 
 /** What the form of a bench needs, changed or new. Gives null when there is no shop, or no such bench. */
 export async function benchFormScreen(clock: Clock, id: string | null): Promise<BenchFormScreen | null> {
@@ -46,7 +49,9 @@ export async function benchFormScreen(clock: Clock, id: string | null): Promise<
   const bench = here?.file.benches.find((one) => one.id === id) ?? null;
   if (!here || (id !== null && !bench)) return null;
   const others = here.file.benches.filter((one) => one.id !== id);
-  return { thing: openedThing(here.id, bench), draft: draftOfBench(bench), otherNames: others.map(({ name }) => name) };
+  const openings = id === null ? [] : await openingsSeen(here.id, here.shop, { ...ANYTHING, bench: id });
+  const otherNames = others.map(({ name }) => name);
+  return { thing: openedThing(here.id, bench), draft: draftOfBench(bench), otherNames, openings };
 }
 
 /** What is asked about the spray of one plant: by trials, or by its leaves. */

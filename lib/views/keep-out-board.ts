@@ -11,6 +11,7 @@ import { figureAddress } from '../engine/working/shown';
 import { benchAnchor } from './bench-anchor';
 import { benchStates, certaintyNow, type Doubt, type Standing } from './bench-states';
 import { elapsedAt, reasonsOf } from './keep-out-words';
+import { openingsOfToday } from './openings-confirmed';
 import { shopsAndShown } from './shown-shop';
 
 /** One bench on the keep-out board, in words that were made on the server: no phone decides what they say. */
@@ -86,13 +87,17 @@ async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promi
   // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
   const shop = await shopOf(shopId);
+  const opened = detail === 'full' ? await openingsOfToday(shopId, shop, now) : new Map<string, string[]>();
   return {
     shop: shop.name,
     now,
     asOf: showInstant(now, shop.zone, IN_ANY_YEAR),
     zone: shop.zone,
     doubt: certainty.doubt,
-    benches: benchStates(shop, now, certainty).map((standing) => boardBench({ shop, now }, standing, detail)),
+    benches: benchStates(shop, now, certainty).map((standing) => {
+      const bench = boardBench({ shop, now }, standing, detail);
+      return { ...bench, because: [...bench.because, ...(opened.get(bench.id) ?? [])] };
+    }),
   };
 }
 

@@ -8,6 +8,7 @@ import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { nameIn } from '../engine/name-in';
 import { askedShop } from './asked-shop';
+import { type OpeningSeen, openingsSeen } from './openings-confirmed';
 import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
 import { type RecordsDocument, recordsDocument } from './record-document';
 import { spanText } from './record-facts';
@@ -41,6 +42,8 @@ export type LogScreen = {
   newestHash: string | null;
   /** For how many years records are kept. */
   keepYears: number;
+  /** The benches that somebody let open earlier, of those that are looked for: the newest of them. */
+  openings: OpeningSeen[];
 };
 type Choice = { id: string; name: string };
 
@@ -62,6 +65,7 @@ export async function logScreen(query: LogQuery, asked = 1): Promise<LogScreen |
     lines: found.slice((page - 1) * MOST_ON_A_PAGE, page * MOST_ON_A_PAGE).map((record) => lineOf(book, record)),
     choices: { benches: shop.benches.map(named), products: sprayedProducts(book) },
     newestHash: newestSeal?.hash ?? null,
+    openings: (await openingsSeen(shown.id, shop, query)).slice(0, MOST_ON_A_PAGE),
   };
 }
 

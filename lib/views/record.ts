@@ -11,6 +11,7 @@ import { recordFindings } from '../engine/rules/record-findings';
 import { lastingAddress } from './bottle-address';
 import { lookedFor } from './log';
 import { pouredText } from './mix-pours';
+import { type OpeningSeen, openingsSeen } from './openings-confirmed';
 import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
 import { differing, type Fact, factsOf, inAnyYear, type ProductFact, productFacts, spanText } from './record-facts';
 import { shopsAndShown } from './shown-shop';
@@ -123,6 +124,7 @@ export async function printedLog(query: LogQuery, clock: Clock): Promise<Printed
     printedAt: inAnyYear(clock.now(), zone),
     records: lookedFor(book, query).map((record) => recordSeen(book, record)),
     newestHash: book.newestSeal?.hash ?? null,
+    openings: await openingsSeen(shown.id, book.shop, query),
     damage: book.damage,
   };
 }
@@ -132,5 +134,6 @@ export type PrintedLog = {
   printedAt: string;
   records: RecordSeen[];
   newestHash: string | null;
+  openings: OpeningSeen[];
   damage: string | null;
 };

@@ -4,6 +4,7 @@ import { type PrintedLog, printedLog, type RecordSeen } from '@/lib/views/record
 import { logQueryIn, logQueryText } from '@/shared/forms/log-query';
 import { Damage } from '../../_parts/damage';
 import { FirstVisit } from '../../_parts/first-visit';
+import { OpeningsConfirmed } from '../../_parts/openings-confirmed';
 import { PrintButton } from '../../_parts/print-button';
 import { RecordFacts } from '../../_parts/record-facts';
 import type { Search } from '../../_parts/search';
@@ -33,6 +34,7 @@ export default async function PrintedLogPage({ searchParams }: { searchParams: P
         ))}
       </ol>
       {log.records.length === 0 && <p>No record is like that.</p>}
+      <OpeningsConfirmed openings={log.openings} />
     </>
   );
 }

@@ -59,6 +59,11 @@ export const MOST_BEHIND = 2 * MINUTE;
 /** As far as a clock may get ahead of the steady count altogether, or go on unwatched while an interval runs. */
 export const MOST_AHEAD = 10 * MINUTE;
 const LONGEST_UNWATCHED = 24 * 60 * MINUTE;
+/**
+ * So long a small lag stays although no interval waits: a label or an amendment may make one longer that has ended, and it
+ * must still be held back.
+ */
+const KEPT_FOR = 7 * 24 * 60 * MINUTE;
 /** One part in ten thousand, 8.6 seconds a day: honest clocks differ by less. */
 const HONEST_DRIFT = 10_000n;
 /** The count of a database that was only just made, before any program watched its clock. */
@@ -86,6 +91,7 @@ export function looked(before: ClockTrust | null, reading: ClockReading, isWaiti
   const lag = lagOf(seen);
   if (seen.doubt !== null || lag === null) return seen;
   const { now } = reading;
+  if (lag.ms <= MOST_AHEAD && now - lag.since < KEPT_FOR) return seen;
   return isWaiting(instantOf(now - lag.ms), now, lag.since) ? seen : { ...seen, proven: seen.level };
 }
 

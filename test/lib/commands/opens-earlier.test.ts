@@ -13,11 +13,12 @@ import { shopFileOf } from '@/lib/data/snapshot';
 import { unrecordedSprayings } from '@/lib/engine/ahead/overdue';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
+import { openingsOfToday, openingsSeen } from '@/lib/views/openings-confirmed';
 import type { Outcome } from '@/shared/outcome';
 import type { ShopFile, WrittenShopFile } from '@/shared/shop-file/contract';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { Day } from '@/shared/time/day';
-import { instantOf } from '@/shared/time/instant';
+import { addMinutes, instantOf } from '@/shared/time/instant';
 import { parsedOrThrow } from '../data/any-shop-file';
 import { smallShop } from './small-shop';
 
@@ -212,4 +213,27 @@ test('of two due sprayings on one bench, each is asked about, though the other s
   const skip = { shopId, on: ON, reason: 'rain' };
   const asked = await skipSpraying({ ...skip, commandId: newId(), program: 'g' }, NOW);
   expect(asked).toMatchObject({ refusal: { code: 'opens-earlier' } });
+});
+
+test('who let a bench open earlier, when and why, is told in the log and at the bench, and for a day on the board', async () => {
+  const shopId = await stored();
+  const skip = () =>
+    skipSpraying({ commandId: 'skip', shopId, actor: 'Ada', program: 'g', on: ON, reason: 'rain' }, NOW);
+  const asked = await skip();
+  if (asked.ok || asked.refusal.code !== 'opens-earlier') throw new Error('it was not asked about');
+  await withConfirmation({ token: asked.refusal.token, reason: 'never sprayed' }, skip);
+  const shop = shopOfFile(await shopFileOf(shopId));
+  const anything = { bench: '', product: '', from: '', to: '', person: '' };
+  const seen = await openingsSeen(shopId, shop, anything);
+  expect(seen).toMatchObject([
+    { bench: 'Bench b', was: 'KEEP OUT, not known until when', is: 'open at once', who: 'Ada', why: 'never sprayed' },
+  ]);
+  expect(seen[0]?.when).toBe('Tue 31 March 2026 18:10');
+  expect(await openingsSeen(shopId, shop, { ...anything, bench: 'b', person: 'ada', from: ON, to: ON })).toEqual(seen);
+  for (const other of [{ bench: 'c' }, { from: '2026-04-01' }, { person: 'Bo' }, { product: 'p' }]) {
+    expect(await openingsSeen(shopId, shop, { ...anything, ...other })).toEqual([]);
+  }
+  const said = await openingsOfToday(shopId, shop, NOW.now());
+  expect([...said]).toEqual([['b', ['Opened earlier by Ada, Tue 31 March 18:10: never sprayed']]]);
+  expect(await openingsOfToday(shopId, shop, addMinutes(NOW.now(), 24 * 60))).toEqual(new Map());
 });

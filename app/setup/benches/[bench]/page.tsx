@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { OpeningsConfirmed } from '@/app/_parts/openings-confirmed';
 import { clock } from '@/lib/clock';
 import { benchFormScreen } from '@/lib/views/bench-form';
 import { BenchForm } from '../bench-form';
@@ -18,6 +19,7 @@ export default async function BenchPage({ params }: BenchParams) {
       </p>
       <h1>{screen.draft.name}</h1>
       <BenchForm screen={screen} />
+      <OpeningsConfirmed openings={screen.openings} />
     </>
   );
 }

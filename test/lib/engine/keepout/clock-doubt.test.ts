@@ -57,7 +57,14 @@ test('a step that is too small to be doubted holds back what ended before it, an
   expect(ahead).toMatchObject({ doubt: null });
   expect(lagOf(ahead)).toEqual({ ms: 9 * MINUTE, since: NOON + 9 * MINUTE });
   expect(lagOf(after([reading(9 * MINUTE, 0), reading(10 * MINUTE, MINUTE)]))).toEqual(lagOf(ahead));
-  expect(lagOf(after([reading(9 * MINUTE, 0)], nothingWaits))).toBeNull();
+});
+
+test('a small step stays known for seven days, because an interval that has ended may be made longer', () => {
+  const ahead = reading(9 * MINUTE, 0);
+  const later = (passed: number) => after([ahead, reading(9 * MINUTE + passed, passed)], nothingWaits);
+  expect(lagOf(after([ahead], nothingWaits))?.ms).toBe(9 * MINUTE);
+  expect(lagOf(later(7 * 24 * HOUR - 1))?.ms).toBe(9 * MINUTE);
+  expect(lagOf(later(7 * 24 * HOUR))).toBeNull();
 });
 
 test('a clock that was set back for a moment holds back what was recorded then', () => {

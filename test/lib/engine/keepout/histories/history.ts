@@ -14,6 +14,7 @@ import {
   turnsOf,
   wallTime,
   whyOut,
+  without,
   withRecord,
 } from './plain-model';
 import { type Step, withProgram } from './step';
@@ -206,8 +207,9 @@ export class History {
       version.end !== null &&
       was.start >= version.start &&
       was.benches.every((bench) => version.benches.includes(bench));
-    // A bench that the record names now has its record.
-    const fresh = version.benches.filter((bench) => !record.versions.some(({ benches }) => benches.includes(bench)));
+    // A bench that the record names now has its record. One that counted nowhere is a new record on all of its benches.
+    const counted = record.versions.filter(({ withdrawn }) => !withdrawn);
+    const fresh = version.benches.filter((bench) => !counted.some(({ benches }) => benches.includes(bench)));
     if (isAtOnce && !isJustEnded && !isSure) this.expectNoShortening(next, fresh);
     this.model = next;
   }
@@ -242,24 +244,24 @@ export class History {
       reason: null,
     };
     const isTaken = this.its.told(turn.program.id, change, isSure);
-    this.accept(
-      { ...this.model, places: { ...this.model.places, [turn.key]: wallTime(this.model.zone, to, minute) } },
-      isTaken,
-      isSure,
-    );
+    const places = { ...this.model.places, [turn.key]: wallTime(this.model.zone, to, minute) };
+    this.accept({ ...this.model, places, told: without(this.model.told, turn.key) }, isTaken, isSure);
   }
 
   private zone({ zone, isSure }: Extract<Step, { do: 'zone' }>): void {
     const begun = turnsOf(this.model).filter(({ at, told }) => at <= this.its.shown && told === null);
     // A turn that was moved by hand stays on its day and time of the clock, like all that is to come.
     const places: Record<string, number> = {};
+    let told = this.model.told;
     for (const { key, at } of turnsOf(this.model)) {
       const moved = this.its.movedTo(key.split(' ')[0] ?? '', key.split(' ')[1] ?? '');
       if (moved) places[key] = wallTime(zone, moved.day, moved.minute);
-      if (begun.some((one) => one.key === key)) places[key] = at;
+      if (!begun.some((one) => one.key === key)) continue;
+      places[key] = at;
+      told = without(told, key);
     }
     const isTaken = this.its.changeZone(zone, isSure);
-    this.accept({ ...this.model, zone, places }, isTaken, isSure);
+    this.accept({ ...this.model, zone, places, told }, isTaken, isSure);
   }
 
   private program({ pick, to, isSure }: Extract<Step, { do: 'program' }>): void {

@@ -185,6 +185,10 @@ export const withRecord = (model: Model, record: ModelRecord): Model => ({
   records: model.records.map((one) => (one.id === record.id ? record : one)),
 });
 
+/** What became of turns, but for one of which it is no longer known. */
+export const without = (told: Model['told'], key: string): Model['told'] =>
+  Object.fromEntries(Object.entries(told).filter(([one]) => one !== key));
+
 /** In how many minutes something begins or ends; and a minute to either side. */
 export function stopsOf(model: Model, { real, shown }: { real: number; shown: number }): number[] {
   const benches = [...new Set(model.records.flatMap(benchesOf))];
