@@ -89,7 +89,12 @@ test('a mix that was kept before these were thought of is still understood', () 
   delete kept.turn;
   expect(readProgress(JSON.stringify(kept))).toEqual(begun());
   kept.refusal = { message: 'No.', faults: [] };
-  expect(readProgress(JSON.stringify(kept))?.refusal).toEqual({ code: null, message: 'No.', faults: [], confirm: null });
+  expect(readProgress(JSON.stringify(kept))?.refusal).toEqual({
+    code: null,
+    message: 'No.',
+    faults: [],
+    confirm: null,
+  });
 });
 
 test('a mix begun without a planned spraying was the one that somebody names at the end, or none', () => {
