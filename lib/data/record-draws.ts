@@ -35,21 +35,38 @@ export type Draw = ContainerAt & {
   amount: Stock;
 };
 
-/** Every draw for a record of a shop, or of one of them, in the order in which they were written. */
-export async function drawsForRecords(shopId: string, application?: string): Promise<Draw[]> {
+/** As many records as one query names. */
+const MOST_NAMED = 400;
+
+/** Every draw for some records of a shop, in the order in which they were written. */
+export async function drawsForRecords(shopId: string, applications: readonly string[]): Promise<Draw[]> {
   const { reader } = await database();
-  const product = { select: { id: true, form: true } };
+  const isNamed = applications.length <= MOST_NAMED;
   const rows = await reader.movement.findMany({
-    where: { shopId, kind: 'drawn', applicationId: application ?? { not: null }, reversedBy: { is: null } },
-    select: {
-      ...{ applicationId: true, lotId: true, place: true, amount: true },
-      container: { select: { lot: { select: { packText: true, product } } } },
+    where: {
+      ...{ shopId, kind: 'drawn', reversedBy: { is: null } },
+      applicationId: isNamed ? { in: [...applications] } : { not: null },
     },
+    select: { applicationId: true, lotId: true, place: true, amount: true },
     orderBy: { number: 'asc' },
   });
-  return rows.map(({ applicationId, lotId, place, amount, container: { lot } }) => ({
-    ...{ application: applicationId ?? '', lotId, place, amount: toStock(amount) },
-    ...{ product: lot.product.id, packText: lot.packText },
-    form: lot.product.form === 'powder' ? ('powder' as const) : ('liquid' as const),
-  }));
+  const lots = await lotsDrawnFrom(shopId);
+  return rows.flatMap(({ applicationId, lotId, place, amount }) => {
+    const lot = lots.get(lotId);
+    return lot ? [{ ...lot, application: applicationId ?? '', lotId, place, amount: toStock(amount) }] : [];
+  });
+}
+
+/** What is said of every lot beside a draw. Read by shop, because a query that named each lot would name too many. */
+async function lotsDrawnFrom(shopId: string): Promise<Map<string, Pick<Draw, 'product' | 'form' | 'packText'>>> {
+  const { reader } = await database();
+  const lots = await reader.lot.findMany({ where: { shopId }, select: { id: true, productId: true, packText: true } });
+  const powders = await reader.product.findMany({ where: { shopId, form: 'powder' }, select: { id: true } });
+  const isPowder = new Set(powders.map(({ id }) => id));
+  return new Map(
+    lots.map(({ id, productId, packText }) => [
+      id,
+      { product: productId, packText, form: isPowder.has(productId) ? 'powder' : 'liquid' },
+    ]),
+  );
 }

@@ -104,9 +104,11 @@ function rowOf(row: Record<string, unknown>, columns: readonly Known[]): Row {
   };
 }
 
-/** The lines of the chain of a shop, in the order of their numbers. */
-export async function sealsIn(ask: Ask, shopId: string): Promise<Seal[]> {
-  const rows = await ask(`${SEALS} WHERE "shopId" = ? ORDER BY "RecordSeal"."number"`, shopId);
+/** The lines of the chain of a shop, in the order of their numbers: all, or from one number on. */
+export async function sealsIn(ask: Ask, shopId: string, from?: string): Promise<Seal[]> {
+  const since = from === undefined ? '' : 'AND "RecordSeal"."number" >= CAST(? AS INTEGER)';
+  const values = [shopId, ...(from === undefined ? [] : [from])];
+  const rows = await ask(`${SEALS} WHERE "shopId" = ? ${since} ORDER BY "RecordSeal"."number"`, ...values);
   return rows.map((row) => sealOf(row));
 }
 

@@ -6,6 +6,7 @@ import { type Database, database } from './database';
 import { frozenInTests } from './frozen';
 import { keptHere } from './kept';
 import { versionsKept } from './kept-versions';
+import type { RecordVersion } from './record-versions';
 import { shopFromRows } from './shop-rows';
 import { tellUnread } from './tell-unread';
 
@@ -14,7 +15,12 @@ import { tellUnread } from './tell-unread';
  *
  * `shop` is made of the file when it is first asked for.
  */
-export type Snapshot = { file: ShopFile; readonly shop: Shop };
+export type Snapshot = {
+  file: ShopFile;
+  readonly shop: Shop;
+  /** Every version of every record, of each the first one first. */
+  versions: readonly RecordVersion[];
+};
 
 /** A shop of 200 products with 5,000 records weighs about 6,000. */
 const snapshots = keptHere<{ state: string; snapshot: Promise<Snapshot> }>('snapshots', {
@@ -53,16 +59,20 @@ export const shopFileOf = async (shopId: string): Promise<ShopFile> => (await sn
 export const shopOf = async (shopId: string): Promise<Shop> => (await snapshotOf(shopId)).shop;
 
 async function readSnapshot({ reader, file: database, marks }: Database, shopId: string): Promise<Snapshot> {
+  let versions: RecordVersion[] = [];
   const file = await reader.$transaction((rows) => {
     const known = `${database} ${marks.foreign()}`;
-    return shopFromRows(rows, shopId, (rows, id) => versionsKept(rows, id, known));
+    return shopFromRows(rows, shopId, async (rows, id) => {
+      versions = await versionsKept(rows, id, known);
+      return versions;
+    });
   }, PATIENCE);
   if (!file) throw new RangeError(`there is no shop ${shopId}`);
   tellUnread(shopId, file);
   frozenInTests(file);
   let shop: Shop | null = null;
   return {
-    file,
+    ...{ file, versions },
     get shop() {
       shop ??= frozenInTests(shopOfFile(file));
       return shop;

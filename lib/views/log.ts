@@ -9,7 +9,7 @@ import type { Clock } from '../clock';
 import { nameIn } from '../engine/name-in';
 import { askedShop } from './asked-shop';
 import { type OpeningSeen, openingsSeen } from './openings-confirmed';
-import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
+import { type BookRecord, type Counting, drawsByRecord, type RecordBook, recordBook, sealedTexts } from './record-book';
 import { type RecordsDocument, recordsDocument } from './record-document';
 import { spanText } from './record-facts';
 import { recordRows } from './records-csv';
@@ -106,7 +106,9 @@ export async function recordsAnswer(
   const asked = await askedShop(shop);
   if (!asked.ok) return asked;
   const book = await recordBook(asked.value.id);
-  return accept(recordsDocument(book, lookedFor(book, query), clock.now()));
+  const found = lookedFor(book, query);
+  const whole = { drawn: await drawsByRecord(book.shopId, found), sealed: await sealedTexts(book.shopId) };
+  return accept(recordsDocument({ ...book, ...whole }, found, clock.now()));
 }
 
 /** The same as a list. Refuses 'not-found'. */

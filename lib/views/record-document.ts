@@ -6,7 +6,7 @@ import { plainMoney, plainStock } from '../engine/exchange/plain-text';
 import { longestRecorded } from '../engine/keepout/reopening';
 import { nameIn } from '../engine/name-in';
 import { NO_HASH } from '../engine/record/seal-text';
-import type { BookRecord, RecordBook } from './record-book';
+import type { BookRecord, RecordBook, RecordsWhole } from './record-book';
 
 export const RECORDS_FORMAT = 'bench-and-bottle/records@1';
 
@@ -14,8 +14,11 @@ export type RecordsDocument = ReturnType<typeof recordsDocument>;
 export type RecordDocument = ReturnType<typeof recordDocument>;
 export type VersionDocument = RecordDocument['versions'][number];
 
+/** A book with what stands in no page of it. */
+type WholeBook = RecordBook & RecordsWhole;
+
 /** Records with every version of each, as they are exported: moments with the offset of the shop's zone, amounts with their unit. */
-export const recordsDocument = (book: RecordBook, records: readonly BookRecord[], now: Instant) => ({
+export const recordsDocument = (book: WholeBook, records: readonly BookRecord[], now: Instant) => ({
   format: RECORDS_FORMAT,
   shop: book.shop.name,
   address: book.shop.address,
@@ -26,12 +29,12 @@ export const recordsDocument = (book: RecordBook, records: readonly BookRecord[]
   records: records.map((record) => recordDocument(book, record)),
 });
 
-export const recordDocument = (book: RecordBook, record: BookRecord) => ({
+export const recordDocument = (book: WholeBook, record: BookRecord) => ({
   id: record.id,
   state: record.counting,
   mustBeKeptUntil: record.keptUntil,
   missing: record.missing,
-  drawnFrom: record.drawn.map(drawnDocument),
+  drawnFrom: book.drawn(record.id).map(drawnDocument),
   versions: record.versions.map((version) => versionDocument(book, version)),
 });
 
@@ -40,7 +43,7 @@ const drawnDocument = ({ product, lotId, place, packText, amount, form }: Draw) 
   amount: plainStock(amount, form),
 });
 
-function versionDocument(book: RecordBook, version: RecordVersion) {
+function versionDocument(book: WholeBook, version: RecordVersion) {
   const { details, recordedAt, confirmed, isPending } = version;
   const moment = momentIn(book);
   return {
@@ -89,9 +92,10 @@ function spraySaid({ shop }: RecordBook, details: RecordVersion['details']) {
   };
 }
 
-function sealDocument(book: RecordBook, version: RecordVersion, kind: 'version' | 'confirmation') {
+function sealDocument(book: WholeBook, version: RecordVersion, kind: 'version' | 'confirmation') {
   const seal = book.sealOf(version, kind);
-  if (!seal) return null;
-  const { number, previousHash, hash, text } = seal;
+  const text = seal && book.sealed(seal);
+  if (!seal || text === null) return null;
+  const { number, previousHash, hash } = seal;
   return { line: Number(number), previousHash, hash, text };
 }

@@ -1,9 +1,10 @@
 import 'server-only';
-import type { LogQuery } from '@/shared/forms/log-query';
+import { type LogQuery, logPages } from '@/shared/forms/log-query';
 import { instantOf, LAST_INSTANT } from '@/shared/time/instant';
 import { IN_ANY_YEAR, showDay, showDayUntil } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
+import type { Draw } from '../data/record-draws';
 import type { RecordVersion } from '../data/record-versions';
 import { nameIn } from '../engine/name-in';
 import type { Missing } from '../engine/record/required';
@@ -12,7 +13,7 @@ import { lastingAddress } from './bottle-address';
 import { lookedFor } from './log';
 import { pouredText } from './mix-pours';
 import { type OpeningSeen, openingsSeen } from './openings-confirmed';
-import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
+import { type BookRecord, type Counting, drawsByRecord, type RecordBook, recordBook } from './record-book';
 import { differing, type Fact, factsOf, inAnyYear, type ProductFact, productFacts, spanText } from './record-facts';
 import { shopsAndShown } from './shown-shop';
 
@@ -63,10 +64,11 @@ export async function recordScreen(id: string): Promise<RecordScreen | null> {
   const record = book?.records.find((one) => one.id === id);
   if (!book || !record) return null;
   const about = { shopId: book.shopId, application: id, version: record.newest.number, formId: newCommandId() };
-  return { record: recordSeen(book, record), about, damage: book.damage };
+  const drawn = await drawsByRecord(book.shopId, [record]);
+  return { record: recordSeen(book, record, drawn(id)), about, damage: book.damage };
 }
 
-export function recordSeen(book: RecordBook, record: BookRecord): RecordSeen {
+export function recordSeen(book: RecordBook, record: BookRecord, drawn: readonly Draw[]): RecordSeen {
   const { newest, versions, missing, counting } = record;
   const { zone } = book.shop;
   return {
@@ -74,21 +76,16 @@ export function recordSeen(book: RecordBook, record: BookRecord): RecordSeen {
     isWithdrawn: newest.details.withdrawn,
     facts: factsOf(book, newest),
     products: productFacts(book, newest),
-    drawn: record.drawn.map(({ product, packText, lotId, place, amount, form }) => ({
+    drawn: drawn.map(({ product, packText, lotId, place, amount, form }) => ({
       label: `${nameIn(book.shop.products, product)}, ${packText}, lot ${lotId} no. ${place + 1}`,
       href: lastingAddress({ lotId, place }),
       amount: pouredText(amount, { form }),
     })),
     passed: newest.details.passed,
-    findings: findingsIn(book, record.id),
+    findings: recordFindings(book.shop, record.application).map(({ message }) => message),
     keptUntil: showDay(record.keptUntil, IN_ANY_YEAR),
     versions: versions.map((version, at) => versionSeen(book, version, versions[at - 1] ?? null)).reverse(),
   };
-}
-
-function findingsIn({ shop }: RecordBook, id: string): string[] {
-  const application = shop.applications.find((one) => one.id === id);
-  return application ? recordFindings(shop, application).map(({ message }) => message) : [];
 }
 
 function versionSeen(book: RecordBook, version: RecordVersion, before: RecordVersion | null): VersionSeen {
@@ -113,16 +110,25 @@ function versionSeen(book: RecordBook, version: RecordVersion, before: RecordVer
   };
 }
 
-/** Records to print, as they are looked for. Null when there is no shop. */
-export async function printedLog(query: LogQuery, clock: Clock): Promise<PrintedLog | null> {
+/** As many records as one part of the printed log has; "all" is one part, however long. */
+export const MOST_ON_PAPER = 100;
+
+/** Records to print, as they are looked for: one part of them, or all. Null when there is no shop. */
+export async function printedLog(query: LogQuery, part: number | 'all', clock: Clock): Promise<PrintedLog | null> {
   const { shown } = await shopsAndShown();
   if (!shown) return null;
   const book = await recordBook(shown.id);
   const { name, address, contact, zone } = book.shop;
+  const found = lookedFor(book, query);
+  const parts = logPages(found.length, MOST_ON_PAPER);
+  const at = part === 'all' ? null : Math.min(part, parts);
+  const printed = at === null ? found : found.slice((at - 1) * MOST_ON_PAPER, at * MOST_ON_PAPER);
+  const drawn = await drawsByRecord(book.shopId, printed);
   return {
     shop: { name, address, contact, zone },
     printedAt: inAnyYear(clock.now(), zone),
-    records: lookedFor(book, query).map((record) => recordSeen(book, record)),
+    ...{ found: found.length, part: at, parts },
+    records: printed.map((record) => recordSeen(book, record, drawn(record.id))),
     newestHash: book.newestSeal?.hash ?? null,
     openings: await openingsSeen(shown.id, book.shop, query),
     damage: book.damage,
@@ -132,6 +138,10 @@ export async function printedLog(query: LogQuery, clock: Clock): Promise<Printed
 export type PrintedLog = {
   shop: { name: string; address: string | null; contact: string | null; zone: string };
   printedAt: string;
+  /** How many records are looked for; which part of them is printed, null for all, and how many parts there are. */
+  found: number;
+  part: number | null;
+  parts: number;
   records: RecordSeen[];
   newestHash: string | null;
   openings: OpeningSeen[];

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type PrintedLog, printedLog, type RecordSeen } from '@/lib/views/record';
-import { logQueryIn, logQueryText } from '@/shared/forms/log-query';
+import { logPageIn, logQueryIn, logQueryText } from '@/shared/forms/log-query';
 import { Damage } from '../../_parts/damage';
 import { FirstVisit } from '../../_parts/first-visit';
 import { OpeningsConfirmed } from '../../_parts/openings-confirmed';
@@ -14,8 +14,9 @@ export const metadata: Metadata = { title: 'The log, to print' };
 
 /** Records for an inspector's desk, on Letter or A4: everything that must be kept of each, and its versions. */
 export default async function PrintedLogPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const query = logQueryIn(await searchParams);
-  const log = await printedLog(query, clock);
+  const search = await searchParams;
+  const query = logQueryIn(search);
+  const log = await printedLog(query, search.all === undefined ? logPageIn(search) : 'all', clock);
   if (!log) return <FirstVisit />;
   return (
     <>
@@ -27,6 +28,7 @@ export default async function PrintedLogPage({ searchParams }: { searchParams: P
       <p className="unprinted">
         <PrintButton />
       </p>
+      {log.parts > 1 && <Parts log={log} asked={logQueryText(query)} />}
       <Damage sentence={log.damage} />
       <ol className={styles.records}>
         {log.records.map((record) => (
@@ -39,14 +41,32 @@ export default async function PrintedLogPage({ searchParams }: { searchParams: P
   );
 }
 
-function Head({ log: { shop, printedAt, records, newestHash } }: { log: PrintedLog }) {
+/** Years of records are many sheets: they come in parts, or all at once for whoever wants that. */
+function Parts({ log: { part, parts }, asked }: { log: PrintedLog; asked: string }) {
+  const to = (more: string) => `/log/print?${asked}${asked === '' ? '' : '&'}${more}`;
+  return (
+    <nav className="unprinted" aria-label="Parts of the log">
+      {part === null ? (
+        <a href={to('page=1')}>Print it in {parts} parts</a>
+      ) : (
+        <>
+          Part {part} of {parts}, the newest records first {part > 1 && <a href={to(`page=${part - 1}`)}>Newer</a>}{' '}
+          {part < parts && <a href={to(`page=${part + 1}`)}>Older</a>} <a href={to('all=yes')}>All at once</a>
+        </>
+      )}
+    </nav>
+  );
+}
+
+function Head({ log: { shop, printedAt, found, part, parts, newestHash } }: { log: PrintedLog }) {
   return (
     <p className={styles.head}>
       {shop.name}
       {shop.address && `, ${shop.address}`}
       {shop.contact && ` · ${shop.contact}`}
       <br />
-      {records.length} {records.length === 1 ? 'record' : 'records'}, printed {printedAt}, times of {shop.zone}
+      {found} {found === 1 ? 'record' : 'records'}
+      {part !== null && parts > 1 && `, part ${part} of ${parts}`}, printed {printedAt}, times of {shop.zone}
       {newestHash && (
         <>
           <br />

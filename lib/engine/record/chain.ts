@@ -20,7 +20,8 @@ export type ChainFault = {
 /**
  * Everything in the records of a shop that is not as it was sealed, the first bad record first.
  *
- * Takes    the lines of the chain in the order of their numbers, everything that ought to be sealed, and SHA-256
+ * Takes    the lines of the chain in the order of their numbers, everything that ought to be sealed, and SHA-256; and the
+ *          line before the first of them, where they are only the newest ones
  * Gives    none when every record is as it was written. That the newest records were taken away together with their
  *          lines cannot be seen from within: compare the newest hash with one that was printed or exported before
  */
@@ -28,11 +29,12 @@ export function chainFaults(
   seals: readonly Seal[],
   things: readonly Sealable[],
   sha256: (text: string) => string,
+  lineBefore: Pick<Seal, 'number' | 'hash'> = { number: '0', hash: NO_HASH },
 ): ChainFault[] {
   const there = new Map(things.map((thing) => [sealedName(thing), thing]));
   const sealed = new Set<string>();
   const faults: ChainFault[] = [];
-  let before = { number: 0, hash: NO_HASH };
+  let before = { number: Number(lineBefore.number), hash: lineBefore.hash };
   for (const seal of seals) {
     const { application, version, kind, number } = seal;
     const say = (wrong: ChainFault['wrong']) => faults.push({ wrong, application, version, kind, seal: number });

@@ -134,7 +134,7 @@ test('a record tells of its amendment, of what nobody has confirmed, and of who 
   });
   const seen = async () => {
     const book = await recordBook(shopId);
-    return book.records.map((one) => recordSeen(book, one))[0];
+    return book.records.map((one) => recordSeen(book, one, []))[0];
   };
   // Whoever withdrew it by mistake can take that back before anybody confirms it.
   expect(await seen()).toMatchObject({ counting: 'unconfirmed', isWithdrawn: true });
@@ -153,7 +153,7 @@ test('a withdrawal that is taken back before anybody confirmed it leaves the rec
   const amend = async (commandId: string, withdrawn: boolean) => {
     await amendApplication({ commandId, shopId, application: 'a', change: { withdrawn }, reason: 'a slip' }, CLOCK);
     const book = await recordBook(shopId);
-    return book.records.map((one) => recordSeen(book, one))[0];
+    return book.records.map((one) => recordSeen(book, one, []))[0];
   };
   expect(await amend('1', true)).toMatchObject({ counting: 'unconfirmed', isWithdrawn: true });
   const back = await amend('2', false);
