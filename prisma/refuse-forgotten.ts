@@ -1,6 +1,6 @@
-import { closeSync, openSync, readSync } from 'node:fs';
 import Database from 'better-sqlite3';
-import { markFile, numberIn, readMark } from '@/lib/data/shop-mark.js';
+import { restoreAdvice } from '@/lib/data/backup-files.js';
+import { markFile, numberOfFile, readMark } from '@/lib/data/shop-mark.js';
 
 /**
  * Hold a database against the mark beside it, before anything is written to it.
@@ -10,25 +10,15 @@ import { markFile, numberIn, readMark } from '@/lib/data/shop-mark.js';
  */
 export function refuseForgotten(file: string): void {
   const mark = readMark(file);
-  if (!mark?.database || mark.database !== numberOf(file)) return;
+  if (!mark?.database || mark.database !== numberOfFile(file)) return;
   const held = commandsIn(file);
   if (held >= mark.commands) return;
   const missing = mark.commands - held;
   throw new Error(
     `${missing} ${missing === 1 ? 'change is' : 'changes are'} missing from ${file} that this program had confirmed; ` +
-      `perhaps ${file}-wal was taken away after the program was ended by force. Put that file back, or restore your newest copy. ` +
+      `perhaps ${file}-wal was taken away after the program was ended by force. Put that file back, or go back to a backup. ${restoreAdvice(file, process.env)} ` +
       `To go on without what is missing, delete ${markFile(file)} and start again.`,
   );
-}
-
-function numberOf(file: string): string | null {
-  const handle = openSync(file, 'r');
-  try {
-    const header = Buffer.alloc(100);
-    return numberIn(header.subarray(0, readSync(handle, header, 0, 100, 0)));
-  } finally {
-    closeSync(handle);
-  }
 }
 
 function commandsIn(file: string): number {

@@ -1,3 +1,4 @@
+import { restoreAdvice } from '@/lib/data/backup-files.js';
 import { databaseFile } from '@/lib/data/database-file';
 import { fileTrouble } from '@/lib/data/file-trouble';
 import { readMark } from '@/lib/data/shop-mark.js';
@@ -11,7 +12,9 @@ try {
   const file = databaseFile();
   if (isWithoutShop(file)) {
     if (readMark(file)) {
-      throw new Error(`There is no shop in ${file}, and there has been one in that folder. Restore your newest copy.`);
+      throw new Error(
+        `There is no shop in ${file}, and there has been one in that folder. ${restoreAdvice(file, process.env)}`,
+      );
     }
     const { clock } = await import('@/lib/clock');
     const { loadDemo } = await import('./load-demo');

@@ -61,6 +61,12 @@ const DOUBTS: Record<NonNullable<Board['doubt']>, ReactNode> = {
       interval can be counted. It counts again once the owner has confirmed the time.{' '}
     </>
   ),
+  restored: (
+    <>
+      <b>KEEP OUT of every bench (not known).</b> A backup was put back, so what was sprayed after it is not on record.
+      The board counts again once the owner has entered it and confirmed that.{' '}
+    </>
+  ),
   records: (
     <>
       <b>KEEP OUT of every bench (not known).</b> A part of the records is lost or was changed. Look at the log before
@@ -80,6 +86,7 @@ function Doubted({ doubt }: { doubt: NonNullable<Board['doubt']> }) {
     <p role="alert" className={styles.banner}>
       {DOUBTS[doubt]}
       {doubt === 'clock' && <a href="/setup/clock">Look at the clock</a>}
+      {doubt === 'restored' && <a href="/setup/clock">Enter and confirm</a>}
     </p>
   );
 }

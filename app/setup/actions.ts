@@ -3,10 +3,12 @@
 import { revalidatePath } from 'next/cache';
 import { cookies } from 'next/headers';
 import { clock } from '@/lib/clock';
+import { makeBackupNow } from '@/lib/commands/back-up';
 import { putRight } from '@/lib/commands/put-right';
 import { startShop } from '@/lib/commands/start-shop';
 import { doorAction } from '@/lib/door/door-action';
 import { SHOWN_SHOP, shopNamed } from '@/lib/views/shown-shop';
+import { BackUp } from '@/shared/forms/back-up';
 import type { FormState } from '@/shared/forms/form-state';
 import { PutRightForm } from '@/shared/forms/put-right';
 import { ShowShop } from '@/shared/forms/show-shop';
@@ -52,6 +54,20 @@ const right = doorAction(PutRightForm, async ({ commandId, shop, list, id, reaso
 /** Put a thing right that cannot be read. */
 export async function putRightAction(state: FormState, form: FormData): Promise<FormState> {
   return right(state, form);
+}
+
+const backUp = doorAction(BackUp, async () => {
+  const outcome = await makeBackupNow(clock);
+  if (!outcome.ok) return outcome;
+  revalidatePath('/', 'layout');
+  const { file, manifest } = outcome.value;
+  if (manifest.isSound) return accept({ message: `Backed up and checked: ${file}` });
+  return accept({ message: `Backed up, but with faults (${manifest.faults[0]}): ${file}` });
+});
+
+/** Make a backup now. */
+export async function backUpAction(state: FormState, form: FormData): Promise<FormState> {
+  return backUp(state, form);
 }
 
 async function look(shopId: string): Promise<void> {

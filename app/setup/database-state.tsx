@@ -13,8 +13,7 @@ export function DatabaseSection({ database }: { database: DatabaseState }) {
         <>
           <p>{WORDS[state]}</p>
           <p className="soft small">
-            It is the file <code>{file}</code>. To copy it, stop the shop and copy that file: after a stop it holds
-            everything.
+            It is the file <code>{file}</code>.
           </p>
         </>
       )}
@@ -27,7 +26,7 @@ const WORDS = {
   'being checked': 'All of it is being checked. Until that is done, every bench reads keep out.',
 };
 
-function Found({ database: { file, found, more } }: { database: DatabaseState }) {
+function Found({ database: { file, found, more, restore } }: { database: DatabaseState }) {
   return (
     <div role="alert" className={damage.damage}>
       <p>
@@ -43,16 +42,9 @@ function Found({ database: { file, found, more } }: { database: DatabaseState })
           {more} more; <code>npm run -s shop -- verify</code> tells all of them.
         </p>
       )}
-      <p>To go back to your newest copy:</p>
-      <ol>
-        <li>Stop the shop.</li>
-        <li>
-          Move every file that begins with <code>shop.db</code> out of <code>{file.replace(/[\\/][^\\/]*$/, '')}</code>.
-        </li>
-        <li>
-          Put the copy there under the name <code>shop.db</code>, and run <code>npm start</code>.
-        </li>
-      </ol>
+      <p>
+        {restore} Until then, <code>{file}</code> is left as it is.
+      </p>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type SetupScreen, setupScreen } from '@/lib/views/setup';
 import { showDay } from '@/shared/time/show-day';
+import { BackupsSection } from './backups-section';
 import { DatabaseSection } from './database-state';
 import { ImportShop } from './import-shop';
 import styles from './setup.module.css';
@@ -13,7 +14,7 @@ import { UnreadThings } from './unread-things';
 export const metadata: Metadata = { title: 'Setup' };
 
 export default async function SetupPage() {
-  const { shops, shown, unread, database } = await setupScreen(clock);
+  const { shops, shown, unread, database, backups } = await setupScreen(clock);
   return (
     <>
       <h1>Setup</h1>
@@ -54,6 +55,7 @@ export default async function SetupPage() {
             <h2 id="start">Start a shop of my own</h2>
             <StartShopForm />
           </section>
+          <BackupsSection backups={backups} />
           {database.state !== 'damaged' && <DatabaseSection database={database} />}
         </div>
       </div>

@@ -8,12 +8,20 @@ import styles from './today.module.css';
  * What is to be told and stands nowhere else on the page; and that alerts cannot be told elsewhere. Notes, which may hold
  * for months, are counted and opened when somebody wants them.
  */
-export function AlertList({ screen: { id, alerts } }: { screen: TodayScreen }) {
+export function AlertList({ screen: { id, alerts, oldBackup } }: { screen: TodayScreen }) {
   const failed = failedTries(id).map((last) => ({
     ...{ key: last.way, severity: 'warn' as const },
     message: `${wentInWords(last)} Look in Setup, Alerts.`,
   }));
-  const lines = [...failed, ...alerts.map(({ key, severity, sentence }) => ({ key, severity, message: sentence }))];
+  const backup =
+    oldBackup === null
+      ? []
+      : [{ key: 'backup', severity: 'warn' as const, message: `${oldBackup} Make one in Setup.` }];
+  const lines = [
+    ...failed,
+    ...backup,
+    ...alerts.map(({ key, severity, sentence }) => ({ key, severity, message: sentence })),
+  ];
   if (lines.length === 0) return null;
   const notes = lines.filter(({ severity }) => severity === 'note');
   return (

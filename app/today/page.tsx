@@ -46,14 +46,18 @@ export default async function TodayPage() {
 
 type ScreenProps = { screen: TodayScreen };
 
-function Benches({ screen: { benches, isClockDoubted, clock: ofToday, now, ways } }: ScreenProps) {
+const TO_CONFIRM = {
+  clock: 'the clock of this machine is not confirmed',
+  restored: 'a backup was put back, and nobody has confirmed what was sprayed since',
+};
+
+function Benches({ screen: { benches, toConfirm, clock: ofToday, now, ways } }: ScreenProps) {
   return (
     <section aria-labelledby="benches">
       <h2 id="benches">Who may stand where, at {showClock(now, ways.zone)}</h2>
-      {isClockDoubted && (
+      {toConfirm && (
         <p className="grave">
-          KEEP OUT of every bench: the clock of this machine is not confirmed.{' '}
-          <a href="/setup/clock">Look at the clock</a>
+          KEEP OUT of every bench: {TO_CONFIRM[toConfirm]}. <a href="/setup/clock">Look and confirm</a>
         </p>
       )}
       {benches.length === 0 ? (

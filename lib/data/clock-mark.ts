@@ -21,6 +21,8 @@ import { toInstant, toStored, toWhole } from './whole';
 const LATEST = 'latest';
 const DOUBTED = 'doubted';
 const COUNT = 'count';
+/** The moment of the last command in a backup that was put back, until somebody has confirmed what came after it. */
+const KEPT_UNTIL = 'kept until';
 
 /** What is known of this machine's clock now; of one that this process does not watch, only what the rows say. */
 export async function trustOfClock(reading: ClockReading): Promise<Pick<ClockTrust, 'doubt'> & Partial<ClockTrust>> {
@@ -64,8 +66,28 @@ export async function storeTrust(rows: Rows, trust: ClockTrust): Promise<void> {
   const { mark, last, since, anchor, level, proven, renewed, count, doubt } = trust;
   const whole = { [LATEST]: mark, last, since, anchor, level, proven, [`${COUNT} ${count}`]: renewed };
   const named = { ...whole, ...(doubt && { [`${DOUBTED} ${doubt}`]: last }) };
-  await rows.clockMark.deleteMany();
+  const isRestored = doubt === 'restored';
+  await rows.clockMark.deleteMany({ where: isRestored ? { id: { not: KEPT_UNTIL } } : {} });
   await rows.clockMark.createMany({ data: Object.entries(named).map(([id, at]) => ({ id, at: toStored(at) })) });
+}
+
+/**
+ * Note that a backup was put back: whatever was sprayed after it is not on record, so the clock opens no bench until
+ * somebody has confirmed that everything since is entered.
+ */
+export async function noteRestored(rows: Rows): Promise<void> {
+  const written = await latestCommand(rows, true);
+  if (written === null) return;
+  await rows.clockMark.deleteMany({ where: { OR: [{ id: { startsWith: DOUBTED } }, { id: KEPT_UNTIL }] } });
+  const [doubt, until] = [`${DOUBTED} restored`, KEPT_UNTIL];
+  await rows.clockMark.createMany({ data: [doubt, until].map((id) => ({ id, at: written })) });
+}
+
+/** The moment of the last command in the backup that was put back; null when that is confirmed, or none was. */
+export async function keptUntil(): Promise<Instant | null> {
+  const { reader } = await database();
+  const row = await reader.clockMark.findUnique({ where: { id: KEPT_UNTIL } });
+  return row && toInstant(row.at);
 }
 
 /** What the rows say; before there were any, the moment of the latest command is the mark. Null: neither. */
@@ -95,7 +117,7 @@ async function latestCommand(rows: Rows, isFirst: boolean): Promise<bigint | nul
   return (await rows.command.aggregate({ where, _max: { recordedAt: true } }))._max.recordedAt;
 }
 
-const DOUBTS: readonly ClockDoubt[] = ['behind', 'leapt', 'long-gap', 'unwatched'];
+const DOUBTS: readonly ClockDoubt[] = ['behind', 'leapt', 'long-gap', 'unwatched', 'restored'];
 
 function storedDoubt(ids: readonly string[]): ClockDoubt | null {
   const doubted = ids.find((id) => id === DOUBTED || id.startsWith(`${DOUBTED} `));

@@ -1,3 +1,6 @@
+import { restoreAdvice } from './backup-files.js';
+import { databaseFile } from './database-file';
+
 /**
  * Why nothing can be written now: the disk is full, the file may only be read, another program holds it, or it is
  * damaged.
@@ -10,17 +13,20 @@ export class FileTrouble extends Error {
     readonly why: Cause,
     wrong: string,
   ) {
-    super(`${wrong} ${WHAT_TO_DO[why]}`);
+    super(`${wrong} ${why === 'damaged' ? wayBack() : WHAT_TO_DO[why]}`);
     this.name = 'FileTrouble';
   }
 }
 
-const WHAT_TO_DO: Record<Cause, string> = {
+/** The files themselves are best, where they were only taken away; otherwise the newest sound backup, by its name. */
+const wayBack = (): string =>
+  `Put its files back if they were taken away, or go back to a backup. ${restoreAdvice(databaseFile(), process.env)} ` +
+  'Until then, keep out of every bench.';
+
+const WHAT_TO_DO: Record<Exclude<Cause, 'damaged'>, string> = {
   full: 'Make room on that disk, then try again: nothing need be started anew.',
   'read-only': 'Make it writable, then try again.',
   locked: 'Close the other program that has it open, then try again.',
-  damaged:
-    'Stop the shop, put its files back or restore your newest copy, and start it anew. Until then, keep out of every bench.',
 };
 
 /** What SQLite or the system said, and what that means. The first that fits counts. */

@@ -3,10 +3,17 @@ import { randomBytes } from 'node:crypto';
 import { closeSync, openSync } from 'node:fs';
 import type Sqlite from 'better-sqlite3';
 import type { FileWatch } from './file-watch';
-import { markFile, noteCommands, writeMark } from './shop-mark.js';
+import { markFile, noteCommands, readMark, writeMark } from './shop-mark.js';
 
 /** So long after the last write the log is brought into the file; from this size on at once. */
 const [QUIET_MS, MOST_LOG_BYTES] = [3_000, 4 * 2 ** 20];
+
+/** A number of the header as the mark writes it. */
+function numberText(number: number): string {
+  const bytes = Buffer.alloc(4);
+  bytes.writeInt32BE(number);
+  return bytes.toString('hex');
+}
 
 type OpenMark = { handle: number; database: string };
 
@@ -25,6 +32,17 @@ export class LogKeeper {
     private readonly driver: Sqlite.Database,
   ) {
     this.commands = Number(driver.prepare('SELECT count(*) FROM "Command"').pluck().get());
+  }
+
+  /**
+   * Whether another database lies here than the one that the mark beside it names, or the mark is gone although a program
+   * has watched over this one before: then somebody put a backup or a copy here.
+   */
+  isRestored(): boolean {
+    const mark = readMark(this.watch.file);
+    if (mark !== null)
+      return mark.database !== numberText(Number(this.driver.pragma('user_version', { simple: true })));
+    return this.driver.prepare(`SELECT 1 FROM "ClockMark" WHERE "id" = 'latest'`).get() !== undefined;
   }
 
   /**

@@ -1,5 +1,6 @@
 import 'server-only';
 import { faultSentence } from '@/lib/engine/record/chain';
+import { noteRestored } from './clock-mark';
 import { type Database, database } from './database';
 import { databaseFile } from './database-file';
 import { fileTrouble } from './file-trouble';
@@ -16,7 +17,7 @@ export async function openOrStop(): Promise<void> {
   try {
     const opened = await database();
     await checkAndTell(opened);
-    await inTurn(async ({ keeper }) => keeper.takeOver()).catch(tellNotWritable);
+    await inTurn(takeOver).catch(tellNotWritable);
   } catch (error) {
     const trouble = fileTrouble(error, databaseFile())?.message ?? (error as Error).message;
     console.error(`\n  The shop cannot open. ${trouble}\n`);
@@ -24,6 +25,12 @@ export async function openOrStop(): Promise<void> {
   }
   const daily = () => database().then(checkAndTell).catch(tellUnchecked);
   setInterval(daily, A_DAY).unref();
+}
+
+/** That a backup was put back is in the rows before the mark says that this is the database. */
+async function takeOver({ keeper, writer }: Database): Promise<void> {
+  if (keeper.isRestored()) await writer.$transaction((rows) => noteRestored(rows));
+  keeper.takeOver();
 }
 
 const [A_DAY, A_LARGE_FILE, A_MEGABYTE] = [86_400_000, 50n * 1_048_576n, 1_048_576n];

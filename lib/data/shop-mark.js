@@ -4,6 +4,7 @@ import {
   fsyncSync,
   openSync,
   readFileSync,
+  readSync,
   renameSync,
   rmSync,
   statSync,
@@ -92,6 +93,21 @@ export function numberIn(header) {
   const bytes = Buffer.from(header);
   if (bytes.length < 100 || !bytes.subarray(0, MAGIC.length).equals(MAGIC)) return null;
   return bytes.subarray(NUMBER_AT, NUMBER_AT + 4).toString('hex');
+}
+
+/**
+ * The number in the header of a database file; null when it is no SQLite database.
+ *
+ * @param {string} file
+ */
+export function numberOfFile(file) {
+  const handle = openSync(file, 'r');
+  try {
+    const header = Buffer.alloc(100);
+    return numberIn(header.subarray(0, readSync(handle, header, 0, 100, 0)));
+  } finally {
+    closeSync(handle);
+  }
 }
 
 /** The size of a file in bytes; null when there is none. */

@@ -1,5 +1,6 @@
 import 'server-only';
 import { Day } from '@/shared/time/day';
+import { Zone } from '@/shared/time/zone';
 import { database } from './database';
 
 /** A shop in the list of those that this database holds. */
@@ -35,3 +36,13 @@ const listed = ({
   isDemo,
   createdOn: Day.parse(createdOn),
 });
+
+/** The time zones of the shops here, the oldest shop first. */
+export async function shopZones(): Promise<Zone[]> {
+  const { reader } = await database();
+  const shops = await reader.shop.findMany({
+    select: { timeZone: true },
+    orderBy: [{ createdOn: 'asc' }, { id: 'asc' }],
+  });
+  return shops.map(({ timeZone }) => Zone.parse(timeZone));
+}

@@ -11,8 +11,8 @@ import { keepOut } from '../engine/keepout/keep-out';
 import { type BenchWithToCome, withToCome } from '../engine/keepout/still-to-come';
 import type { Shop } from '../engine/shop';
 
-/** Why nothing can be said of any bench: the time is not certain, or records are lost or changed. */
-export type Doubt = 'clock' | 'records';
+/** Why nothing can be said of any bench: the time is not certain, a backup was put back, or records are lost or changed. */
+export type Doubt = 'clock' | 'restored' | 'records';
 
 /** How far this machine's clock and records can be trusted: whether at all, and by how much what is closed stays so for longer. */
 export type Certainty = { doubt: Doubt | null; lag: ClockLag };
@@ -27,7 +27,7 @@ export type Standing = BenchWithToCome & Certainty;
 export async function certaintyNow(clock: Clock, shopId: string): Promise<Certainty> {
   const trust = await trustOfClock(clock.reading());
   const lag = isWatched(trust) ? lagOf(trust) : null;
-  if (trust.doubt !== null) return { doubt: 'clock', lag };
+  if (trust.doubt !== null) return { doubt: trust.doubt === 'restored' ? 'restored' : 'clock', lag };
   const isDamaged = (await recordsAreStray()) || (await damageOfShop(shopId)) !== null;
   return { doubt: isDamaged ? 'records' : null, lag };
 }

@@ -3,7 +3,7 @@ import { showMinutes } from '@/shared/measure/show';
 import type { Instant } from '@/shared/time/instant';
 import { IN_ANY_YEAR, showInstant } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
-import { confirmationsOfClock, trustOfClock } from '../data/clock-mark';
+import { confirmationsOfClock, keptUntil, trustOfClock } from '../data/clock-mark';
 import { newCommandId } from '../data/new-id';
 import { type ClockDoubt, type ClockTrust, wentAhead } from '../engine/keepout/clock-doubt';
 import { shopNow } from './house';
@@ -16,6 +16,8 @@ export type ClockScreen = {
   shown: string;
   zone: string;
   doubt: ClockDoubt | null;
+  /** The last moment that a backup knows of which was put back, in words; null when none was, or that is confirmed. */
+  keptUntil: string | null;
   /** How far it went ahead of the time that passed, in words: was it right before? Null where it did not. */
   wentAhead: string | null;
   confirmed: { id: string; by: string; at: string; before: string }[];
@@ -30,8 +32,16 @@ export async function clockScreen(clock: Clock): Promise<ClockScreen | null> {
   const reading = clock.reading();
   const shownAt = reading.now;
   const trust = await trustOfClock(reading);
+  const kept = trust.doubt === 'restored' ? await keptUntil() : null;
   return {
-    ...{ shop: here.id, commandId: newCommandId(), shownAt, shown: words(shownAt), zone },
+    ...{
+      keptUntil: kept && words(kept),
+      shop: here.id,
+      commandId: newCommandId(),
+      shownAt,
+      shown: words(shownAt),
+      zone,
+    },
     ...{ doubt: trust.doubt, wentAhead: aheadWords(trust) },
     confirmed: (await confirmationsOfClock()).map(({ id, actor, nowAt, markAt }) => ({
       ...{ id, by: actor, at: words(nowAt), before: words(markAt) },

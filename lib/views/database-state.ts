@@ -1,4 +1,5 @@
 import 'server-only';
+import { restoreAdvice } from '../data/backup-files.js';
 import { databaseFile } from '../data/database-file';
 import { fileTrouble } from '../data/file-trouble';
 import { damageFound, findingsOf } from '../data/found-damage';
@@ -10,6 +11,8 @@ export type DatabaseState = {
   state: 'sound' | 'being checked' | 'damaged';
   found: string[];
   more: number;
+  /** How to go back to the newest sound backup, by its name. */
+  restore: string;
 };
 
 const MOST_SHOWN = 12;
@@ -17,15 +20,17 @@ const MOST_SHOWN = 12;
 /** What the last check of the whole database found. It answers as well when the database cannot be read. */
 export async function databaseState(): Promise<DatabaseState> {
   const file = databaseFile();
+  const restore = restoreAdvice(file, process.env);
   try {
     const found = await damageFound();
-    if (!found) return { file, state: 'being checked', found: [], more: 0 };
+    if (!found) return { file, state: 'being checked', found: [], more: 0, restore };
     const records = found.records.flatMap(([, faults]) => faults.map(faultSentence));
     const all = [...findingsOf(found).map(({ message }) => message), ...records];
     const shown = all.slice(0, MOST_SHOWN);
-    return { file, state: all.length > 0 ? 'damaged' : 'sound', found: shown, more: all.length - shown.length };
+    const state = all.length > 0 ? 'damaged' : 'sound';
+    return { file, state, found: shown, more: all.length - shown.length, restore };
   } catch (error) {
     const message = fileTrouble(error, file)?.message ?? 'The database cannot be read. The reason is in the log.';
-    return { file, state: 'damaged', found: [message], more: 0 };
+    return { file, state: 'damaged', found: [message], more: 0, restore };
   }
 }

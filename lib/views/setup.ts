@@ -1,7 +1,9 @@
 import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { Zone } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import type { ShopListed } from '../data/shops';
+import { type BackupsSeen, backupsSeen } from './backups';
 import { type DatabaseState, databaseState } from './database-state';
 import { type HereNow, shopNow, tooMuchOf } from './house';
 import { shopsAndShown } from './shown-shop';
@@ -20,6 +22,7 @@ export type SetupScreen = {
   /** What of the shop that is looked at cannot be read. */
   unread: ReturnType<typeof unreadScreen>;
   database: DatabaseState;
+  backups: BackupsSeen;
 };
 
 /**
@@ -32,11 +35,17 @@ export async function setupScreen(clock: Clock): Promise<SetupScreen> {
     const { shops } = await shopsAndShown();
     const here = await shopNow(clock);
     const unread = here ? unreadScreen(here.file) : NOTHING_UNREAD;
-    return { shops, shown: here && shownShop(here), unread, database };
+    return { shops, shown: here && shownShop(here), unread, database, backups: backupsAt(here, clock) };
   } catch (error) {
     if (database.state !== 'damaged') throw error;
-    return { shops: [], shown: null, unread: NOTHING_UNREAD, database };
+    return { shops: [], shown: null, unread: NOTHING_UNREAD, database, backups: backupsAt(null, clock) };
   }
+}
+
+/** By the clock on the wall of the shop that is looked at; in UTC where none can be read. */
+function backupsAt(here: HereNow | null, clock: Clock): BackupsSeen {
+  const zone = here?.shop.zone ?? Zone.parse('UTC');
+  return backupsSeen({ now: clock.now(), today: clock.today(zone), zone });
 }
 
 const shownShop = (here: HereNow): SetupScreen['shown'] => ({

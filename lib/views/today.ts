@@ -1,10 +1,12 @@
 import 'server-only';
 import { addDays, type Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
+import { shopHere } from '../data/shops';
 import type { Alert, AlertKind } from '../engine/alerts/alert';
 import { alertsOf } from '../engine/alerts/alerts';
 import { dayStrips } from '../engine/keepout/planned-closures';
 import type { Flag } from '../engine/rules/flag';
+import { oldBackup } from './backups';
 import { type BenchStanding, benchStandings } from './bench-standing';
 import { type ComingIn, comingIn, laterOrders } from './coming-in';
 import { type DayClock, dayClock } from './day-clock';
@@ -28,11 +30,13 @@ export type DayAhead = {
 
 export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
   clock: DayClock;
+  /** That the last backup is older than a week; null when it is not, and in the demo. */
+  oldBackup: string | null;
   /** What is to be told and stands nowhere else on the page. */
   alerts: Alert[];
   benches: BenchStanding[];
-  /** Whether nothing is told of any bench because the clock is to be looked at first. */
-  isClockDoubted: boolean;
+  /** What to confirm before anything is told of any bench: the clock, or what was sprayed after a backup; null: nothing. */
+  toConfirm: 'clock' | 'restored' | null;
   toMix: SprayingTicket[];
   ahead: DayAhead[];
   orders: OrderLine[];
@@ -57,8 +61,10 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
       ONLY_TOLD.includes(kind),
     ),
     clock: dayClock(house, strips),
+    oldBackup: await oldBackupOf(house),
     benches: benchStandings(house, strips.benches),
-    isClockDoubted: house.benches.some(({ doubt }) => doubt === 'clock'),
+    toConfirm:
+      house.benches.map(({ doubt }) => doubt).find((doubt) => doubt === 'clock' || doubt === 'restored') ?? null,
     toMix: toSpray.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
     orders: orderLines(house),
@@ -67,6 +73,12 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
     wasteCost: figure('totals', 'wasteCost'),
     shelfFlags: flagsInWords(plan.flags.filter(({ program }) => program === null)),
   };
+}
+
+/** The demo can be made anew at any time. */
+async function oldBackupOf({ id, isDemo, now, today, ways }: House): Promise<string | null> {
+  const listed = isDemo ? null : await shopHere(id);
+  return listed && oldBackup(listed.createdOn, { now, today, zone: ways.zone });
 }
 
 /** The others are lines of the page already: what to order, what dies, and until when a bench is closed. */

@@ -76,9 +76,15 @@ const ROOMS: Room[] = [
     packages: [NODE],
   },
   {
+    // Making and bringing back a backup works on files, with the server stopped or beside it.
+    in: /^lib\/command-line\/(backup|restore|contents-in-words)\.ts$/,
+    own: [/^lib\/data\//, /^lib\/command-line\//, /^prisma\/migration-folders$/, SHARED, CLOCK],
+    packages: [NODE],
+  },
+  {
     // The start looks at the mark beside the database before anything else does.
     in: /^lib\/command-line\/start\/ready-database\.js$/,
-    own: [/^lib\/command-line\//, /^lib\/data\/shop-mark$/],
+    own: [/^lib\/command-line\//, /^lib\/data\/(shop-mark|backup-files)$/],
     packages: [NODE],
   },
   {
@@ -109,7 +115,7 @@ const ROOMS: Room[] = [
   { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
   {
     in: /^instrumentation\.ts$/,
-    own: [/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-clock$/, /^lib\/alerts\/watch-alerts$/, CLOCK],
+    own: [/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-(clock|backups)$/, /^lib\/alerts\/watch-alerts$/, CLOCK],
     packages: [],
   },
   { in: /^instrumentation-client\.ts$/, own: [], packages: [] },

@@ -45,8 +45,11 @@ export const mixOf = (shop: string, id = commandId()) => ({
 });
 
 /** What the books of the shop hold, read from the file behind the program. */
-export function booksOf(folder: string, shop: string) {
-  const database = new Database(join(folder, 'shop.db'), { readonly: true, fileMustExist: true });
+export const booksOf = (folder: string, shop: string) => booksIn(join(folder, 'shop.db'), shop);
+
+/** The same of any database file. */
+export function booksIn(file: string, shop: string) {
+  const database = new Database(file, { readonly: true, fileMustExist: true });
   try {
     const count = (sql: string) => Number(database.prepare(sql).pluck().get(shop));
     return {

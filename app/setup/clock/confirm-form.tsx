@@ -15,16 +15,22 @@ export function ConfirmForm({ screen }: { screen: ClockScreen }) {
       <HiddenFields of={{ commandId: screen.commandId, shop: screen.shop, shownAt: screen.shownAt }} />
       <FormAnswer state={state} />
       {state.status !== 'done' &&
-        (screen.wentAhead === null ? <Yes isSending={isSending} /> : <WhyAhead {...{ screen, isSending }} />)}
+        (screen.wentAhead === null ? <Yes {...{ screen, isSending }} /> : <WhyAhead {...{ screen, isSending }} />)}
     </form>
   );
 }
 
-const Yes = ({ isSending }: { isSending: boolean }) => (
-  <button type="submit" data-main="" disabled={isSending}>
-    {isSending ? 'Noting…' : 'Yes, that is the time'}
-  </button>
-);
+function Yes({ screen, isSending }: { screen: ClockScreen; isSending: boolean }) {
+  const yes =
+    screen.doubt === 'restored'
+      ? 'Every spraying since the backup is entered, and that is the time'
+      : 'Yes, that is the time';
+  return (
+    <button type="submit" data-main="" disabled={isSending}>
+      {isSending ? 'Noting…' : yes}
+    </button>
+  );
+}
 
 /** A clock goes ahead for two reasons, and only one of them changes what was recorded before. */
 function WhyAhead({ screen, isSending }: { screen: ClockScreen; isSending: boolean }) {

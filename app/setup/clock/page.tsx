@@ -11,6 +11,7 @@ const DOUBTS: Record<NonNullable<ClockScreen['doubt']>, string> = {
   leapt: 'It went ahead by more than time passed: it was set, or the computer slept.',
   'long-gap': 'The shop was not running for more than a day, so nobody has watched its clock.',
   unwatched: 'The shop was not running for a while, and a bench was closed meanwhile.',
+  restored: 'A backup was put back.',
   unconfirmed: 'It was set, leapt ahead or went unwatched, and nobody has confirmed it since.',
 };
 
@@ -39,6 +40,7 @@ export default async function ClockPage() {
           <p className="grave">
             <b>In doubt.</b> {DOUBTS[doubt]}
           </p>
+          {doubt === 'restored' && <SinceBackup keptUntil={screen.keptUntil} />}
           <p>
             Compare it with another clock: weekday, date, hour and minute. Set the computer’s clock first if it is
             wrong.
@@ -58,3 +60,12 @@ export default async function ClockPage() {
     </>
   );
 }
+
+/** What was sprayed after a backup is nowhere in it, so somebody has to enter it before a bench can be entered. */
+const SinceBackup = ({ keptUntil }: { keptUntil: string | null }) => (
+  <p>
+    What was sprayed, mixed, received or ordered after {keptUntil ?? 'the backup'} is not in it. Enter every spraying
+    since then first, with the times at which it was really sprayed: <a href="/mix">Mix</a>. Then confirm it here,
+    together with the time.
+  </p>
+);

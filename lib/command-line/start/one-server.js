@@ -1,5 +1,5 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { connect } from 'node:net';
+import { connect, createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { trouble } from './trouble.js';
@@ -71,4 +71,20 @@ function unlock(lock, mine) {
   } catch {
     // Gone already, or the folder is: nothing left to release.
   }
+}
+
+/**
+ * Hold a data folder as a server does, so that none starts meanwhile. Gives what lets it go.
+ *
+ * Refuses  a folder whose server is running
+ */
+export async function holdFolder(folder) {
+  const holding = createServer();
+  await new Promise((resolve, reject) => {
+    holding.once('error', reject);
+    holding.listen(0, '127.0.0.1', resolve);
+  });
+  holding.unref();
+  await lockFolder(folder, { host: '127.0.0.1', port: holding.address().port });
+  return () => holding.close();
 }

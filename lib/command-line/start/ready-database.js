@@ -1,5 +1,6 @@
 import { accessSync, closeSync, constants, openSync, readSync, statSync } from 'node:fs';
 import { join } from 'node:path';
+import { restoreAdvice } from '../../data/backup-files.js';
 import { markFile, numberIn, readMark, sizeOf } from '../../data/shop-mark.js';
 import { trouble } from './trouble.js';
 
@@ -23,7 +24,7 @@ const hasLog = (file) => (sizeOf(`${file}-wal`) ?? 0) > 0;
 function refuseMissing(file, folder) {
   throw trouble(
     `There is no database at ${file}, and a shop has been kept in that folder. No new one is made in its place.`,
-    `Put shop.db back there, from where it was moved or from a copy. If the folder is the wrong one, name the right one: DATA_DIR=/path/to/folder npm start. To begin anew in ${folder}, delete what begins with "shop." in it.`,
+    `Put shop.db back there, from where it was moved. Or go back to a backup: ${restore(file)} If the folder is the wrong one, name the right one: DATA_DIR=/path/to/folder npm start. To begin anew in ${folder}, delete what begins with "shop." in it.`,
   );
 }
 
@@ -57,20 +58,19 @@ function fileTrouble(error, file) {
         'Give it that right, or start the shop from the account that the file belongs to.',
       );
     default:
-      return trouble(`The database ${file} cannot be read (${error.code ?? error.message}).`, RESTORE);
+      return trouble(`The database ${file} cannot be read (${error.code ?? error.message}).`, restore(file));
   }
 }
 
-/** What to do about a file that is damaged. Each step is followed to its end in a test. */
-export const RESTORE =
-  'Restore your newest copy: move every file that begins with "shop.db" out of the data folder, put the copy there under the name shop.db, and run npm start again.';
+/** What to do about a file that is damaged: go back to the newest sound backup, by its name. */
+const restore = (file) => restoreAdvice(file, process.env);
 
 const notADatabase = (file) =>
   trouble(
     sizeOf(file) === 0
       ? `The database ${file} is empty, and it is kept as it is.`
       : `The file ${file} is not a database of this program, or its beginning was overwritten. It is kept as it is.`,
-    `${RESTORE} To begin anew, delete what begins with "shop." there.`,
+    `${restore(file)} To begin anew, delete what begins with "shop." there.`,
   );
 
 const logOfAnother = (file) =>

@@ -14,9 +14,10 @@ import { type Instant, instantOf } from '@/shared/time/instant';
  *   leapt        more than 10 minutes further ahead than time passed, in one step or in many
  *   long-gap     nobody watched it for more than 24 hours
  *   unwatched    nobody watched it for more than 10 minutes while an interval was running
+ *   restored     a backup was put back: what was sprayed after it is not on record
  *   unconfirmed  it was doubted before, and nobody has confirmed it since
  */
-export type ClockDoubt = 'behind' | 'leapt' | 'long-gap' | 'unwatched' | 'unconfirmed';
+export type ClockDoubt = 'behind' | 'leapt' | 'long-gap' | 'unwatched' | 'restored' | 'unconfirmed';
 
 /** What a clock shows, and a count of whole milliseconds that cannot be set. Counts of different names have nothing in common. */
 export type ClockReading = { now: Instant; steady: number; count: string };

@@ -20,7 +20,7 @@ import { HOSTILE } from './hostile-commands';
 import { Fields, type Plan, plan } from './hostile-values';
 
 /** Looks at the clock once a minute, and takes nothing from anybody. */
-const TAKES_NOTHING = ['watch-clock'];
+const TAKES_NOTHING = ['watch-clock', 'watch-backups', 'back-up'];
 
 const NAMES = Object.keys(HOSTILE);
 

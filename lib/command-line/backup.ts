@@ -1,0 +1,31 @@
+import { resolve } from 'node:path';
+import { clock } from '@/lib/clock';
+import { databaseFile } from '@/lib/data/database-file';
+import { makeBackup, scheduledBackup } from '@/lib/data/make-backup';
+import { contentsInWords } from './contents-in-words';
+
+/**
+ * Back up the database of the data folder, and say what is in the backup.
+ *
+ * Takes    the folder, from where the command was typed; without one, the shop's own, where old ones make room
+ * Gives    the code to end with: 0, or 1 when nothing was made, or 2 when what was made has faults
+ */
+export async function backup(args: readonly string[]): Promise<number> {
+  const [folder] = args.filter((word) => !word.startsWith('-'));
+  const now = clock.now();
+  try {
+    const made =
+      folder === undefined
+        ? await scheduledBackup(databaseFile(), now)
+        : await makeBackup(databaseFile(), resolve(process.env.INIT_CWD ?? process.cwd(), folder), now);
+    const { isSound, faults, contents } = made.manifest;
+    console.log(`\n  Backed up to ${made.file}`);
+    if (contents) console.log(contentsInWords(contents, now));
+    if (isSound) console.log('  Checked after writing: all of it is sound.\n');
+    else console.error(`  It has faults:\n${faults.map((fault) => `    ${fault}`).join('\n')}\n`);
+    return isSound ? 0 : 2;
+  } catch (error) {
+    console.error(`\n  No backup was made. ${(error as Error).message}\n`);
+    return 1;
+  }
+}
