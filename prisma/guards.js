@@ -72,7 +72,8 @@ function checkOf(table, column, type) {
   return `"${column}" ${least} 0 AND ${whole}`;
 }
 
-const ABOVE_NOUGHT = ['Movement.amount', 'Lot.pack', 'Lot.count', 'PurchaseLine.count'];
+/** Amounts of which none is nought. */
+export const ABOVE_NOUGHT = ['Movement.amount', 'Lot.pack', 'Lot.count', 'PurchaseLine.count'];
 
 const triggersOf = (table) =>
   ['UPDATE', 'DELETE'].map(

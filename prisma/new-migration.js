@@ -3,7 +3,7 @@
  *
  *   node prisma/new-migration.js NAME        for example  node prisma/new-migration.js people
  *
- * Each migration folder keeps the schema it leads to, which is what the next one is measured from. What Prisma's schema
+ * It writes one script for SQLite and one for PostgreSQL. Each migration folder keeps the schema it leads to, which is what the next one is measured from. What Prisma's schema
  * cannot say is added here: CHECKs on every amount, count, instant and day, and the triggers of tables that only grow.
  * Read the script before committing it. Once committed it never changes.
  */
@@ -11,8 +11,10 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { guarded } from './guards.js';
-import { MIGRATIONS, migrationsIn } from './migration-folders.js';
-import { EVERYTHING, withSchemaEngine } from './schema-engine.js';
+import { MIGRATIONS, migrationsIn, POSTGRESQL_SCRIPT } from './migration-folders.js';
+import { guardedPostgresql } from './postgresql-guards.js';
+import { postgresqlSchema } from './postgresql-schema.js';
+import { EVERYTHING, withPostgresqlEngine, withSchemaEngine } from './schema-engine.js';
 
 const schema = readFileSync(fileURLToPath(new URL('schema.prisma', import.meta.url)), 'utf8');
 const datamodel = (content) => ({ tag: 'schemaDatamodel', files: [{ path: 'schema.prisma', content }] });
@@ -26,19 +28,21 @@ if (!name || !/^[a-z][a-z0-9-]*$/.test(name)) {
 }
 
 const last = migrationsIn().at(-1);
-const change = {
-  from: last?.schema ? datamodel(last.schema) : { tag: 'empty' },
-  to: datamodel(schema),
+const changeOf = (dialect) => ({
+  from: last?.schema ? datamodel(dialect(last.schema)) : { tag: 'empty' },
+  to: datamodel(dialect(schema)),
   script: true,
   exitCode: null,
   filters: EVERYTHING,
-};
-const { stdout } = await withSchemaEngine(':memory:', (engine) => engine.diff(change));
+});
+const sqlite = await withSchemaEngine(':memory:', (engine) => engine.diff(changeOf((text) => text)));
+const postgresql = await withPostgresqlEngine((engine) => engine.diff(changeOf(postgresqlSchema)));
 
 const number = String(migrationsIn().length + 1).padStart(4, '0');
 const folder = join(MIGRATIONS, `${number}_${name}`);
 mkdirSync(folder, { recursive: true });
-writeFileSync(join(folder, 'migration.sql'), guarded(stdout ?? ''));
+writeFileSync(join(folder, 'migration.sql'), guarded(sqlite.stdout ?? ''));
+writeFileSync(join(folder, POSTGRESQL_SCRIPT), guardedPostgresql(postgresql.stdout ?? '', last === undefined));
 writeFileSync(join(folder, 'schema.prisma'), schema);
 writeFileSync(
   join(MIGRATIONS, 'migration_lock.toml'),

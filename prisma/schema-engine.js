@@ -37,6 +37,49 @@ export async function withSchemaEngine(file, work) {
   }
 }
 
+/**
+ * Work with the same engine as it is for PostgreSQL.
+ *
+ * Takes    an adapter for a database; without one, a stand-in that answers the engine's first question, which is all that
+ *          a script between two schemas needs
+ *
+ * @template T
+ * @param {(engine: { diff(change: object): Promise<{ stdout: string | null }> }) => Promise<T>} work
+ * @param {object} adapter
+ * @returns {Promise<T>}
+ */
+export async function withPostgresqlEngine(work, adapter = STAND_IN) {
+  loaded ??= load();
+  await loaded;
+  const factory = bindMigrationAwareSqlAdapterFactory(adapter);
+  const engine = await bindings.SchemaEngine.new({ datamodels: undefined }, () => {}, factory);
+  try {
+    return await work(engine);
+  } finally {
+    engine.free();
+  }
+}
+
+const refuse = async () => {
+  throw new Error('The stand-in for PostgreSQL answers nothing but which version it is.');
+};
+
+const STAND_IN = {
+  provider: 'postgres',
+  adapterName: 'stand-in',
+  connect: async () => ({
+    ...{ provider: 'postgres', adapterName: 'stand-in' },
+    queryRaw: async () => ({
+      columnNames: ['exists', 'version', 'numeric_version'],
+      columnTypes: [5, 7, 0],
+      rows: [[true, 'PostgreSQL 15.0', 150_000]],
+    }),
+    ...{ executeRaw: refuse, executeScript: refuse, startTransaction: refuse, dispose: async () => {} },
+    getConnectionInfo: () => ({ schemaName: 'public', supportsRelationJoins: true }),
+  }),
+  connectToShadowDb: refuse,
+};
+
 /** No table or enum is managed from elsewhere. */
 export const EVERYTHING = { externalTables: [], externalEnums: [] };
 

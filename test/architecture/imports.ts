@@ -110,7 +110,7 @@ const ROOMS: Room[] = [
   {
     in: /^prisma\//,
     own: [/^prisma\//, /^lib\/data\//, /^lib\/commands\//, /^lib\/demo\//, SHARED, CLOCK],
-    packages: [NODE, /^@prisma\//, /^prisma\/config$/, /^better-sqlite3$/],
+    packages: [NODE, /^@prisma\//, /^prisma\/config$/, /^better-sqlite3$/, /^pg$/],
   },
   { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
   {

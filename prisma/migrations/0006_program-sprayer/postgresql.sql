@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Program" ADD COLUMN     "sprayer" TEXT;

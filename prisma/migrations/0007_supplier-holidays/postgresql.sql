@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "Supplier" ADD COLUMN     "closedOn" JSON;
