@@ -4,6 +4,7 @@ import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { findBrowser } from './browser.js';
 import { countPlaywright, countVitest, fail, pass } from './count.js';
+import { postgresqlPrograms } from './postgresql.js';
 import { quickFolder } from './quick-folder.js';
 
 /** Tuesday 14 April 2026, 9:30 in the morning where the demo shop is: every page is made for this moment. */
@@ -28,6 +29,11 @@ async function judged(title, root, args) {
 /** Architecture, units, properties, whole shops, outside checks. */
 async function runRules(root, extra) {
   console.log('  rules: architecture, units, properties, whole shops, outside checks …');
+  if (postgresqlPrograms() === null) {
+    console.log(
+      '  PostgreSQL is not installed here, so what is tried on it is left out (Debian: apt-get install postgresql)',
+    );
+  }
   return inTempFolder(async (folder) => {
     const report = join(folder, 'rules.json');
     const args = ['run', '--config', 'test/vitest.config.ts', '--reporter=json', `--outputFile=${report}`, ...extra];
