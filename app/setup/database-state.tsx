@@ -26,7 +26,7 @@ const WORDS = {
   'being checked': 'All of it is being checked. Until that is done, every bench reads keep out.',
 };
 
-function Found({ database: { file, found, more, restore } }: { database: DatabaseState }) {
+function Found({ database: { file, found, more, restore, isOfClock } }: { database: DatabaseState }) {
   return (
     <div role="alert" className={damage.damage}>
       <p>
@@ -40,6 +40,12 @@ function Found({ database: { file, found, more, restore } }: { database: Databas
       {more > 0 && (
         <p>
           {more} more; <code>npm run -s shop -- verify</code> tells all of them.
+        </p>
+      )}
+      {isOfClock && (
+        <p>
+          What was noted of the clock is made anew once somebody has confirmed the time:{' '}
+          <a href="/setup/clock">The clock</a>.
         </p>
       )}
       <p>

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { remember, storeTrust, trustBefore } from '@/lib/data/clock-mark';
+import { checkRecords, marksAreDamaged } from '@/lib/data/check-records';
+import { forgetMarks, remember, storeTrust, trustBefore } from '@/lib/data/clock-mark';
 import { database } from '@/lib/data/database';
 import { toStored } from '@/lib/data/whole';
 import { write } from '@/lib/data/writer';
@@ -34,7 +35,8 @@ const MOST_SINCE_SHOWN = 5 * MINUTE;
 export async function confirmClock(input: ConfirmClock, clock: Clock): Promise<Outcome<{ confirmed: true }>> {
   const { commandId, shopId, actor, shownAt, wasRight = true } = input;
   const reading = clock.reading();
-  const before = await trustBefore(false);
+  // Of marks that cannot be read nothing is known, and the clock is taken as it is confirmed.
+  const before = await trustBefore(false).catch(() => null);
   const trust = confirmed(before, reading, wasRight);
   const body = { shownAt, ...(!wasRight && { wasRight }) };
   const command = { id: commandId, name: 'confirmClock', shopId, body, actor };
@@ -47,11 +49,14 @@ export async function confirmClock(input: ConfirmClock, clock: Clock): Promise<O
     const [markAt, nowAt] = [toStored(before?.mark ?? reading.now), toStored(reading.now)];
     const line = { id: stamp.commandId, markAt, nowAt, actor: stamp.actor, recordedAt: nowAt };
     await rows.clockConfirmation.create({ data: line });
+    await forgetMarks(rows);
     await storeTrust(rows, trust);
     isSettled = true;
     return accept({ confirmed: true as const });
   });
   // A confirmation that is sent again confirms nothing anew.
-  if (outcome.ok && isSettled) remember(await database(), trust);
+  if (!outcome.ok || !isSettled) return outcome;
+  remember(await database(), trust);
+  if (await marksAreDamaged()) await checkRecords();
   return outcome;
 }

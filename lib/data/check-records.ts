@@ -51,6 +51,12 @@ function damageOf(found: WholeCheck, shop: string): string | null {
   return counted([...faults.map(faultSentence), ...rows.map(({ message }) => message)]);
 }
 
+/** Whether the stored marks of the clock are not as this program wrote them. Whoever confirms the clock makes them anew. */
+export async function marksAreDamaged(): Promise<boolean> {
+  const found = await damageFound();
+  return found?.rows.some(({ table }) => table === 'ClockMark') ?? false;
+}
+
 /** What is wrong with the records of one shop, in words. */
 export const damageIn = (faults: readonly ChainFault[]): string | null => counted(faults.map(faultSentence));
 

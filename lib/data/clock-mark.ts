@@ -90,6 +90,10 @@ export async function keptUntil(): Promise<Instant | null> {
   return row && toInstant(row.at);
 }
 
+/** Forget the seals of the stored marks before they are made anew: nothing of them counts any more, damaged or not. */
+export const forgetMarks = (rows: Rows): Promise<unknown> =>
+  rows.rowSeal.deleteMany({ where: { tableName: 'ClockMark' } });
+
 /** What the rows say; before there were any, the moment of the latest command is the mark. Null: neither. */
 export async function storedTrust(rows: Rows): Promise<ClockTrust | null> {
   const marks = new Map((await rows.clockMark.findMany()).map(({ id, at }) => [id, at]));

@@ -1,6 +1,7 @@
 import 'server-only';
 import { existsSync } from 'node:fs';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
+import type Sqlite from 'better-sqlite3';
 import { type Prisma, PrismaClient } from '@/prisma/generated/client';
 import { databaseFile } from './database-file';
 import { FileWatch } from './file-watch';
@@ -16,6 +17,8 @@ export type Database = {
   inode: bigint;
   writer: PrismaClient;
   reader: PrismaClient;
+  /** The driver's own writing connection, for what the client has no words for. In a command it stands in its transaction. */
+  driver: Sqlite.Database;
   /** What shows whether anything has changed. */
   marks: Marks;
   /** The end of the line of commands that wait their turn. Only `inTurn` touches it. */
@@ -88,7 +91,9 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
   const keeper = new LogKeeper(watch, sealing.driver);
   const inode = watch.signs().main.ino;
   const close = () => end(opened);
-  const opened: Database = { file, inode, writer, reader, marks, watch, keeper, line: Promise.resolve(), close };
+  const { driver } = sealing;
+  const line = Promise.resolve();
+  const opened: Database = { file, inode, writer, reader, driver, marks, watch, keeper, line, close };
   return opened;
 }
 

@@ -1,6 +1,8 @@
 import 'server-only';
 import { confirmationGiven } from '@/lib/confirmation';
+import { unrecordedSprayings } from '@/lib/engine/ahead/overdue';
 import { type EarlierOpening, earlierOpenings } from '@/lib/engine/keepout/earlier-openings';
+import { keepOut } from '@/lib/engine/keepout/keep-out';
 import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import type { Refusal } from '@/shared/outcome';
@@ -19,8 +21,8 @@ const BESIDE_BENCHES: ReadonlySet<string> = new Set([
   ...['noteAlertsSent', 'saveAlertSettings', 'confirmClock'],
 ]);
 
-/** Say a second time that an amendment, or what could not be read, is right, so they are asked nothing more. */
-const CONFIRMATIONS: ReadonlySet<string> = new Set(['confirmAmendment', 'putRight']);
+/** Say a second time that an amendment, or what could not be read, is right; or ask by themselves. They are asked nothing more. */
+const CONFIRMATIONS: ReadonlySet<string> = new Set(['confirmAmendment', 'putRight', 'acceptRows']);
 
 /** Commands that write records, and judge by themselves whether one comes so late that its interval is over. */
 const RECORDING: ReadonlySet<string> = new Set(['finishMix', 'recordApplication', 'amendApplication']);
@@ -48,6 +50,30 @@ export async function opensEarlier(
   const after = before && (await readShop(rows, stamp.shopId));
   if (!after) return null;
   const openings = earlierOpenings(before, after, stamp.recordedAt, { atOnce: RECORDING.has(name) });
+  return confirmedOrAsked(rows, stamp, after, openings);
+}
+
+/**
+ * The same for a command after which a shop whose rows were in doubt is believed again: every bench was kept out of, and
+ * each of which something is known then opens.
+ */
+export async function opensByDoubt(rows: Rows, stamp: Stamp): Promise<Refusal | null> {
+  const shop = await readShop(rows, stamp.shopId);
+  if (!shop) return null;
+  const now = stamp.recordedAt;
+  const states = keepOut(shop, now, unrecordedSprayings(shop, now));
+  const openings = states.flatMap(({ bench, state, until }) =>
+    state === 'unknown' ? [] : [{ bench, wasUntil: null, opensAt: until ?? now, isKeptClosed: false }],
+  );
+  return confirmedOrAsked(rows, stamp, shop, openings);
+}
+
+async function confirmedOrAsked(
+  rows: Rows,
+  stamp: Stamp,
+  after: Shop,
+  openings: readonly EarlierOpening[],
+): Promise<Refusal | null> {
   if (openings.length === 0) return null;
   const token = tokenOf(openings, stamp);
   const given = confirmationGiven();

@@ -23,10 +23,10 @@ const NOT_SEALED = [
 const NOT_IN_A_SEAL = ['Shop.revision', 'SafetySheet.bytes'];
 
 /** One sealed table: how SQL names the shop, the key and the seal of a row that has some name. */
-type Sealed = { table: string; columns: string[]; shop: Named; key: Named; seal: Named };
+export type Sealed = { table: string; columns: string[]; shop: Named; key: Named; seal: Named };
 type Named = (row: string) => string;
 
-function sealedTables(database: Sqlite.Database): Sealed[] {
+export function sealedTables(database: Sqlite.Database): Sealed[] {
   const tables = database
     .prepare("SELECT name FROM main.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite\\_%' ESCAPE '\\'")
     .pluck()

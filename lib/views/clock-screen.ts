@@ -3,6 +3,7 @@ import { showMinutes } from '@/shared/measure/show';
 import type { Instant } from '@/shared/time/instant';
 import { IN_ANY_YEAR, showInstant } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
+import { marksAreDamaged } from '../data/check-records';
 import { confirmationsOfClock, keptUntil, trustOfClock } from '../data/clock-mark';
 import { newCommandId } from '../data/new-id';
 import { type ClockDoubt, type ClockTrust, wentAhead } from '../engine/keepout/clock-doubt';
@@ -18,6 +19,8 @@ export type ClockScreen = {
   doubt: ClockDoubt | null;
   /** The last moment that a backup knows of which was put back, in words; null when none was, or that is confirmed. */
   keptUntil: string | null;
+  /** Whether what was stored of the clock was changed by something else. */
+  isDamaged: boolean;
   /** How far it went ahead of the time that passed, in words: was it right before? Null where it did not. */
   wentAhead: string | null;
   confirmed: { id: string; by: string; at: string; before: string }[];
@@ -31,7 +34,7 @@ export async function clockScreen(clock: Clock): Promise<ClockScreen | null> {
   const words = (moment: Instant): string => showInstant(moment, zone, IN_ANY_YEAR);
   const reading = clock.reading();
   const shownAt = reading.now;
-  const trust = await trustOfClock(reading);
+  const trust = await trustOfClock(reading).catch(() => ({ doubt: 'unconfirmed' as const }));
   const kept = trust.doubt === 'restored' ? await keptUntil() : null;
   return {
     ...{
@@ -42,7 +45,7 @@ export async function clockScreen(clock: Clock): Promise<ClockScreen | null> {
       shown: words(shownAt),
       zone,
     },
-    ...{ doubt: trust.doubt, wentAhead: aheadWords(trust) },
+    ...{ doubt: trust.doubt, isDamaged: await marksAreDamaged(), wentAhead: aheadWords(trust) },
     confirmed: (await confirmationsOfClock()).map(({ id, actor, nowAt, markAt }) => ({
       ...{ id, by: actor, at: words(nowAt), before: words(markAt) },
     })),

@@ -13,6 +13,8 @@ export type DatabaseState = {
   more: number;
   /** How to go back to the newest sound backup, by its name. */
   restore: string;
+  /** Whether the marks of the clock are damaged, which whoever confirms it makes anew. */
+  isOfClock: boolean;
 };
 
 const MOST_SHOWN = 12;
@@ -23,14 +25,15 @@ export async function databaseState(): Promise<DatabaseState> {
   const restore = restoreAdvice(file, process.env);
   try {
     const found = await damageFound();
-    if (!found) return { file, state: 'being checked', found: [], more: 0, restore };
+    if (!found) return { file, state: 'being checked', found: [], more: 0, restore, isOfClock: false };
     const records = found.records.flatMap(([, faults]) => faults.map(faultSentence));
     const all = [...findingsOf(found).map(({ message }) => message), ...records];
     const shown = all.slice(0, MOST_SHOWN);
     const state = all.length > 0 ? 'damaged' : 'sound';
-    return { file, state, found: shown, more: all.length - shown.length, restore };
+    const isOfClock = found.rows.some(({ table }) => table === 'ClockMark');
+    return { file, state, found: shown, more: all.length - shown.length, restore, isOfClock };
   } catch (error) {
     const message = fileTrouble(error, file)?.message ?? 'The database cannot be read. The reason is in the log.';
-    return { file, state: 'damaged', found: [message], more: 0, restore };
+    return { file, state: 'damaged', found: [message], more: 0, restore, isOfClock: false };
   }
 }

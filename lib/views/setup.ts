@@ -3,6 +3,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { Zone } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import type { ShopListed } from '../data/shops';
+import { type AcceptScreen, acceptScreen } from './accept-rows';
 import { type BackupsSeen, backupsSeen } from './backups';
 import { type DatabaseState, databaseState } from './database-state';
 import { type HereNow, shopNow, tooMuchOf } from './house';
@@ -19,6 +20,8 @@ export type SetupScreen = {
     /** Why no page can look ahead; null when they can. */
     tooMuch: string | null;
   } | null;
+  /** Damaged rows that may be accepted as they stand; null for none. */
+  accept: AcceptScreen | null;
   /** What of the shop that is looked at cannot be read. */
   unread: ReturnType<typeof unreadScreen>;
   database: DatabaseState;
@@ -35,10 +38,11 @@ export async function setupScreen(clock: Clock): Promise<SetupScreen> {
     const { shops } = await shopsAndShown();
     const here = await shopNow(clock);
     const unread = here ? unreadScreen(here.file) : NOTHING_UNREAD;
-    return { shops, shown: here && shownShop(here), unread, database, backups: backupsAt(here, clock) };
+    const accept = here && database.state === 'damaged' ? acceptScreen(here.id) : null;
+    return { shops, shown: here && shownShop(here), accept, unread, database, backups: backupsAt(here, clock) };
   } catch (error) {
     if (database.state !== 'damaged') throw error;
-    return { shops: [], shown: null, unread: NOTHING_UNREAD, database, backups: backupsAt(null, clock) };
+    return { shops: [], shown: null, accept: null, unread: NOTHING_UNREAD, database, backups: backupsAt(null, clock) };
   }
 }
 

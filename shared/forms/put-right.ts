@@ -3,19 +3,26 @@ import { LISTS } from '../shop-file/things';
 import { oneLine } from '../text/one-line';
 import { commandId, shopId } from './command-fields';
 
-const About = z.object({
-  commandId: commandId(),
-  shop: shopId(),
-  list: z.enum(['shop', ...LISTS]),
-  id: z.string().min(1).max(10_000),
-  reason: oneLine(
+/** How somebody knows that a value is right. */
+export const howKnown = () =>
+  oneLine(
     z
       .string()
       .trim()
       .min(1, { error: 'Say how you know, for example "looked at the bottle". It stays on record.' })
       .max(300, { error: 'Shorten this to 300 characters.' }),
-  ),
-  sure: z.literal('yes', { error: 'Tick this once you have looked: benches may open by it.' }),
+  );
+
+/** That somebody has looked. */
+export const looked = () => z.literal('yes', { error: 'Tick this once you have looked: benches may open by it.' });
+
+const About = z.object({
+  commandId: commandId(),
+  shop: shopId(),
+  list: z.enum(['shop', ...LISTS]),
+  id: z.string().min(1).max(10_000),
+  reason: howKnown(),
+  sure: looked(),
 });
 
 /** One value that is put right: which field of the form it is, its place in its thing, and what it is to be. */

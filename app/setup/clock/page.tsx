@@ -15,10 +15,12 @@ const DOUBTS: Record<NonNullable<ClockScreen['doubt']>, string> = {
   unconfirmed: 'It was set, leapt ahead or went unwatched, and nobody has confirmed it since.',
 };
 
+const DAMAGED = 'What the shop had noted of it was changed outside of this program.';
+
 export default async function ClockPage() {
   const screen = await clockScreen(clock);
   if (!screen) return <FirstVisit />;
-  const { doubt, shown, zone, confirmed } = screen;
+  const { doubt, isDamaged, shown, zone, confirmed } = screen;
   return (
     <>
       <p>
@@ -33,12 +35,12 @@ export default async function ClockPage() {
       <p>
         <b>{shown}</b> in {zone}
       </p>
-      {doubt === null ? (
+      {doubt === null && !isDamaged ? (
         <p>Nothing speaks against it.</p>
       ) : (
         <>
           <p className="grave">
-            <b>In doubt.</b> {DOUBTS[doubt]}
+            <b>In doubt.</b> {doubt === null ? DAMAGED : DOUBTS[doubt]}
           </p>
           {doubt === 'restored' && <SinceBackup keptUntil={screen.keptUntil} />}
           <p>

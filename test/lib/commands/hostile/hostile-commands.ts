@@ -1,3 +1,4 @@
+import { acceptRows } from '@/lib/commands/accept-rows';
 import { amendApplication } from '@/lib/commands/amend-application';
 import { changeShop } from '@/lib/commands/change-shop';
 import { confirmAmendment } from '@/lib/commands/confirm-amendment';
@@ -29,6 +30,8 @@ import { saveAlertSettings } from '@/lib/commands/save-alert-settings';
 import { shutContainer } from '@/lib/commands/shut-container';
 import { skipSpraying } from '@/lib/commands/skip-spraying';
 import { startShop } from '@/lib/commands/start-shop';
+import { withConfirmation } from '@/lib/confirmation';
+import { rowsToAccept, sealAsTheyStand, shownRows } from '@/lib/data/accept-rows';
 import { database } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
 import { newId } from '@/lib/data/new-id';
@@ -39,7 +42,7 @@ import { exact } from '@/shared/quantity/exact';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { CLOCK } from '../../data/fresh-database';
 import { TARGET } from './a-hostile-shop';
-import type { Fields } from './hostile-values';
+import { type Fields, isoOf } from './hostile-values';
 
 /** Sends one command, with fields of the fuzzer's choice. */
 type Send = (any: Fields, shopId: string) => Promise<Outcome<unknown>>;
@@ -186,6 +189,18 @@ export const HOSTILE: Record<string, Send> = {
     const which = { product: any.id('p'), number: 1 + any.nth(2), isAway: any.nth(2) === 1 };
     return putAwaySheet({ ...sent(shopId), ...which }, CLOCK);
   },
+  'accept-rows': async (any, shopId) => {
+    const { driver } = await database();
+    driver.prepare('DELETE FROM "RowSeal" WHERE "tableName" = ? AND "shopId" = ?').run('Supplier', shopId);
+    const seen = shownRows(rowsToAccept(driver, shopId));
+    const said = { ...sent(shopId), seen: any.text(seen), reason: any.text('looked') };
+    const accept = () => acceptRows(said, CLOCK);
+    const asked = await accept();
+    const token = !asked.ok && asked.refusal.code === 'opens-earlier' ? asked.refusal.token : '';
+    const outcome = await withConfirmation({ token, reason: 'looked' }, accept);
+    if (!outcome.ok) sealAsTheyStand(driver, rowsToAccept(driver, shopId));
+    return outcome;
+  },
   'put-right': async (any, shopId) => {
     const { writer } = await database();
     const where = { shopId_id: { shopId, id: 's' } };
@@ -279,9 +294,3 @@ export const HOSTILE: Record<string, Send> = {
 
 /** Tuesdays on which the program sprays. */
 const TURNS = ['2026-03-03', '2026-03-10', '2026-03-17', '2026-03-24', '2026-03-31', '2026-04-07', '2026-04-21'];
-
-/** A moment as a shop file writes it, whatever it is. */
-function isoOf(milliseconds: number): string {
-  const date = new Date(milliseconds);
-  return Number.isNaN(date.getTime()) ? String(milliseconds) : date.toISOString();
-}

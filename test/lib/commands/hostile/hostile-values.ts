@@ -125,3 +125,9 @@ export class Fields {
     return this.value(sound, [[], [...sound, ...sound], ['nobody'], ['\t'], [...sound, 'b2', 'b2']]);
   }
 }
+
+/** A moment as a shop file writes it, whatever it is. */
+export function isoOf(milliseconds: number): string {
+  const date = new Date(milliseconds);
+  return Number.isNaN(date.getTime()) ? String(milliseconds) : date.toISOString();
+}

@@ -1,0 +1,46 @@
+import 'server-only';
+import { rowsSeenToAccept, shownRows } from '../data/accept-rows';
+import { newCommandId } from '../data/new-id';
+
+/** The damaged rows of a shop that may be accepted as they stand, and what their form carries unseen. */
+export type AcceptScreen = {
+  shop: string;
+  commandId: string;
+  seen: string;
+  rows: { key: string; name: string; says: string }[];
+  more: number;
+};
+
+const MOST_SHOWN = 20;
+
+/** What can be accepted as it stands; null when there is nothing, or when the file itself cannot be read. */
+export function acceptScreen(shopId: string): AcceptScreen | null {
+  const rows = readable(() => rowsSeenToAccept(shopId));
+  if (rows.length === 0) return null;
+  return {
+    ...{ shop: shopId, commandId: newCommandId(), seen: shownRows(rows) },
+    rows: rows.slice(0, MOST_SHOWN).map(({ table, row, held }) => ({
+      ...{ key: `${table} ${row}`, name: `${table} ${row.replaceAll('\n', ' ')}` },
+      says: held === null ? 'It is gone.' : saidOf(held),
+    })),
+    more: Math.max(0, rows.length - MOST_SHOWN),
+  };
+}
+
+const LONGEST = 60;
+
+/** What a row holds, but for its shop and what it leaves empty. */
+const saidOf = (held: Record<string, string>): string =>
+  Object.entries(held)
+    .filter(([name, value]) => name !== 'shopId' && value !== 'NULL')
+    .map(([name, value]) => `${name} ${value.length > LONGEST ? `${value.slice(0, LONGEST)}…` : value}`)
+    .join(', ');
+
+function readable<T>(read: () => T[]): T[] {
+  try {
+    return read();
+  } catch {
+    // The section about the database says that the file cannot be read.
+    return [];
+  }
+}
