@@ -7,6 +7,7 @@ import { hasEntered } from './entered';
 import { isHeldFormTooDeep } from './held-form';
 import { REQUEST_ID_HEADER } from './incident';
 import { judgeKnock, type TurnedAway, turnedProblem } from './judge-knock';
+import { watchAnswer } from './request-log';
 import { DATA_POLICY, SECURITY_HEADERS } from './security-headers';
 import { turnedPage } from './turned-page';
 import { ADDRESS_HEADER } from './visitor';
@@ -21,11 +22,12 @@ import { ADDRESS_HEADER } from './visitor';
 export function frontOf(handle: RequestListener, atOnce = concurrencyGate()): RequestListener {
   return (request, response) => {
     for (const [name, value] of Object.entries(SECURITY_HEADERS)) response.setHeader(name, value);
+    const requestId = randomBytes(12).toString('hex');
+    watchAnswer(request, response, requestId);
     const turned = judgeTwice(request) ?? judgeKnock(knockOf(request), ownHosts());
     if (turned) return turnAway(request, response, turned);
 
     dropForwarded(request);
-    const requestId = randomBytes(12).toString('hex');
     request.headers[REQUEST_ID_HEADER] = requestId;
     request.headers[ADDRESS_HEADER] = addressOf(request);
     const isForm = request.method === 'POST' && !isApi(request.url ?? '');

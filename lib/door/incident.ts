@@ -9,9 +9,14 @@ export const REQUEST_ID_HEADER = 'x-bench-request';
  */
 export function logIncident(where: string, error: unknown): string {
   const reference = randomBytes(4).toString('hex');
-  console.error(`[${reference}] ${where}:`, error);
+  if (process.env.LOG === 'json')
+    console.error(JSON.stringify({ what: 'fault', reference, where, error: saidBy(error) }));
+  else console.error(`[${reference}] ${where}:`, error);
   return reference;
 }
+
+/** A fault on one line, with its stack. */
+const saidBy = (error: unknown): string => (error instanceof Error ? (error.stack ?? error.message) : String(error));
 
 /** The one sentence for a fault of ours. */
 export function incidentSentence(reference: string): string {

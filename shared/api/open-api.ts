@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { SheetQuestion, SheetUpload } from '../forms/safety-sheet';
+import { OPEN_METRICS } from '../metrics/open-metrics';
 import { shopFileSchema } from '../shop-file/json-schema';
 import {
   FinishedMix,
@@ -73,6 +74,7 @@ const paths = () => ({
   '/shop': { get: asked('exportShop', 'The whole shop as a shop file', ShopQuestion, 'ShopFile') },
   '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
   '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
+  ...watchPaths(),
   '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
   '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
   '/mix/finish': {
@@ -82,6 +84,17 @@ const paths = () => ({
       'FinishMixBody',
       'FinishedMix',
     ),
+  },
+});
+
+/** What is asked by whatever starts the program and watches over it. */
+const watchPaths = () => ({
+  '/health': { get: asked('health', 'Whether the process answers', z.strictObject({}), 'AnyObject') },
+  '/ready': {
+    get: asked('ready', 'Whether the shop can answer and take what is sent', z.strictObject({}), 'AnyObject'),
+  },
+  '/metrics': {
+    get: listed('metrics', 'Figures of the running program (OpenMetrics)', z.strictObject({}), OPEN_METRICS),
   },
 });
 

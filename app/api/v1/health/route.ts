@@ -1,0 +1,6 @@
+import { doorRoute } from '@/lib/door/door-route';
+import { NoQuestion } from '@/shared/api/questions';
+import { accept } from '@/shared/outcome';
+
+/** Whether the process answers at all. */
+export const GET = doorRoute({ query: NoQuestion }, async () => accept({ status: 'alive' }));
