@@ -23,7 +23,7 @@ const ROOMS: Room[] = [
   {
     in: /^lib\/data\//,
     own: [/^lib\/data\//, /^lib\/engine\//, SHARED, CONFIRMATION, /^prisma\/generated\//],
-    packages: [SERVER_ONLY, NODE, /^zod$/, /^@prisma\//, /^better-sqlite3$/],
+    packages: [SERVER_ONLY, NODE, /^zod$/, /^@prisma\//, /^better-sqlite3$/, /^pg$/],
   },
   { in: /^lib\/demo\//, own: [/^lib\/demo\//, SHARED], packages: [] },
   {
@@ -77,8 +77,8 @@ const ROOMS: Room[] = [
   },
   {
     // Making and bringing back a backup works on files, with the server stopped or beside it.
-    in: /^lib\/command-line\/(backup|restore|contents-in-words)\.ts$/,
-    own: [/^lib\/data\//, /^lib\/command-line\//, /^prisma\/migration-folders$/, SHARED, CLOCK],
+    in: /^lib\/command-line\/(backup|restore|contents-in-words|move)\.ts$/,
+    own: [/^lib\/data\//, /^lib\/command-line\//, /^prisma\/(migration-folders|move)$/, SHARED, CLOCK],
     packages: [NODE],
   },
   {
