@@ -1,6 +1,5 @@
 import 'server-only';
 import { existsSync } from 'node:fs';
-import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type Sqlite from 'better-sqlite3';
 import { type Prisma, PrismaClient } from '@/prisma/generated/client';
 import { databaseFile } from './database-file';
@@ -8,7 +7,7 @@ import { FileWatch } from './file-watch';
 import { LogKeeper } from './log-keeper';
 import { type Marks, marksOf } from './marks';
 import { type Pragma, READER_PRAGMAS, refuseWrongPragmas, setPragmas, WRITER_PRAGMAS } from './pragmas';
-import { SealingConnections } from './sealing-connection';
+import { ReadingConnections, SealingConnections } from './sealing-connection';
 
 /** The database of the shops, on two connections: one writes, one command after another; the other only reads. */
 export type Database = {
@@ -75,7 +74,7 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
   }
   const sealing = new SealingConnections(settingsOf(file));
   const writer = new PrismaClient({ adapter: sealing });
-  const reader = new PrismaClient({ adapter: new PrismaBetterSqlite3({ ...settingsOf(file), readonly: true }) });
+  const reader = new PrismaClient({ adapter: new ReadingConnections({ ...settingsOf(file), readonly: true }) });
   try {
     await setPragmas(writer, wanted.writer);
     await setPragmas(reader, wanted.reader);

@@ -1,6 +1,7 @@
 import 'server-only';
 import { PrismaBetterSqlite3 } from '@prisma/adapter-better-sqlite3';
 import type Sqlite from 'better-sqlite3';
+import { giveReadableCells } from './readable-cells';
 import { sealWhatIsWritten } from './row-seals';
 
 /**
@@ -20,6 +21,16 @@ export class SealingConnections extends PrismaBetterSqlite3 {
     const connection = await super.connect();
     this.opened = driverOf(connection);
     sealWhatIsWritten(this.opened);
+    giveReadableCells(this.opened);
+    return connection;
+  }
+}
+
+/** Connections that only read. A value of the wrong kind stops none of their answers. */
+export class ReadingConnections extends PrismaBetterSqlite3 {
+  override async connect() {
+    const connection = await super.connect();
+    giveReadableCells(driverOf(connection));
     return connection;
   }
 }

@@ -128,7 +128,8 @@ export const repeat = () =>
     such('FREQ=WEEKLY;BYDAY=TU'),
   );
 
-const CURRENCIES: ReadonlySet<string> = new Set(Intl.supportedValuesOf('currency'));
+/** With what ISO 4217 has for none: a shop whose currency cannot be read is shown with it. */
+const CURRENCIES: ReadonlySet<string> = new Set([...Intl.supportedValuesOf('currency'), 'XXX']);
 
 function readCurrency(text: string): Reading<string> {
   if (CURRENCIES.has(text)) return read(text);

@@ -6,8 +6,8 @@ import type { OddValue } from './unread';
 /** A thing without its odd values; null where it cannot be read without them. */
 export type Mended = { thing: unknown; odd: OddValue[] };
 
-/** How an odd value may be read: put tidily, as unknown, or its line of a list left out. Each is tried on what the one before left. */
-const WAYS = [tidy, unknown, withoutLine] as const;
+/** How an odd value may be read: put tidily, as unknown, with the part it stands in unknown, or its line of a list left out. Each is tried on what the one before left. */
+const WAYS = [tidy, unknown, unknownPart, withoutLine] as const;
 
 /**
  * One thing of a shop, read without the values of it that no shop file may hold.
@@ -62,6 +62,12 @@ function tidy(thing: unknown, path: Path): unknown {
 function unknown(thing: unknown, path: Path): unknown {
   const isName = path.length === 1 && path[0] === 'name';
   return withValueAt(thing, path, isName ? valueAt(thing, ['id']) : null);
+}
+
+/** Such as the water of a shop, which says nothing without its alkalinity. */
+function unknownPart(thing: unknown, path: Path): unknown {
+  const part = path.slice(0, -1);
+  return part.length === 0 || typeof part.at(-1) === 'number' ? thing : withValueAt(thing, part, null);
 }
 
 const NEVER_LEFT_OUT: readonly unknown[] = ['ingredients', 'recipes', 'benches', 'madeFrom'];

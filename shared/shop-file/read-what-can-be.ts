@@ -1,7 +1,7 @@
 import type { Collection } from './check-ids';
 import { idsOf } from './check-ids';
 import { FORMAT, ShopFile } from './contract';
-import { mended, valueAt, withValueAt } from './mend';
+import { type Mended, mended, valueAt, withValueAt } from './mend';
 import { measureFaults } from './part-faults';
 import { type Path, pathText } from './path';
 import { checkReferences } from './references';
@@ -22,13 +22,13 @@ export type RawShop = Record<Collection, readonly Thing[]> & { shop: unknown };
  * read is noted beside the file, with the benches that it may have closed.
  *
  * Takes    a shop out of its rows
- * Throws   ZodError when the settings say no time zone, no currency or no sprayer: without those there is no shop
+ * Throws   ZodError when the settings say no sprayer: without one nothing can be told of any batch
  */
 export function readWhatCanBe(raw: RawShop): ShopFile {
   const whole = ShopFile.safeParse(raw);
   if (whole.success && lostIn(whole.data).length === 0 && measureFaults(whole.data).length === 0) return whole.data;
   const noted = new Map<string, Noted>();
-  const settings = mended(raw.shop, Settings);
+  const settings = readSettings(raw.shop);
   if (settings.odd.length > 0) note(noted, { list: 'shop', id: 'shop', odd: settings.odd, isLeftOut: false });
   const lists = Object.fromEntries(LISTS.map((list) => [list, readList(list, raw[list], noted)])) as Lists;
   do {
@@ -38,6 +38,21 @@ export function readWhatCanBe(raw: RawShop): ShopFile {
   const file = ShopFile.parse({ format: FORMAT, shop: settings.thing, ...lists });
   const unread = [...noted.values()].map((one) => ({ ...one, benches: touchedBenches(raw, file, one) }));
   return withUnread(file, unread);
+}
+
+/** What stands for settings that a shop cannot be without. By another zone nothing is known of any bench. */
+const STAND_INS: Readonly<Record<string, string>> = {
+  name: 'Shop without a readable name',
+  timeZone: 'UTC',
+  currency: 'XXX',
+};
+
+function readSettings(raw: unknown): Mended {
+  const first = mended(raw, Settings);
+  if (first.thing !== null) return first;
+  const lost = first.odd.flatMap(({ path }) => (path in STAND_INS ? [[path, STAND_INS[path]]] : []));
+  const again = mended({ ...(raw as object), ...Object.fromEntries(lost) }, Settings);
+  return { thing: again.thing, odd: first.odd };
 }
 
 function readList(list: Collection, raw: readonly Thing[], noted: Map<string, Noted>): Thing[] {

@@ -6,17 +6,19 @@ type Raw = { readonly [field: string]: unknown };
 
 /**
  * The benches that a thing which cannot be read may have closed: of a record and a program those that they name, of a
- * product and a recipe those of every record and program with it, of a bench itself. Nothing else closes a bench.
+ * product and a recipe those of every record and program with it, of a bench itself, of the time zone all. Nothing else
+ * closes a bench.
  *
  * Gives    'all' where it cannot be read which benches those are
  */
 export function touchedBenches(
   raw: RawShop,
   file: ShopFile,
-  { list, id }: Pick<UnreadThing, 'list' | 'id'>,
+  { list, id, odd }: Pick<UnreadThing, 'list' | 'id' | 'odd'>,
 ): readonly string[] | 'all' {
   const known = new Set(file.benches.map((bench) => bench.id));
   const of = (things: readonly unknown[]) => together(things.map((thing) => named(thing as Raw, known)));
+  if (list === 'shop' && odd.some(({ path }) => path === 'timeZone')) return 'all';
   const itself = list === 'shop' ? [] : raw[list].filter((thing) => thing.id === id);
   if (list === 'benches') return known.has(id) ? [id] : 'all';
   if (list === 'applications' || list === 'programs') return of(itself);

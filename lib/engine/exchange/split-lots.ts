@@ -39,6 +39,9 @@ export function partsOf(
 /** What was paid for the containers of a part; null when nobody knows. */
 export const paidFor = ({ containers }: LotPart): Micros | null => {
   const known = containers.flatMap(({ paid }) => (paid === null ? [] : [paid]));
+  // What cannot be is given as it is, for the contract to refuse it.
+  const odd = known.find((paid) => !(paid >= 0));
+  if (odd !== undefined) return odd;
   return known.length === containers.length ? sum(known) : null;
 };
 
