@@ -18,6 +18,7 @@ export const APPEND_ONLY = [
   'ApplicationProduct',
   'AmendmentConfirmation',
   'EarlierOpening',
+  'UnderWay',
   'RecordSeal',
   'SafetySheet',
   'SafetySheetChange',

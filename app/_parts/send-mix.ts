@@ -4,6 +4,7 @@ import type { Problem } from '@/shared/api/problem';
 import { sureHeaders } from '@/shared/forms/earlier-asked';
 import { finishBodyOf } from '@/shared/mix/finish-body';
 import { act, keptMix, told } from './kept-mixes';
+import { tellSpraying } from './tell-spraying';
 
 /** Mixes that are on their way from this tab. */
 const underWay = new Set<string>();
@@ -25,6 +26,8 @@ export async function sendMix(commandId: string): Promise<void> {
   underWay.add(commandId);
   told();
   try {
+    // When spraying began and ended comes first, in its order, and closes the benches even where the record is refused.
+    await tellSpraying(commandId);
     const answer = await fetch('/api/v1/mix/finish', {
       method: 'POST',
       headers: { 'Content-Type': 'application/json', ...sureHeaders(mix.sure) },

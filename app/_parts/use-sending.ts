@@ -1,8 +1,10 @@
 'use client';
 
 import { useEffect } from 'react';
+import { untold } from '@/shared/mix/spraying-told';
 import { keptMixes } from './kept-mixes';
 import { sendMix } from './send-mix';
+import { tellSpraying } from './tell-spraying';
 
 const AGAIN_AFTER = 30_000;
 
@@ -19,7 +21,10 @@ export function useSending(): void {
   }, []);
 }
 
-/** Sends every mix that waits to be sent. */
+/** Sends every mix that waits to be sent, and tells of every spraying that the shop does not know of. */
 export function sendAll(): void {
-  for (const { commandId, state } of keptMixes()) if (state === 'to-send') void sendMix(commandId);
+  for (const mix of keptMixes()) {
+    if (mix.state === 'to-send') void sendMix(mix.commandId);
+    else if (untold(mix)) void tellSpraying(mix.commandId);
+  }
 }

@@ -4,6 +4,7 @@ import { type MixPlace, mixPlace } from '@/lib/views/mix';
 import { BegunMixes } from '../_parts/begun-mixes';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import { UnderWayList } from '../_parts/under-way-list';
 import { MixChoice } from './mix-choice';
 import { PlannedMixes } from './planned-mixes';
 import { RecipeList } from './recipes/recipe-list';
@@ -19,6 +20,7 @@ export default async function MixPage() {
       <h1>Mix</h1>
       <p className="soft">Choose what to mix. Its sheet says how much of what goes in, in which order, and why.</p>
       <BegunMixes />
+      <UnderWayList sprayings={place.underWay} />
       <Planned place={place} />
       {recipes.length > 0 && (
         <section aria-labelledby="other">

@@ -10,6 +10,7 @@ import { KeepOutOfAll } from '../_parts/keep-out-of-all';
 import { OrderList } from '../_parts/order-list';
 import { readable } from '../_parts/readable';
 import { Ticket } from '../_parts/ticket';
+import { UnderWayList } from '../_parts/under-way-list';
 import { AlertList } from './alert-list';
 import { ComingIn } from './coming-in';
 import { DaysAhead } from './days-ahead';
@@ -32,6 +33,7 @@ export default async function TodayPage() {
         <h1>{showDayLong(screen.today)}</h1>
         <p className="soft">{summaryOf(screen)}</p>
         <AlertList screen={screen} />
+        <UnderWayList sprayings={screen.underWay} />
         <Benches screen={screen} />
         <ToMix screen={screen} />
       </div>

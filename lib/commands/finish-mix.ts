@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { newId } from '@/lib/data/new-id';
+import { doneChange } from '@/lib/data/done-change';
+import { newCommandId, newId } from '@/lib/data/new-id';
 import { drawsOf, writeDraws } from '@/lib/data/poured-rows';
 import { recordChanges } from '@/lib/data/save-changes';
 import { newestVersions } from '@/lib/data/save-recipes';
@@ -15,6 +16,7 @@ import { longestRei, longestReiOf } from '@/lib/engine/keepout/reopening';
 import { AHEAD_MINUTES, type Mixed, type MixSent, mixedAs } from '@/lib/engine/mix/mixed-as';
 import { leftOfDone, plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { asItIs } from '@/lib/engine/mix/sprayed-product';
+import { apartFrom, keptAsTold } from '@/lib/engine/record/as-told';
 import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
 import { treatedPlace, treatedPlants } from '@/lib/engine/record/treated';
 import type { Shop } from '@/lib/engine/shop';
@@ -23,7 +25,8 @@ import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
 import type { Micros, Minutes } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
-import { addMinutes, type Instant } from '@/shared/time/instant';
+import { addMinutes, type Instant, laterOf } from '@/shared/time/instant';
+import { tellSpraying } from './tell-spraying';
 
 export type FinishMix = MixSent & {
   commandId: string;
@@ -46,6 +49,30 @@ export type Finished = { application: string; cost: Micros | null };
  *          'not-found'
  */
 export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<Finished>> {
+  const outcome = await writeMix(sent, clock);
+  if (!outcome.ok && wasSprayed(outcome.refusal)) await tellSpraying(asUnderWay(sent), clock);
+  return outcome;
+}
+
+/**
+ * Whether a refused mix was sprayed all the same: a rule said stop and nobody has said why it was passed, the planned
+ * spraying has a record already, the bottle was nearly empty, or a bench would open earlier. Then its benches are closed,
+ * and the record waits for the answer.
+ */
+function wasSprayed(refusal: Refusal): boolean {
+  if (refusal.code === 'faults') return refusal.faults.every(({ path }) => path.startsWith('passed.'));
+  return SPRAYED.has(refusal.code);
+}
+
+const SPRAYED: ReadonlySet<Refusal['code']> = new Set(['already-done', 'not-enough-stock', 'opens-earlier']);
+
+const asUnderWay = ({ commandId, shopId, actor, recipe, benches, planned, by, passed, ...sent }: FinishMix) => ({
+  ...{ commandId: newCommandId(), shopId, actor, spraying: commandId, recipe, benches, planned, by },
+  ...{ startedAt: sent.startedAt, endedAt: sent.endedAt },
+  passed: passed.filter(({ reason }) => reason.trim() !== ''),
+});
+
+async function writeMix(sent: FinishMix, clock: Clock): Promise<Outcome<Finished>> {
   const { commandId, shopId, actor, ...body } = sent;
   const command = { id: commandId, name: 'finishMix', shopId, body: sayable(body), spokenAt: sent.startedAt, actor };
   await seeClock(clock.reading());
@@ -57,17 +84,20 @@ export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<
     const shop = shopOfFile(file);
     const standing = plannedFault(file, shop, input);
     if (standing) return refuse(standing);
-    const mixed = mixedAs(shop, input, now);
+    // What was told of this spraying before its record is no spraying beside it.
+    const { told, beside } = apartFrom(shop, commandId);
+    const mixed = mixedAs(beside, input, now);
     if (!mixed.ok) return mixed;
     const draws = await drawsOf(rows, shopId, shop.zone, mixed.value.poured, input.startedAt);
     if (!draws.ok) return draws;
 
-    const id = newId();
+    const id = told ? commandId : newId();
     const { cost } = draws.value;
     const recipeNumber = (await newestVersions(rows, shopId)).get(input.recipe) ?? 0;
     const position = await applicationCount(rows, shopId);
-    const late = { benches: input.benches, endedAt: input.endedAt, rei: reiOf(mixed.value) };
-    const closedUntil = closedAfterLateEntry(shop, late, now);
+    const rei = reiOf(mixed.value);
+    const late = { benches: input.benches, endedAt: input.endedAt, rei };
+    const closedUntil = laterOf(closedAfterLateEntry(shop, late, now), keptAsTold(told, { ...late, now }));
     const by = input.by ?? stamp.actor;
     const record = recordOf(mixed.value, input, { cost, by, address: shop.address, closedUntil });
     await saveRecords(rows, stamp, [{ ...record, id, position, recipeNumber }]);
@@ -101,13 +131,6 @@ function plannedFault(file: ShopFile, shop: Shop, { planned, benches }: FinishMi
   const turn = plannedTurn(shop, planned.program, planned.on);
   const isLeft = turn.ok && leftOfDone(shop, turn.value).some(({ id }) => benches.includes(id));
   return isLeft ? null : { code: 'already-done', on: planned.on };
-}
-
-/** A spraying that was moved stays where it was moved to: benches that are still open are due from then on. */
-function doneChange(file: ShopFile, { program, on }: NonNullable<FinishMix['planned']>, application: string) {
-  const before = file.programs.find(({ id }) => id === program)?.changes.find((change) => change.on === on);
-  const place = { movedTo: before?.movedTo ?? null, startTime: before?.startTime ?? null };
-  return { program, change: { on, kind: 'done' as const, application, ...place, reason: null } };
 }
 
 /** What is sprayed is mixed by then; where nobody noted when, it counts from the start. */

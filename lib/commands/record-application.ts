@@ -1,6 +1,8 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
+import { doneChange } from '@/lib/data/done-change';
 import { newId } from '@/lib/data/new-id';
+import { recordChanges } from '@/lib/data/save-changes';
 import { NO_DETAILS, saveRecords } from '@/lib/data/save-records';
 import { seeClock } from '@/lib/data/see-clock';
 import { applicationCount, treatedOn } from '@/lib/data/shop-facts';
@@ -8,10 +10,13 @@ import { shopFromRows } from '@/lib/data/shop-rows';
 import { sprayedOf } from '@/lib/data/sprayed';
 import { write } from '@/lib/data/writer';
 import { longestRecorded } from '@/lib/engine/keepout/reopening';
+import { keptAsTold } from '@/lib/engine/record/as-told';
 import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
+import type { UnderWay } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
-import type { Instant } from '@/shared/time/instant';
+import type { ShopFile } from '@/shared/shop-file/contract';
+import { type Instant, laterOf } from '@/shared/time/instant';
 
 export type RecordApplication = {
   commandId: string;
@@ -22,6 +27,8 @@ export type RecordApplication = {
   startedAt: Instant;
   /** Null while it is running. Its benches stay closed until there is an end. */
   endedAt: Instant | null;
+  /** What was begun and told before, of which this is the record; left out: nothing was. */
+  spraying?: string;
 };
 
 /**
@@ -43,11 +50,14 @@ export async function recordApplication(
     const file = await shopFromRows(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const rei = longestRecorded(sprayed.value.products.map(({ reiMinutes }) => reiMinutes));
-    const closedUntil = closedAfterLateEntry(shopOfFile(file), { ...sprayed.value, endedAt: input.endedAt, rei }, now);
+    const shop = shopOfFile(file);
+    const late = { ...sprayed.value, endedAt: input.endedAt, rei };
+    const told = (shop.underWay ?? []).find(({ id }) => id === input.spraying) ?? null;
+    const closedUntil = laterOf(closedAfterLateEntry(shop, late, now), keptAsTold(told, { ...late, now }));
     const position = await applicationCount(rows, shopId);
     const record = {
       ...sprayed.value,
-      id: newId(),
+      id: told?.id ?? newId(),
       position,
       number: 1,
       reason: null,
@@ -59,6 +69,15 @@ export async function recordApplication(
       },
     };
     await saveRecords(rows, stamp, [record]);
+    if (isTurnOpen(file, told)) await recordChanges(rows, stamp, [doneChange(file, told.planned, record.id)]);
     return accept({ application: record.id });
   });
+}
+
+type OfTurn = UnderWay & { planned: NonNullable<UnderWay['planned']> };
+
+/** Whether it is of a planned spraying that its program still has, and that is on no record yet. */
+function isTurnOpen(file: ShopFile, told: UnderWay | null): told is OfTurn {
+  const program = file.programs.find(({ id }) => id === told?.planned?.program);
+  return program?.changes.every(({ on, kind }) => on !== told?.planned?.on || kind !== 'done') ?? false;
 }

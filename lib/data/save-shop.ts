@@ -17,6 +17,7 @@ import { saveRecipes } from './save-recipes';
 import { saveApplications } from './save-records';
 import { type Saving, storedMoney } from './saving';
 import { shopFromRows } from './shop-rows';
+import { saveUnderWay } from './under-way';
 import { real, realOrNull, small } from './whole';
 import type { Stamp } from './writer';
 
@@ -59,6 +60,7 @@ export async function saveShop(
   await saveApplications(rows, stamp, file, toSave(file.applications, collections.applications));
   // A spraying that is done names its record, which comes first.
   await saveChanges(rows, stamp, programs);
+  await saveUnderWay(rows, stamp, file.underWay ?? []);
 }
 
 /** In another zone the clock on the wall shows another time, and what has begun stays where it is. */

@@ -10,6 +10,7 @@ import { lotsOf } from './lot-rows';
 import { ordersOf } from './order-rows';
 import { versionsIn } from './record-versions';
 import { moneyText } from './saving';
+import { underWayOf } from './under-way';
 
 /** The things of a shop that are wanted, by list and id: of a list that is not named, none. */
 type Wanted = ReadonlyMap<Collection | 'shop', ReadonlySet<string>>;
@@ -74,7 +75,10 @@ export async function shopFromRows(
   records: ReadRecords = versionsIn,
 ): Promise<ShopFile | null> {
   const raw = await rawShop(rows, shopId, null, records);
-  return raw && readWhatCanBe(raw);
+  if (!raw) return null;
+  const file = readWhatCanBe(raw);
+  const underWay = await underWayOf(rows, shopId, file);
+  return underWay.length === 0 ? file : { ...file, underWay };
 }
 
 /** Which things of a list are read, and which rows belong to a thing of it by the name of the column. */

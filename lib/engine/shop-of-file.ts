@@ -16,6 +16,7 @@ import { counts } from './keepout/counting';
 import { longestRecorded } from './keepout/reopening';
 import { type Find, finder, known, maybe, money } from './known';
 import type { Application, Bench, Ingredient, Measure, Product, Program, Recipe, Shop, Sprayer } from './shop';
+import { underWayIn } from './under-way-of-file';
 
 type Settings = ShopFile['shop'];
 type FileProgram = ShopFile['programs'][number];
@@ -41,6 +42,7 @@ export function shopOfFile(file: ShopFile): Shop {
   const recipes = file.recipes.map((each) => recipeOf(each, product, settings.drop));
   const recipe = finder('recipe', recipes);
   const unread = unreadBenches(file);
+  const underWay = underWayIn(file, recipe, bench);
   return {
     ...settings,
     suppliers,
@@ -59,6 +61,7 @@ export function shopOfFile(file: ShopFile): Shop {
     })),
     orders: ordersOf(file, supplier, finder('offer', offers)),
     ...(unread.size > 0 && { unreadBenches: unread }),
+    ...(underWay.length > 0 && { underWay }),
   };
 }
 
@@ -74,6 +77,7 @@ type ShopSettings = Omit<
   | 'applications'
   | 'orders'
   | 'unreadBenches'
+  | 'underWay'
 >;
 
 function settingsOf(shop: Settings): ShopSettings {

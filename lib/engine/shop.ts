@@ -62,6 +62,8 @@ export type Shop = {
   orders: Order[];
   /** Benches of which nothing can be said, because something that may have closed them cannot be read. Left out: none. */
   unreadBenches?: ReadonlySet<string>;
+  /** Sprayings that were begun and are not on record yet. Left out: none. */
+  underWay?: readonly UnderWay[];
 };
 
 /** What is sprayed with: mL, exact, because a spray volume is worked out and not kept in stock. */
@@ -273,6 +275,12 @@ export type Application = {
   withdrawn: boolean;
   /** An extra mix beside the plan: it is no planned spraying. */
   isExtra: boolean;
+};
+
+/** A spraying that was begun and is not on record yet. It counts like a record. */
+export type UnderWay = Application & {
+  /** Which planned spraying it is, by the day on which its program has it. */
+  planned: { program: string; on: Day } | null;
 };
 
 export type Order = {

@@ -42,7 +42,7 @@ export function benchStandings(house: House, strips: DayStrips['benches']): Benc
       until: figure('bench', bench.id, 'until'),
       closedUntil: state === 'closed' ? until : null,
       elapsedAt: state === 'open' ? elapsedAt(shop, bench, now) : null,
-      because: reasonsOf(standing, house.ways),
+      because: reasonsOf(standing, { ...house.ways, now }),
       next: nextOf(ofToday, bench),
       strip: strips.find((strip) => strip.bench === bench) ?? null,
     };

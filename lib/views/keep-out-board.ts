@@ -6,6 +6,7 @@ import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { shopOfLink } from '../data/shared-links';
 import { shopOf } from '../data/snapshot';
+import { isBeingSprayed } from '../engine/keepout/being-sprayed';
 import type { Shop } from '../engine/shop';
 import { figureAddress } from '../engine/working/shown';
 import { benchAnchor } from './bench-anchor';
@@ -119,14 +120,17 @@ export function boardBench(known: Known, standing: Standing, detail: BoardDetail
   const isFull = detail === 'full';
   return {
     ...{ id: bench.id, anchor: benchAnchor(bench.id), name: bench.name, state },
-    ...(state === 'open' ? openWords(known, standing) : closedWords(shop, state, until)),
+    ...(state === 'open' ? openWords(known, standing) : closedWords(known, standing)),
     left: until === null ? null : `${showMinutes((until - now) / MINUTE)} left`,
-    because: isFull ? reasonsOf(standing, { zone, today }) : [],
+    because: isFull ? reasonsOf(standing, { zone, today, now }) : [],
     working: isFull ? figureAddress('bench', bench.id, 'until') : null,
   };
 }
 
-function closedWords({ zone }: Shop, state: 'closed' | 'unknown', until: Instant | null) {
+function closedWords({ shop: { zone }, now }: Known, { state, until, because, doubt }: Standing) {
+  if (doubt === null && because.some((record) => isBeingSprayed(record, now))) {
+    return { word: 'KEEP OUT, being sprayed', when: null };
+  }
   if (state === 'unknown' || until === null) return { word: 'KEEP OUT (not known)', when: null };
   return { word: 'KEEP OUT', when: `until ${showDayUntil(until, zone)}` };
 }

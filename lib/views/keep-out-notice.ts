@@ -74,14 +74,14 @@ async function liveBoard(shopId: string, origin: string): Promise<string> {
   return `${origin}${link ? `/board/${link.token}` : '/keep-out'}`;
 }
 
-function noticeOf({ shop, file, ways }: House, standing: Standing, board: string): Notice {
+function noticeOf({ shop, file, ways, now }: House, standing: Standing, board: string): Notice {
   const { bench, until, because } = standing;
   const live = `${board}#${benchAnchor(bench.id)}`;
   return {
     ...{ id: bench.id, bench: bench.name, place: bench.place, live, square: squareCode(live) },
     until: until === null ? null : showDayUntil(until, shop.zone, IN_ANY_YEAR),
     applied: because.map((record) => appliedOf(file, record, shop.zone)),
-    because: until === null ? reasonsOf(standing, ways) : [],
+    because: until === null ? reasonsOf(standing, { ...ways, now }) : [],
   };
 }
 

@@ -1,6 +1,8 @@
 import { showMinutes } from '@/shared/measure/show';
 import type { Instant } from '@/shared/time/instant';
 import { showInstant } from '@/shared/time/show-day';
+import { isBeingSprayed, isUnderWay } from '../engine/keepout/being-sprayed';
+import { sprayedIn } from '../engine/keepout/counting';
 import { isHeldBack } from '../engine/keepout/held-back';
 import { latestEnd } from '../engine/keepout/record-index';
 import { reopensAfter, withoutInterval } from '../engine/keepout/reopening';
@@ -8,14 +10,18 @@ import type { Application, Bench, Shop } from '../engine/shop';
 import type { Doubt, Standing } from './bench-states';
 import type { HereNow } from './house';
 
+type Here = Pick<HereNow['ways'], 'zone' | 'today'> & { now: Instant };
+
 /** What a state rests on: recipes, and what is missing. Empty at a bench that nothing keeps people out of. */
-export function reasonsOf(standing: Standing, { zone, today }: Pick<HereNow['ways'], 'zone' | 'today'>): string[] {
+export function reasonsOf(standing: Standing, { zone, today, now }: Here): string[] {
   const { because, unrecorded, toCome, doubt } = standing;
   if (doubt !== null) return [DOUBTS[doubt]];
   const due = unrecorded.map(
     ({ recipe, startsAt }) => `${recipe.name} was due ${showInstant(startsAt, zone, today)}, not recorded`,
   );
-  const begun = because.filter((record) => !toCome.includes(record)).map((record) => reasonOf(standing, record));
+  const begun = because
+    .filter((record) => !toCome.includes(record))
+    .map((record) => reasonOf(standing, record, { zone, today, now }));
   const later = toCome.map(
     ({ recipe, startedAt }) =>
       `${recipe.name} is on record as begun ${showInstant(startedAt, zone, today)}, which is still to come: put the record or the clock right`,
@@ -31,7 +37,7 @@ const DOUBTS: Record<Doubt, string> = {
 
 const MINUTE = 60_000;
 
-function reasonOf({ state, lag }: Standing, record: Application): string {
+function reasonOf({ state, lag }: Standing, record: Application, { zone, today, now }: Here): string {
   const { recipe, endedAt, closedUntil } = record;
   if (state !== 'unknown') {
     if (lag !== null && isHeldBack(record, lag)) {
@@ -39,6 +45,11 @@ function reasonOf({ state, lag }: Standing, record: Application): string {
     }
     const isKept = closedUntil !== null && reopensAfter(record) === closedUntil;
     return isKept ? `${recipe.name}, to the later end until the record is confirmed` : recipe.name;
+  }
+  if (isUnderWay(record)) {
+    const begun = `begun ${showInstant(record.startedAt, zone, today)}`;
+    if (isBeingSprayed(record, now)) return `${recipe.name} is being sprayed, ${begun}`;
+    if (endedAt === null) return `${recipe.name} was ${begun} and nobody has said that it ended`;
   }
   if (endedAt === null) return `${recipe.name}: no end noted`;
   const missing = withoutInterval(recipe).map(({ name }) => name);
@@ -48,5 +59,5 @@ function reasonOf({ state, lag }: Standing, record: Application): string {
 }
 
 /** When the latest recorded interval of a bench came to its end; null when nothing was ever recorded. */
-export const elapsedAt = ({ applications }: Pick<Shop, 'applications'>, bench: Bench, now: Instant): Instant | null =>
-  latestEnd(applications, bench, now);
+export const elapsedAt = (shop: Shop, bench: Bench, now: Instant): Instant | null =>
+  latestEnd(sprayedIn(shop), bench, now);

@@ -4,14 +4,15 @@ import type { Clock } from '../clock';
 import { newCommandId } from '../data/new-id';
 import { overdueSprayings } from '../engine/ahead/overdue';
 import type { Spraying } from '../engine/ahead/plan';
+import { ownDay } from '../engine/ahead/program-turns';
 import type { OpenSpraying } from '../engine/ahead/turns-on-record';
-import { ownDay } from '../engine/mix/planned-turn';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 import { type MixForm, mixForm } from './mix-form';
 import { mixAsked, mixFigures } from './mix-screen';
 import { plannedQuery } from './planned-query';
 import { type RecipeListed, recipesListed } from './recipes';
+import { type UnderWaySeen, underWaySeen } from './under-way';
 
 /** A planned spraying that can be mixed: what is sprayed where, how much, and what is said against it. */
 export type PlannedMix = {
@@ -32,6 +33,8 @@ export type PlannedMix = {
 export type MixPlace = Pick<House, 'today' | 'ways'> & {
   shop: string;
   commandId: string;
+  /** What was begun on any device and is not on record. */
+  underWay: UnderWaySeen[];
   overdue: PlannedMix[];
   due: PlannedMix[];
   coming: PlannedMix[];
@@ -48,7 +51,7 @@ export async function mixPlace(clock: Clock): Promise<MixPlace | null> {
   const { today, ways, toSpray, shop } = house;
   const ahead = toSpray.filter(({ date }) => date <= addDays(today, DAYS_AHEAD));
   return {
-    ...{ today, ways, shop: house.id, commandId: newCommandId() },
+    ...{ today, ways, shop: house.id, commandId: newCommandId(), underWay: underWaySeen(house) },
     overdue: overdueSprayings(shop, today).map((spraying) => missedMix(house, spraying)),
     due: ahead.filter(({ date }) => date === today).map((spraying) => plannedMix(house, spraying)),
     coming: ahead.filter(({ date }) => date > today).map((spraying) => plannedMix(house, spraying)),

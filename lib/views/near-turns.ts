@@ -3,9 +3,9 @@ import { addDays } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { showInstant } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
+import { ownDay } from '../engine/ahead/program-turns';
 import { openSprayings } from '../engine/ahead/turns-on-record';
 import type { AskedMix } from '../engine/mix/asked-mix';
-import { ownDay } from '../engine/mix/planned-turn';
 
 /** A planned spraying is near from so many minutes before its start to so many after it. */
 const BEFORE = 12 * 60;

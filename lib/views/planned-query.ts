@@ -1,7 +1,7 @@
 import { mixQueryText } from '@/shared/forms/mix-query';
 import type { Spraying } from '../engine/ahead/plan';
+import { ownDay } from '../engine/ahead/program-turns';
 import type { OpenSpraying } from '../engine/ahead/turns-on-record';
-import { ownDay } from '../engine/mix/planned-turn';
 
 type Named = Pick<Spraying, 'program' | 'date' | 'occurrence'>;
 

@@ -6,7 +6,8 @@ import { clockOf } from '@/shared/time/zone';
 import { newCommandId } from '../data/new-id';
 import { type ClearMove, clearMoves } from '../engine/ahead/clear-moves';
 import type { Spraying } from '../engine/ahead/plan';
-import { ownDay, plannedTurn } from '../engine/mix/planned-turn';
+import { ownDay } from '../engine/ahead/program-turns';
+import { plannedTurn } from '../engine/mix/planned-turn';
 import type { House } from './house';
 
 /** A place to which a spraying can be moved in one step, as a form sends it. */

@@ -15,6 +15,7 @@ import { flagsInWords } from './flags-by-gravity';
 import { type House, houseNow } from './house';
 import { type OrderLine, orderLines } from './order-lines';
 import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
+import { type UnderWaySeen, underWaySeen } from './under-way';
 import { type WasteSeen, wasteAhead } from './waste-ahead';
 
 /** A coming day in one line: what is sprayed, and what it costs. */
@@ -38,6 +39,8 @@ export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
   /** What to confirm before anything is told of any bench: the clock, or what was sprayed after a backup; null: nothing. */
   toConfirm: 'clock' | 'restored' | null;
   toMix: SprayingTicket[];
+  /** What was begun on any device and is not on record. */
+  underWay: UnderWaySeen[];
   ahead: DayAhead[];
   orders: OrderLine[];
   /** What was ordered and should be here, comes today, or nobody knows when; and how many orders come later. */
@@ -65,6 +68,7 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
     benches: benchStandings(house, strips.benches),
     toConfirm:
       house.benches.map(({ doubt }) => doubt).find((doubt) => doubt === 'clock' || doubt === 'restored') ?? null,
+    underWay: underWaySeen(house),
     toMix: toSpray.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
     orders: orderLines(house),

@@ -4,11 +4,12 @@ import { addDays, Day, readDay } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { atClock } from '@/shared/time/zone';
 import type { Clock } from '../clock';
+import { ownDay } from '../engine/ahead/program-turns';
 import { WEEKS_AHEAD } from '../engine/ahead/weeks-ahead';
+import { sprayedIn } from '../engine/keepout/counting';
 import { type BenchStrip, type DayStrips, dayStrips } from '../engine/keepout/planned-closures';
 import { recordsBegun } from '../engine/keepout/record-index';
 import { reopensAfter } from '../engine/keepout/reopening';
-import { ownDay } from '../engine/mix/planned-turn';
 import type { Application, Bench, Shop } from '../engine/shop';
 import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
@@ -127,8 +128,8 @@ function weekDay(house: House, strips: DayStrips): WeekDay {
   };
 }
 
-const recordsBegunOn = ({ applications, zone }: Shop, day: Day): Application[] =>
-  recordsBegun(applications, atClock(zone, day, 0), atClock(zone, addDays(day, 1), 0));
+const recordsBegunOn = (shop: Shop, day: Day): Application[] =>
+  recordsBegun(sprayedIn(shop), atClock(shop.zone, day, 0), atClock(shop.zone, addDays(day, 1), 0));
 
 const recordedOf = (record: Application, place: number): Recorded => ({
   key: `${record.recipe.id} ${record.startedAt} ${place}`,

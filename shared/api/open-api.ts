@@ -38,6 +38,7 @@ import {
 import { RecipeCheckBody } from './recipe-check-body';
 import { SearchAnswer, SearchQuestion } from './search';
 import { SprayPerPlantBody } from './spray-per-plant-body';
+import { NeverSprayedBody, SprayingBody, SprayingTold } from './spraying-bodies';
 
 /** The HTTP API described for programs (OpenAPI 3.1), made from the very contracts that its routes read and answer by. */
 export const openApi = () => ({
@@ -85,6 +86,17 @@ const paths = () => ({
       'FinishedMix',
     ),
   },
+  '/mix/spraying': {
+    post: sent(
+      'tellSpraying',
+      'Tell that a spraying was begun, or that its last plant is sprayed: its benches are closed from then on',
+      'SprayingBody',
+      'SprayingTold',
+    ),
+  },
+  '/mix/spraying/never': {
+    post: sent('denySpraying', 'Say that what was begun never came to be', 'NeverSprayedBody', 'SprayingTold'),
+  },
 });
 
 /** What is asked by whatever starts the program and watches over it. */
@@ -130,6 +142,9 @@ const schemas = () => ({
   ImportBody: bodySchema(ImportBody),
   FinishMixBody: bodySchema(FinishMixBody),
   FinishedMix: answerSchema(FinishedMix),
+  SprayingBody: bodySchema(SprayingBody),
+  NeverSprayedBody: bodySchema(NeverSprayedBody),
+  SprayingTold: answerSchema(SprayingTold),
   ProgramBody: bodySchema(ProgramCheckBody),
   RecipeBody: bodySchema(RecipeCheckBody),
   PerPlantBody: bodySchema(SprayPerPlantBody),

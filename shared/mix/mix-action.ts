@@ -1,5 +1,5 @@
 import { instantOf } from '../time/instant';
-import { localTimeText } from '../time/local-time';
+import { localTimeText, readLocalTime } from '../time/local-time';
 import { bottleKey } from './mix-plan';
 import type { AcidPour, Answer, MixProgress, Part, Pour } from './mix-progress';
 import { fillsOf, keyBeside, productsOf, screenAt, screensOf } from './mix-screens';
@@ -32,7 +32,10 @@ export type MixAction =
   | { do: 'mixing'; fill: number; at: number }
   /** By the shop's clock; `ahead` is by how much the device's was ahead of it. */
   | { do: 'spraying'; since: number; ahead?: number | null }
+  /** The last plant is sprayed. Said again, the latest end counts. */
   | { do: 'sprayed'; until: number; ahead?: number | null }
+  /** The shop has taken in what it was told of the spraying. */
+  | { do: 'told'; what: string }
   | { do: 'answer'; field: Answer; text: string }
   | { do: 'reason'; rule: string; text: string }
   | { do: 'benches' | 'leftover-benches'; ids: string[] }
@@ -65,6 +68,7 @@ export function afterwards(progress: MixProgress, action: MixAction): MixProgres
   if (action.do === 'sent') {
     return { ...progress, state: 'sent', refusal: null, finished: { application: action.application } };
   }
+  if (action.do === 'told') return { ...progress, told: action.what };
   if (progress.state === 'to-send') return whileWaiting(progress, action);
   return changed(progress, action);
 }
@@ -120,7 +124,9 @@ function changed(progress: MixProgress, action: MixAction): MixProgress {
     case 'spraying':
       return progress.sprayingSince === null ? timed(progress, 'startedAt', action.since, action.ahead) : progress;
     case 'sprayed':
-      return progress.sprayingUntil === null ? timed(progress, 'endedAt', action.until, action.ahead) : progress;
+      return progress.sprayingUntil === null || action.until > progress.sprayingUntil
+        ? timed(progress, 'endedAt', action.until, action.ahead)
+        : progress;
     default:
       return pouring(progress, action);
   }
@@ -229,16 +235,22 @@ function sameAgain(progress: MixProgress, fill: number): MixProgress {
   return { ...copied, at: 'finish' };
 }
 
-/** The moment of the tap, and its time as a field has it. A time that somebody typed already stays. */
+/** The moment of the tap, and its time as a field has it. A time that somebody typed stays, unless an end is later. */
 function timed(
   progress: MixProgress,
   field: 'startedAt' | 'endedAt',
   moment: number,
   ahead: number | null = null,
 ): MixProgress {
-  const { answers, plan } = progress;
-  const text = answers[field] === '' ? localTimeText(instantOf(moment), plan.zone) : answers[field];
+  const { answers } = progress;
   const tapped = field === 'startedAt' ? { sprayingSince: moment } : { sprayingUntil: moment };
+  const text = isLeft(progress, field, moment) ? answers[field] : localTimeText(instantOf(moment), progress.plan.zone);
   const deviceAhead = progress.deviceAhead ?? ahead;
   return { ...progress, ...tapped, deviceAhead, answers: { ...answers, [field]: text } };
+}
+
+function isLeft({ answers, plan }: MixProgress, field: 'startedAt' | 'endedAt', moment: number): boolean {
+  if (answers[field] === '') return false;
+  const typed = readLocalTime(answers[field], plan.zone);
+  return field === 'startedAt' || !typed.ok || typed.value >= moment;
 }

@@ -90,6 +90,8 @@ export const MixProgress = z.object({
   sprayingUntil: z.number().nullable(),
   /** By how much the device's clock was ahead of the shop's at the first of these taps, in milliseconds; null: not known. */
   deviceAhead: z.number().nullable().default(null),
+  /** What the shop knows of the spraying, as it was told last; null: nothing. */
+  told: z.string().nullable().default(null),
   state: z.enum(MIX_STATES),
   refusal: z
     .object({
@@ -125,6 +127,7 @@ export function beginMix(plan: MixPlan, commandId: string, now: number): MixProg
       sprayingSince: null,
       sprayingUntil: null,
       deviceAhead: null,
+      told: null,
       state: 'mixing',
       refusal: null,
       sure: null,

@@ -24,9 +24,9 @@ import {
   words,
   yesNo,
 } from './fields';
-import { MOST_INGREDIENTS, MOST_LISTED } from './limits';
+import { MOST_INGREDIENTS, MOST_LISTED, MOST_UNDER_WAY } from './limits';
 import { Order } from './order';
-import { Application } from './record';
+import { Application, UnderWay } from './record';
 import { LONGEST_WAIT, pH, Settings, weekday } from './settings';
 
 /*
@@ -275,6 +275,11 @@ export const ShopFile = section({
   orders: listOf(Order, MOST_LISTED.orders).describe(
     'What was ordered. What of it has come are the lots that name it.',
   ),
+  underWay: z
+    .array(UnderWay)
+    .max(MOST_UNDER_WAY)
+    .optional()
+    .describe('Sprayings that were begun and are not on record yet. They close their benches.'),
 });
 export type ShopFile = z.output<typeof ShopFile>;
 

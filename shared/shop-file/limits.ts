@@ -18,6 +18,9 @@ export const MOST_LISTED = {
   orders: 20_000,
 } as const;
 
+/** How many sprayings may be under way. */
+export const MOST_UNDER_WAY = 5_000;
+
 /** How many ingredients one recipe may have. */
 export const MOST_INGREDIENTS = 200;
 

@@ -1,5 +1,6 @@
 import {
   count,
+  day,
   dose,
   id,
   instant,
@@ -78,4 +79,21 @@ export const Application = section({
     'Whether it was entered in error: it stays on record and counts nowhere.',
   ),
   extra: setting(yesNo(), false).describe('Whether it was an extra mix beside the plan: it is no planned spraying.'),
+});
+
+/** A spraying that was begun and is not on record yet. Its record has the same id. */
+export const UnderWay = section({
+  id: id().describe('The id that its record will have.'),
+  recipe: reference('recipe').nullable().describe('Id of the recipe. Null: it is not known, so neither is its end.'),
+  benches: listOf(reference('bench')).describe('Ids of the benches being sprayed. Empty: it may be any.'),
+  program: maybe(id()).describe('The program whose planned spraying it is.'),
+  on: maybe(day()).describe('The day on which that program has it.'),
+  startedAt: instant().describe('When it started.'),
+  endedAt: maybe(instant()).describe('When the last plant was sprayed. Null: it is going on, or nobody told.'),
+  closedUntil: maybe(instant()).describe('Closed at least until then: its end was told after its interval was over.'),
+  reiMinutes: maybe(count(0, 527_040, 'Write whole minutes, 0 or more; null when it was unknown.')).describe(
+    'The longest interval of its recipe when it was told, in whole minutes.',
+  ),
+  by: maybe(name()).describe('Who sprays.'),
+  passed: listOf(Passed).describe('Flags that said stop and were passed, and why.'),
 });

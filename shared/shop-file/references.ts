@@ -64,6 +64,10 @@ function recordReferences(part: Part, one: Ref): void {
     one(['applications', index, 'recipe'], 'recipes', application.recipe);
     several(one, ['applications', index, 'benches'], 'benches', application.benches);
   }
+  for (const [index, spraying] of eachOf(part?.underWay)) {
+    one(['underWay', index, 'recipe'], 'recipes', spraying.recipe);
+    several(one, ['underWay', index, 'benches'], 'benches', spraying.benches);
+  }
 }
 
 type Listed = readonly (string | null | undefined)[] | null | undefined;

@@ -130,3 +130,7 @@ export function addMinutes(instant: Instant, minutes: number): Instant {
   if (!Number.isInteger(minutes)) throw new RangeError(`instant: ${minutes} is not a whole number of minutes`);
   return instantOf(instant + minutes * MINUTE);
 }
+
+/** The later of two moments, where null says nothing. */
+export const laterOf = (one: Instant | null, other: Instant | null): Instant | null =>
+  one === null || (other !== null && other > one) ? other : one;

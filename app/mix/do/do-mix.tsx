@@ -3,11 +3,13 @@
 import { useEffect, useState } from 'react';
 import { act, keepMix, useKeptMixes } from '@/app/_parts/kept-mixes';
 import { shopNow, useShopClock } from '@/app/_parts/shop-clock';
+import { tellSpraying } from '@/app/_parts/tell-spraying';
 import { freshId } from '@/app/_parts/use-command-id';
 import { useSending } from '@/app/_parts/use-sending';
 import type { MixAction } from '@/shared/mix/mix-action';
 import type { MixPlan } from '@/shared/mix/mix-plan';
 import { beginMix } from '@/shared/mix/mix-progress';
+import { untold } from '@/shared/mix/spraying-told';
 import { readyForCodes } from './code-camera';
 import { Gate } from './gate';
 import { StepByStep } from './step-by-step';
@@ -30,6 +32,11 @@ export function DoMix({ plan, isDone, told }: DoMixProps) {
   useEffect(() => setMeant(location.hash.slice(1) || null), []);
   useEffect(readyForCodes, []);
   const mix = kept?.find(({ commandId }) => commandId === current) ?? null;
+
+  const isUntold = mix !== null && untold(mix) !== null;
+  useEffect(() => {
+    if (isUntold && current !== null) void tellSpraying(current);
+  }, [isUntold, current]);
 
   if (kept === null) return <p className="soft">The mix is laid out…</p>;
   if (mix) return <StepByStep mix={mix} act={(...actions: MixAction[]) => act(mix.commandId, ...actions)} />;

@@ -80,7 +80,13 @@ function Begun({ mix, beside, goOn }: BegunProps) {
       <button type="button" data-main="" onClick={() => goOn(commandId)}>
         {state === 'mixing' ? 'Go on' : 'Open it'}
       </button>
+      {state !== 'sent' && mix.sprayingSince !== null && (
+        <p className="soft">
+          Spraying was begun, so it is not thrown away: finish it, or say on Today what became of it.
+        </p>
+      )}
       {state !== 'sent' &&
+        mix.sprayingSince === null &&
         (asked ? (
           <>
             <p>What was noted of it here is gone then, and nothing of it gets into the books.</p>

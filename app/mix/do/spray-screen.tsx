@@ -1,20 +1,27 @@
 'use client';
 
+import { useState } from 'react';
 import { deviceAhead, shopNow } from '@/app/_parts/shop-clock';
 import type { MixAction } from '@/shared/mix/mix-action';
 import { fillsOf } from '@/shared/mix/mix-screens';
 import { instantOf } from '@/shared/time/instant';
 import { nextMinute } from '@/shared/time/local-time';
 import { showClock } from '@/shared/time/show-day';
+import { BenchTicks } from './bench-ticks';
 import styles from './do.module.css';
 import { Frame, type ScreenProps } from './frame';
+import { WhatTheShopKnows } from './what-the-shop-knows';
 
 /** Spraying: when it began, and whether there is another fill. */
 export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: number }) {
   const { plan, sprayingSince } = mix;
   const isLast = fill + 1 >= fillsOf(mix);
   const begun = sprayingSince !== null;
-  const start = () => act({ do: 'spraying', since: shopNow(), ahead: deviceAhead() });
+  const [isBenchMissing, setBenchMissing] = useState(false);
+  const start = () => {
+    if (mix.benches.length === 0) return setBenchMissing(true);
+    act({ do: 'spraying', since: shopNow(), ahead: deviceAhead() });
+  };
   // Up to the minute: an interval may never begin to count too soon.
   const ended = (): MixAction => ({ do: 'sprayed', until: nextMinute(shopNow()), ahead: deviceAhead() });
   const on = () => act(...(isLast ? [ended()] : []), { do: 'next', from: screen.key });
@@ -42,6 +49,16 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
       <p className={styles.why} data-grave="">
         {keepOutText(plan)}
       </p>
+      {begun && <WhatTheShopKnows mix={mix} />}
+      {(plan.benches.length === 0 || isBenchMissing) && (
+        <BenchTicks
+          legend="On which benches"
+          benches={plan.shopBenches}
+          ticked={mix.benches}
+          tick={(ids) => act({ do: 'benches', ids })}
+        />
+      )}
+      {isBenchMissing && <p role="alert">Name the benches that are sprayed first: they are closed from then on.</p>}
       {begun && !isLast && (
         <div className={styles.choices}>
           <button type="button" onClick={() => act(ended(), { do: 'same-again', fill })}>

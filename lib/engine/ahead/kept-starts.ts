@@ -1,9 +1,9 @@
 import { addDays } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
 import { clockOf, dayOf, type Zone } from '@/shared/time/zone';
-import { ownDay } from '../mix/planned-turn';
 import type { Shop, SprayingChange } from '../shop';
 import { daysAsked } from './overdue';
+import { ownDay } from './program-turns';
 import { sprayingsBetween } from './sprayings';
 
 /** A turn that is noted as moved, so that it begins at the same instant by another clock on the wall. */

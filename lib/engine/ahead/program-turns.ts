@@ -44,3 +44,11 @@ export function anyTurnsBetween(program: Program, from: Day, to: Day): AnyTurn[]
 const becameOf = (change: SprayingChange | null): SprayingChange | null => (change?.kind === 'moved' ? null : change);
 
 const lastDay = ({ endsOn }: Program, to: Day): Day => (endsOn !== null && endsOn < to ? endsOn : to);
+
+/** The day on which a program itself has the spraying that it sprays on another, or on the same. */
+export function ownDay({ changes, repeat, startsOn }: Program, date: Day, occurrence: number): Day {
+  const moved = changes.find(
+    ({ movedTo, on }) => movedTo === date && occurrences(repeat, startsOn, on, on)[0]?.index === occurrence,
+  );
+  return moved?.on ?? date;
+}

@@ -1,10 +1,10 @@
 import { addDays, type Day } from '@/shared/time/day';
 import type { Instant } from '@/shared/time/instant';
-import { countingApplications } from '../keepout/counting';
+import { countingApplications, sprayedIn } from '../keepout/counting';
 import { recordsBegun } from '../keepout/record-index';
 import type { Application, Bench, Program, Shop } from '../shop';
 import type { Plan, Spraying } from './plan';
-import { type AnyTurn, anyTurnsBetween } from './program-turns';
+import { type AnyTurn, anyTurnsBetween, ownDay } from './program-turns';
 import { sprayingsOfTurns } from './sprayings';
 
 /** A planned spraying, and those of its benches of which nobody has said what became of them. */
@@ -28,6 +28,7 @@ const DAYS_BESIDE = 2;
  *                          at most an hour after the record began, and at most a day before. On each bench a turn takes
  *                          one record, the nearest; any other covers nothing
  *   an extra mix           covers no turn
+ *   what was begun         covers the benches that it names, like a record
  *
  * Takes   the first and the last day, both included
  * Gives   in the order of their starts. What is in doubt stays open, and so keeps people out
@@ -52,7 +53,7 @@ function openBetween(shop: Shop, from: Day, to: Day): OpenSpraying[] {
   return turns
     .filter(({ date }) => date >= from && date <= to)
     .flatMap((turn) => {
-      const open = openBenches(turn, nearest.get(turn) ?? []);
+      const open = openBenches(turn, [...(nearest.get(turn) ?? []), ...underWayOf(shop, turn)]);
       const { became: _, record: __, ...spraying } = turn;
       return open.length > 0 ? [{ ...spraying, open }] : [];
     })
@@ -74,7 +75,9 @@ const turnKey = ({ program, occurrence }: Spraying): string => `${occurrence} ${
 type TurnWithRecord = Spraying & { became: AnyTurn['became']; record: Application | null };
 
 function turnsWithRecords(shop: Shop, from: Day, to: Day): TurnWithRecord[] {
-  const records = new Map(countingApplications(shop).map((record) => [record.id, record]));
+  const records = new Map(
+    countingApplications({ applications: shop.applications }).map((record) => [record.id, record]),
+  );
   return shop.programs.flatMap((program) => {
     const turns = anyTurnsBetween(program, addDays(from, -DAYS_BESIDE), addDays(to, DAYS_BESIDE));
     return sprayingsOfTurns(shop, program, turns).map((spraying, at) => {
@@ -89,9 +92,12 @@ function nearestRecords(shop: Shop, turns: readonly TurnWithRecord[]): Map<TurnW
   const found = new Map<TurnWithRecord, Application[]>();
   const [from, to] = reachOf(turns);
   if (from > to) return found;
-  const named = new Set(shop.programs.flatMap(({ changes }) => changes.map(({ application }) => application)));
+  const named = new Set([
+    ...shop.programs.flatMap(({ changes }) => changes.map(({ application }) => application)),
+    ...(shop.underWay ?? []).flatMap(({ id, planned }) => (planned ? [id] : [])),
+  ]);
   const ofRecipe = turnsByRecipe(turns);
-  for (const record of recordsBegun(shop.applications, from, to)) {
+  for (const record of recordsBegun(sprayedIn(shop), from, to)) {
     if (record.isExtra || named.has(record.id)) continue;
     const near = (ofRecipe.get(record.recipe.id) ?? []).filter((turn) => isNear(turn, record));
     const [nearest] = near.sort((a, b) => distance(a, record) - distance(b, record) || a.startsAt - b.startsAt);
@@ -123,6 +129,10 @@ const isNear = ({ startsAt, program }: TurnWithRecord, { startedAt, benches }: A
   program.benches.some(({ id }) => benches.some((bench) => bench.id === id));
 
 const distance = ({ startsAt }: Spraying, { startedAt }: Application): number => Math.abs(startsAt - startedAt);
+
+/** What was begun of a turn and is not on record yet. */
+const underWayOf = ({ underWay = [] }: Shop, { program, date, occurrence }: Spraying): Application[] =>
+  underWay.filter(({ planned }) => planned?.program === program.id && planned.on === ownDay(program, date, occurrence));
 
 function openBenches({ program, became, record }: TurnWithRecord, nearest: readonly Application[]): Bench[] {
   if (became?.kind === 'skipped') return [];

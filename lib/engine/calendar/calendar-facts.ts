@@ -3,7 +3,7 @@ import { type Day, dayNumber } from '@/shared/time/day';
 import { type Instant, instantOf } from '@/shared/time/instant';
 import { atClock } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
-import { ownDay } from '../mix/planned-turn';
+import { ownDay } from '../ahead/program-turns';
 import type { Shop } from '../shop';
 
 /** What a calendar needs to know beside the shop: which one it is, how it stands, and the moment that is asked about. */

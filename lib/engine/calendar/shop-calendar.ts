@@ -5,7 +5,7 @@ import { atClock } from '@/shared/time/zone';
 import { unrecordedSprayings } from '../ahead/overdue';
 import type { Spraying } from '../ahead/plan';
 import { horizonEnd, sprayingsBetween } from '../ahead/sprayings';
-import { countingApplications } from '../keepout/counting';
+import { countingApplications, sprayedIn } from '../keepout/counting';
 import { reopensAfter } from '../keepout/reopening';
 import type { Application, Shop } from '../shop';
 import { type CalendarFacts, isDone } from './calendar-facts';
@@ -38,7 +38,7 @@ export function shopCalendar(shop: Shop, facts: CalendarFacts, weeks: number): C
       return open ? { ...one, benches: open, reopensAt: null } : { ...one, benches: one.program.benches };
     }),
   ];
-  const records = shop.applications.filter((record) => isTold(record, atClock(shop.zone, from, 0), facts.now));
+  const records = sprayedIn(shop).filter((record) => isTold(record, atClock(shop.zone, from, 0), facts.now));
   return [
     ...(facts.inDoubt ? [doubtEvent(shop, facts)] : []),
     // A turn that was done on some of its benches has its event among those of the changes.

@@ -12,9 +12,25 @@ type Withdrawable = { withdrawn: boolean; closedUntil: Instant | string | null }
 
 const known = new WeakMap<readonly Application[], readonly Application[]>();
 
-/** The records of a shop that count, in its order: picked once for each list of records, which nobody changes. */
-export function countingApplications({ applications }: Pick<Shop, 'applications'>): readonly Application[] {
-  const counting = known.get(applications) ?? applications.filter(counts);
-  known.set(applications, counting);
+/**
+ * What was sprayed in a shop, as far as it counts: its records in their order, then what was begun and is not on record
+ * yet. Picked once for each list of them, which nobody changes.
+ */
+export function countingApplications(shop: Pick<Shop, 'applications' | 'underWay'>): readonly Application[] {
+  const all = sprayedIn(shop);
+  const counting = known.get(all) ?? all.filter(counts);
+  known.set(all, counting);
   return counting;
+}
+
+const together = new WeakMap<readonly Application[], { records: readonly Application[]; all: Application[] }>();
+
+/** The records of a shop, and what was begun and is not on record yet: one list as long as both stay the same. */
+export function sprayedIn({ applications, underWay }: Pick<Shop, 'applications' | 'underWay'>): Application[] {
+  if (!underWay) return applications;
+  const before = together.get(underWay);
+  if (before?.records === applications) return before.all;
+  const all = [...applications, ...underWay];
+  together.set(underWay, { records: applications, all });
+  return all;
 }

@@ -1,9 +1,9 @@
-import { type Instant, instantOf, LAST_INSTANT } from '@/shared/time/instant';
+import { addMinutes, type Instant, instantOf, LAST_INSTANT } from '@/shared/time/instant';
 import { unrecordedSprayings } from '../ahead/overdue';
+import { ownDay } from '../ahead/program-turns';
 import type { OpenSpraying } from '../ahead/turns-on-record';
-import { ownDay } from '../mix/planned-turn';
 import type { Application, Bench, Shop } from '../shop';
-import { counts } from './counting';
+import { counts, sprayedIn } from './counting';
 import { keepOut } from './keep-out';
 import { reiOf, reopensAfter } from './reopening';
 
@@ -40,10 +40,14 @@ export function earlierOpenings(before: Shop, after: Shop, now: Instant, { atOnc
   const open = unrecordedSprayings(after, now);
   const due = { were: unrecordedSprayings(before, now), are: turnsOpen(open) };
   const states = new Map(keepOut(after, now, open).map((state) => [state.bench.id, state]));
-  const records = new Map(after.applications.map((record) => [record.id, record]));
+  const isNow = (record: Application, bench: Bench) => {
+    // A spraying that was begun has the id of its record, which may name a part of its benches.
+    const same = sprayedIn(after).filter(({ id }) => id === record.id);
+    return same.find((one) => counts(one) && names(one, bench)) ?? same[0];
+  };
   return before.benches.flatMap((bench) => {
     const shortened = [
-      ...before.applications.flatMap((record) => recordShortened(change, record, records.get(record.id), bench)),
+      ...sprayedIn(before).flatMap((record) => recordShortened(change, record, isNow(record, bench), bench)),
       ...due.were.flatMap((turn) => turnShortened(change, turn, due.are, bench)),
     ];
     if (shortened.length === 0) return [];
@@ -69,7 +73,7 @@ function recordShortened(
   const before = holdOf(was, bench, now);
   const after = is ? holdOf(is, bench, now) : now;
   if (after >= before) return [];
-  const isUsual = is !== undefined && isEnded(was, is, bench) && (atOnce || after > now);
+  const isUsual = is !== undefined && isEnded({ was, is, now }, bench) && (atOnce || after > now);
   return isUsual ? [] : [{ was: before, is: after }];
 }
 
@@ -79,11 +83,14 @@ function holdOf(record: Application, bench: Bench, now: Instant): Instant {
   return until > now ? until : now;
 }
 
+type Ended = { was: Application; is: Application; now: Instant };
+
 /** Whether nothing but the end of a record was missing, and now it has one, with an interval that is no shorter. */
-function isEnded(was: Application, is: Application, bench: Bench): boolean {
+function isEnded({ was, is, now }: Ended, bench: Bench): boolean {
   const [before, after] = [reiOf(was), reiOf(is)];
-  if (was.endedAt !== null || is.endedAt === null || !counts(is)) return false;
-  return before !== null && after !== null && after >= before && is.startedAt <= was.startedAt && names(is, bench);
+  if (was.endedAt !== null || is.endedAt === null || !counts(is) || before === null || after === null) return false;
+  const isNoShorter = (reopensAfter(is) ?? LAST_INSTANT) >= addMinutes(is.endedAt, before);
+  return isNoShorter && (is.startedAt <= was.startedAt || is.startedAt <= now) && names(is, bench);
 }
 
 function turnShortened(change: Change, turn: OpenSpraying, open: ReadonlySet<string>, bench: Bench): Shortened[] {
@@ -105,14 +112,18 @@ const turnKey = ({ program, date, occurrence }: OpenSpraying, bench: string): st
 
 /** The records that a bench had none of before the change, and that may be of a planned spraying. */
 function newRecords({ before, after }: Change, { program, recipe }: OpenSpraying, bench: Bench): Application[] {
-  const had = new Set(before.applications.filter((record) => names(record, bench)).map(({ id }) => id));
+  const had = new Set(
+    sprayedIn(before)
+      .filter((record) => names(record, bench))
+      .map(({ id }) => id),
+  );
   const done = new Set(
     after.programs
       .filter(({ id }) => id === program.id)
       .flatMap(({ changes }) => changes.map((one) => one.application)),
   );
   const isOf = (record: Application) => done.has(record.id) || (!record.isExtra && record.recipe.id === recipe.id);
-  return after.applications.filter(
+  return sprayedIn(after).filter(
     (record) => !had.has(record.id) && counts(record) && names(record, bench) && isOf(record),
   );
 }

@@ -12,14 +12,19 @@ import { reopensAfter } from './reopening';
  */
 export function heldBack(shop: Shop, lag: ClockLag): Shop {
   if (lag === null) return shop;
-  return { ...shop, applications: shop.applications.map((record) => laterBy(record, lag)) };
+  const { applications, underWay } = shop;
+  return {
+    ...shop,
+    applications: applications.map((record) => laterBy(record, lag)),
+    ...(underWay && { underWay: underWay.map((spraying) => laterBy(spraying, lag)) }),
+  };
 }
 
 /** Whether a record is held back, so that its interval ends later than it says. */
 export const isHeldBack = ({ endedAt }: Pick<Application, 'endedAt'>, lag: ClockLag): boolean =>
   lag !== null && endedAt !== null && endedAt <= lag.since;
 
-function laterBy(record: Application, lag: NonNullable<ClockLag>): Application {
+function laterBy<T extends Application>(record: T, lag: NonNullable<ClockLag>): T {
   const reopensAt = counts(record) && isHeldBack(record, lag) ? reopensAfter(record) : null;
   if (reopensAt === null) return record;
   const until = reopensAt + lag.ms;

@@ -1,6 +1,7 @@
 import { type Instant, isInstant } from '@/shared/time/instant';
 import type { OpenSpraying } from '../ahead/turns-on-record';
 import type { Application, Bench, Shop } from '../shop';
+import { sprayedIn } from './counting';
 import { type IndexedRecord, isSomewhere, runningRecords } from './record-index';
 
 /**
@@ -53,7 +54,7 @@ type Begun = Pick<IndexedRecord, 'application' | 'reopensAt'>;
  */
 function recordsByBench(shop: Shop, now: Instant): Map<string, Begun[]> {
   const found = new Map<string, Begun[]>();
-  for (const record of runningRecords(shop.applications, now)) {
+  for (const record of runningRecords(sprayedIn(shop), now)) {
     const { application } = record;
     for (const { id } of isSomewhere(application) ? application.benches : shop.benches) {
       const records = found.get(id);

@@ -3,6 +3,7 @@ import { addMinutes, type Instant, isInstant } from '@/shared/time/instant';
 import { atClock, clockOf } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
 import type { Application, Bench, Shop } from '../shop';
+import { sprayedIn } from './counting';
 import { openingsOf } from './opening-hours';
 import { notEndedBy } from './record-index';
 import { reopensAfter } from './reopening';
@@ -43,7 +44,7 @@ export type DayStrips = {
  */
 export function dayStrips(shop: Shop, sprayings: readonly Spraying[], day: Day): DayStrips {
   const span = { from: atClock(shop.zone, day, 0), to: atClock(shop.zone, addDays(day, 1), 0) };
-  const closures = closuresByBench(shop.applications, sprayings, span);
+  const closures = closuresByBench(sprayedIn(shop), sprayings, span);
   const open = openingsOf(shop)
     .on(dayNumber(day))
     .flatMap(({ from, to }) => clip(span, from, to));

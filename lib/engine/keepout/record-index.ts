@@ -1,4 +1,4 @@
-import { type Instant, isInstant } from '@/shared/time/instant';
+import { type Instant, isInstant, laterOf } from '@/shared/time/instant';
 import type { Application, Bench } from '../shop';
 import { countingApplications } from './counting';
 import { reopensAfter } from './reopening';
@@ -63,9 +63,6 @@ function endsByBench(records: readonly IndexedRecord[]): RecordIndex['endsOfBenc
   }
   return found;
 }
-
-const laterOf = (one: Instant | null, other: Instant | null): Instant | null =>
-  one === null || (other !== null && other > one) ? other : one;
 
 /** The records whose end is unknown or after a moment, begun by then or not, in the order of the shop. */
 export function notEndedBy(applications: Application[], moment: Instant): IndexedRecord[] {

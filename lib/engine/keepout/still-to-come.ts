@@ -1,5 +1,6 @@
 import type { Instant } from '@/shared/time/instant';
 import type { Application, Shop } from '../shop';
+import { sprayedIn } from './counting';
 import type { BenchState } from './keep-out';
 import { recordsToCome } from './record-index';
 
@@ -14,7 +15,7 @@ export type BenchWithToCome = BenchState & { toCome: Application[] };
  * Takes   the states as `keepOut` gives them, which counts only what has begun
  */
 export function withToCome(states: readonly BenchState[], shop: Shop, now: Instant): BenchWithToCome[] {
-  const toCome = recordsToCome(shop.applications, now);
+  const toCome = recordsToCome(sprayedIn(shop), now);
   return states.map((state) => {
     const its = toCome.filter(({ benches }) => benches.length === 0 || benches.some(({ id }) => id === state.bench.id));
     if (its.length === 0) return { ...state, toCome: its };

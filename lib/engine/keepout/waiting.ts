@@ -2,6 +2,7 @@ import type { Instant } from '@/shared/time/instant';
 import { unrecordedSprayings } from '../ahead/overdue';
 import type { Shop } from '../shop';
 import type { Waiting } from './clock-doubt';
+import { sprayedIn } from './counting';
 import { keepOut } from './keep-out';
 import { notEndedBy } from './record-index';
 import { reopensAfter } from './reopening';
@@ -16,7 +17,7 @@ export const waitingIn =
     shops.some((shop) => isIntervalRunning(shop, proven, since) || isAnyOpened(shop, proven, now));
 
 function isIntervalRunning(shop: Shop, proven: Instant, since: Instant): boolean {
-  return notEndedBy(shop.applications, proven).some(({ application: record }) => {
+  return notEndedBy(sprayedIn(shop), proven).some(({ application: record }) => {
     if (record.endedAt === null || record.endedAt > since) return false;
     const reopensAt = reopensAfter(record);
     return reopensAt !== null && reopensAt > proven;

@@ -49,11 +49,3 @@ export const leftOfDone = (shop: Shop, { program, date, occurrence, became }: Pl
 
 const becameOf = (change: SprayingChange | null): PlannedTurn['became'] =>
   change === null || change.kind === 'moved' ? null : change.kind;
-
-/** The day on which a program itself has the spraying that it sprays on another, or on the same. */
-export function ownDay({ changes, repeat, startsOn }: Program, date: Day, occurrence: number): Day {
-  const moved = changes.find(
-    ({ movedTo, on }) => movedTo === date && occurrences(repeat, startsOn, on, on)[0]?.index === occurrence,
-  );
-  return moved?.on ?? date;
-}

@@ -1,4 +1,5 @@
 import { type Instant, LAST_INSTANT } from '@/shared/time/instant';
+import { isBeingSprayed, isUnderWay } from '../keepout/being-sprayed';
 import { countingApplications } from '../keepout/counting';
 import type { BenchState } from '../keepout/keep-out';
 import { reiOf, reopensAfter } from '../keepout/reopening';
@@ -19,7 +20,7 @@ export function benchWorking(
     title: `${bench.name}: who may stand there`,
     value:
       state === 'unknown'
-        ? text('keep out, not known')
+        ? text(because.some((one) => isBeingSprayed(one, now)) ? 'keep out, being sprayed' : 'keep out, not known')
         : until === null
           ? text('every recorded interval has elapsed')
           : { kind: 'instant', instant: until },
@@ -51,12 +52,13 @@ function lastElapsed(shop: Shop, bench: Bench, now: Instant): Application[] {
 function applicationSteps(application: Application): Step[] {
   const { recipe, startedAt, endedAt, closedUntil } = application;
   const rei = reiOf(application);
+  const from = isUnderWay(application) ? 'told from the bench; its record is still to come' : 'application record';
   return [
-    entered(`${recipe.name} began`, { kind: 'instant', instant: startedAt }, 'application record'),
+    entered(`${recipe.name} began`, { kind: 'instant', instant: startedAt }, from),
     entered(
       'It ended',
       endedAt === null ? { kind: 'unknown', because: 'No end was noted.' } : { kind: 'instant', instant: endedAt },
-      'application record',
+      from,
     ),
     entered(
       'Longest interval in the mix',

@@ -32,8 +32,8 @@ test('what only grows is neither changed nor removed, by whichever statement', a
   }
   // What the demo has none of is guarded all the same, as the next test but one holds.
   expect(untouched).toEqual([
-    ...['SprayingChange', 'AmendmentConfirmation', 'EarlierOpening', 'SafetySheet'],
-    ...['SafetySheetChange', 'AlertSent', 'ClockConfirmation'],
+    ...['SprayingChange', 'AmendmentConfirmation', 'EarlierOpening', 'UnderWay'],
+    ...['SafetySheet', 'SafetySheetChange', 'AlertSent', 'ClockConfirmation'],
   ]);
 });
 
