@@ -9,6 +9,7 @@ import { type ApplicationRecord, NO_DETAILS, saveRecords } from '@/lib/data/save
 import { seeClock } from '@/lib/data/see-clock';
 import { applicationCount } from '@/lib/data/shop-facts';
 import { shopFromRows } from '@/lib/data/shop-rows';
+import { takeTelling } from '@/lib/data/take-telling';
 import { write } from '@/lib/data/writer';
 import { plainStock } from '@/lib/engine/exchange/plain-text';
 import { counts } from '@/lib/engine/keepout/counting';
@@ -19,6 +20,7 @@ import { asItIs } from '@/lib/engine/mix/sprayed-product';
 import { apartFrom, keptAsTold } from '@/lib/engine/record/as-told';
 import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
 import { treatedPlace, treatedPlants } from '@/lib/engine/record/treated';
+import { wasSprayed } from '@/lib/engine/record/was-sprayed';
 import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, type Refusal, refuse } from '@/shared/outcome';
@@ -26,7 +28,6 @@ import type { Micros, Minutes } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import type { Day } from '@/shared/time/day';
 import { addMinutes, type Instant, laterOf } from '@/shared/time/instant';
-import { tellSpraying } from './tell-spraying';
 
 export type FinishMix = MixSent & {
   commandId: string;
@@ -50,21 +51,9 @@ export type Finished = { application: string; cost: Micros | null };
  */
 export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<Finished>> {
   const outcome = await writeMix(sent, clock);
-  if (!outcome.ok && wasSprayed(outcome.refusal)) await tellSpraying(asUnderWay(sent), clock);
+  if (!outcome.ok && wasSprayed(outcome.refusal)) await takeTelling(asUnderWay(sent), clock.now());
   return outcome;
 }
-
-/**
- * Whether a refused mix was sprayed all the same: a rule said stop and nobody has said why it was passed, the planned
- * spraying has a record already, the bottle was nearly empty, or a bench would open earlier. Then its benches are closed,
- * and the record waits for the answer.
- */
-function wasSprayed(refusal: Refusal): boolean {
-  if (refusal.code === 'faults') return refusal.faults.every(({ path }) => path.startsWith('passed.'));
-  return SPRAYED.has(refusal.code);
-}
-
-const SPRAYED: ReadonlySet<Refusal['code']> = new Set(['already-done', 'not-enough-stock', 'opens-earlier']);
 
 const asUnderWay = ({ commandId, shopId, actor, recipe, benches, planned, by, passed, ...sent }: FinishMix) => ({
   ...{ commandId: newCommandId(), shopId, actor, spraying: commandId, recipe, benches, planned, by },

@@ -3,6 +3,7 @@ import { instantOf } from '@/shared/time/instant';
 import { localTimeText, nextMinute } from '@/shared/time/local-time';
 import { showDayUntil, showInstant } from '@/shared/time/show-day';
 import { newCommandId } from '../data/new-id';
+import { shopOf } from '../data/snapshot';
 import { reopensAfter } from '../engine/keepout/reopening';
 import type { HereNow } from './house';
 
@@ -46,4 +47,19 @@ export function underWaySeen({
         endedAt: localTimeText(nextMinute(instantOf(endedAt ?? now)), zone),
       };
     });
+}
+
+/** What a spraying that was begun is told of with, again; null when nothing is under way by that id. */
+export async function underWayHere(shopId: string, spraying: string) {
+  const shop = await shopOf(shopId);
+  const its = shop.underWay?.find(({ id }) => id === spraying);
+  if (!its) return null;
+  const { id, recipe, benches, planned, startedAt, by } = its;
+  return {
+    zone: shop.zone,
+    startedAt,
+    planned,
+    by,
+    of: { spraying: id, recipe: recipe.id, benches: benches.map((one) => one.id) },
+  };
 }

@@ -51,7 +51,7 @@ export const openApi = () => ({
     license: { name: 'MIT', identifier: 'MIT' },
   },
   servers: [{ url: '/api/v1' }],
-  paths: { ...paths(), ...recordPaths(), ...checkPaths(), ...csvPaths() },
+  paths: { ...paths(), ...recordPaths(), ...sprayingPaths(), ...checkPaths(), ...csvPaths() },
   components: { schemas: { ...schemas(), ...csvSchemas() } },
 });
 
@@ -86,6 +86,10 @@ const paths = () => ({
       'FinishedMix',
     ),
   },
+});
+
+/** What is told of a spraying while it goes on. */
+const sprayingPaths = () => ({
   '/mix/spraying': {
     post: sent(
       'tellSpraying',

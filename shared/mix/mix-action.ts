@@ -124,9 +124,7 @@ function changed(progress: MixProgress, action: MixAction): MixProgress {
     case 'spraying':
       return progress.sprayingSince === null ? timed(progress, 'startedAt', action.since, action.ahead) : progress;
     case 'sprayed':
-      return progress.sprayingUntil === null || action.until > progress.sprayingUntil
-        ? timed(progress, 'endedAt', action.until, action.ahead)
-        : progress;
+      return ended(progress, action);
     default:
       return pouring(progress, action);
   }
@@ -234,6 +232,10 @@ function sameAgain(progress: MixProgress, fill: number): MixProgress {
   }
   return { ...copied, at: 'finish' };
 }
+
+/** The latest end counts. */
+const ended = (progress: MixProgress, { until, ahead }: Extract<MixAction, { do: 'sprayed' }>): MixProgress =>
+  until > (progress.sprayingUntil ?? 0) ? timed(progress, 'endedAt', until, ahead) : progress;
 
 /** The moment of the tap, and its time as a field has it. A time that somebody typed stays, unless an end is later. */
 function timed(

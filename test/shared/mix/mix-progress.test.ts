@@ -95,7 +95,10 @@ test('a time that comes twice is the one at which it was tapped, unless somebody
   expect(bodyOf(mixed).endedAt).toBe('2026-11-01T01:30:00-05:00');
   const typed = after(mixed, { do: 'answer', field: 'endedAt', text: '2026-11-01T02:15' });
   expect(bodyOf(typed).endedAt).toBe('2026-11-01T02:15:00-05:00');
-  expect(after(typed, { do: 'sprayed', until: until + 1 })).toBe(typed);
+  // The latest end counts: of what was typed and what was tapped, and never an earlier tap.
+  expect(bodyOf(after(typed, { do: 'sprayed', until: until + 60_000 })).endedAt).toBe('2026-11-01T02:15:00-05:00');
+  expect(bodyOf(after(typed, { do: 'sprayed', until: until + 7_200_000 })).endedAt).toBe('2026-11-01T03:30:00-05:00');
+  expect(after(mixed, { do: 'sprayed', until: until - 1 })).toBe(mixed);
 });
 
 test('nothing is finished that nobody said: a pour that is open, a time, a reason, where the leftover went', () => {
