@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { UnreadOf } from '@/app/_parts/unread-of';
 import { type LogLine, type LogScreen, logScreen } from '@/lib/views/log';
 import { LOG_FIELDS, logPageIn, logQueryIn, logQueryText } from '@/shared/forms/log-query';
 import { Damage } from '../_parts/damage';
@@ -18,6 +19,7 @@ export default async function LogPage({ searchParams }: { searchParams: Promise<
   if (!screen) return <FirstVisit />;
   return (
     <>
+      <UnreadOf of={{ list: 'applications' }} />
       <h1>Log</h1>
       <Damage sentence={screen.damage} />
       {screen.all === 0 ? (

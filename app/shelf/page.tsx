@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { NO_PLACE, type ShelfScreen, shelfScreen } from '@/lib/views/shelf';
 import { EmptyPlace } from '../_parts/empty-place';
@@ -22,6 +23,8 @@ export default async function ShelfPage({ searchParams }: { searchParams: Promis
   if (!screen) return <FirstVisit />;
   return (
     <>
+      <UnreadOf of={{ list: 'products' }} />
+      <UnreadOf of={{ list: 'lots' }} />
       <div className={styles.top}>
         <h1>Shelf</h1>
         <ShelfLinks />

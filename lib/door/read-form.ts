@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { FormState, Typed } from '@/shared/forms/form-state';
+import { withoutTabs } from '@/shared/text/text-fault';
 
 /** A form read by its contract, or the state to show instead. `typed` refills the fields either way. */
 export type ReadForm<T> =
@@ -37,13 +38,17 @@ export const howMany = (count: number): string =>
 /** What was typed into such a field goes back to no page: it must be typed again. */
 const isSecret = (field: string): boolean => /password/i.test(field);
 
+/** What was pasted out of a spreadsheet holds tabs where spaces are meant. A password is taken as it is. */
+const pasted = (value: FormDataEntryValue, field: string): FormDataEntryValue =>
+  typeof value === 'string' && !isSecret(field) ? withoutTabs(value) : value;
+
 function fieldsOf(form: FormData): { fields: Record<string, unknown>; typed: Typed } {
   const fields: Record<string, unknown> = Object.create(null);
   const typed: Typed = Object.create(null);
   for (const name of new Set(form.keys())) {
     // React's own fields carry the action's id, not anything a person typed.
     if (name.startsWith('$ACTION')) continue;
-    const values = form.getAll(name);
+    const values = form.getAll(name).map((value) => pasted(value, name));
     const isList = values.length > 1 || name.endsWith('[]');
     const key = name.replace(/\[\]$/, '');
     fields[key] = isList ? values : values[0];

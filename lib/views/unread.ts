@@ -1,4 +1,5 @@
 import 'server-only';
+import { parentOf } from '@/lib/engine/exchange/split-lots';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { shown } from '@/shared/shop-file/path';
 import { SINGULAR, type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
@@ -37,6 +38,23 @@ export function unreadSentence(file: ShopFile): string | null {
   const closed = things.some(({ benches }) => benches === 'all' || benches.length > 0);
   const rest = more.length === 0 ? '' : ` and ${more.length} more`;
   return `${things.length === 1 ? '1 thing' : `${things.length} things`} of this shop cannot be read: ${nameOf(first)}${rest}.${closed ? ' Benches that it may have closed are kept out of.' : ''}`;
+}
+
+type Of = { list: UnreadThing['list']; id?: string };
+
+/** What of one thing or one list cannot be read, and what follows, in one sentence; null when all of it can. */
+export function unreadOfSentence(file: ShopFile, { list, id }: Of): string | null {
+  // A lot that was parted stands under the id it came in with.
+  const isIt = (one: string) => id === undefined || one === id || parentOf(one) === id;
+  const things = unreadIn(file).filter((one) => one.list === list && isIt(one.id));
+  if (things.length === 0) return null;
+  const said = things.flatMap((thing) => {
+    const [first] = thing.odd;
+    const what = id === undefined ? [`${nameOf(thing)}${thing.isLeftOut ? ' is left out' : ''}: `] : [];
+    return first ? [`${what}${first.path}: ${first.message}`] : what;
+  });
+  const benches = things.flatMap((thing) => benchWords(thing.benches, file) ?? []);
+  return [...new Set([...said, ...benches])].join(' ');
 }
 
 const nameOf = ({ list, id }: UnreadThing): string =>

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { oneLine } from '../text/one-line';
+import { typedLine } from '../text/one-line';
 import { Day } from '../time/day';
 import { commandId, shopId } from './command-fields';
 
@@ -14,7 +14,7 @@ const about = {
 const LONGEST_REASON = 200;
 
 const words = () =>
-  oneLine(
+  typedLine(
     z
       .string()
       .trim()
@@ -22,7 +22,7 @@ const words = () =>
   ).default('');
 
 const reason = (example: string) =>
-  oneLine(
+  typedLine(
     z
       .string()
       .trim()
@@ -77,7 +77,7 @@ export const DrawFromBottle = z.strictObject({
 
 export const MoveBottle = z.strictObject({
   ...about,
-  keptIn: oneLine(z.string().trim().max(100, { error: 'Shorten this to 100 characters.' })),
+  keptIn: typedLine(z.string().trim().max(100, { error: 'Shorten this to 100 characters.' })),
 });
 
 /** What the lot that a bottle came with cost, where nobody entered it when it came. */

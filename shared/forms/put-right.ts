@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { LISTS } from '../shop-file/things';
-import { oneLine } from '../text/one-line';
+import { typedLine } from '../text/one-line';
 import { commandId, shopId } from './command-fields';
 
 /** How somebody knows that a value is right. */
 export const howKnown = () =>
-  oneLine(
+  typedLine(
     z
       .string()
       .trim()

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { readMoney } from '../measure/money';
 import type { Fault } from '../outcome';
 import type { Micros } from '../quantity/amounts';
-import { oneLine } from '../text/one-line';
+import { typedLine } from '../text/one-line';
 import { textFault } from '../text/text-fault';
 import { Day, readDay } from '../time/day';
 import { commandId, shopId } from './command-fields';
@@ -16,7 +16,7 @@ const readCount = (text: string): number | null => {
   return count >= 1 && count <= 10_000 ? count : null;
 };
 
-const place = () => oneLine(z.string().trim().max(100, { error: SHORTER })).default('');
+const place = () => typedLine(z.string().trim().max(100, { error: SHORTER })).default('');
 const SHORTER = 'Shorten this to 100 characters.';
 
 /** What was paid for all together; empty when it is not known, which is not the same as nothing. */
@@ -43,7 +43,7 @@ export const ReceiveOne = z.strictObject({
   commandId: commandId(),
   shop: shopId(),
   product: z.string().min(1, { error: 'Choose the product.' }).max(64),
-  pack: oneLine(
+  pack: typedLine(
     z
       .string()
       .trim()

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { oneLine } from '../text/one-line';
+import { typedLine } from '../text/one-line';
 import { commandId, shopId } from './command-fields';
 
 /** Which record a form is about, and as of which of its versions. */
@@ -13,7 +13,7 @@ const about = {
 const LONGEST_REASON = 300;
 
 const reason = (example: string) =>
-  oneLine(
+  typedLine(
     z
       .string()
       .trim()

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { oneLine } from '../text/one-line';
+import { typedLine } from '../text/one-line';
 import { readDay } from '../time/day';
 import { commandId, shopId } from './command-fields';
 
@@ -14,7 +14,7 @@ export const SkipSpraying = z.strictObject({
     context.addIssue(day.message);
     return z.NEVER;
   }),
-  reason: oneLine(
+  reason: typedLine(
     z
       .string()
       .trim()

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { readVolume } from '../measure/size';
 import type { Reading } from '../outcome';
-import { oneLine } from '../text/one-line';
+import { typedLine } from '../text/one-line';
 import { readZone } from '../time/zone';
 
 const says = (read: (text: string) => Reading<unknown>) => (text: string, context: z.core.$RefinementCtx<string>) => {
@@ -12,7 +12,7 @@ const says = (read: (text: string) => Reading<unknown>) => (text: string, contex
 /** What a shop needs before anything can be put in it. Everything else is typed in later, or comes with a file. */
 export const StartShop = z.strictObject({
   commandId: z.string().regex(/^[0-9a-f]{32}$/, { error: 'This form is too old. Reload the page and enter it again.' }),
-  name: oneLine(
+  name: typedLine(
     z.string().trim().min(1, { error: 'Write what the shop is called.' }).max(200, { error: 'Write a shorter name.' }),
   ),
   timeZone: z.string().trim().superRefine(says(readZone)),

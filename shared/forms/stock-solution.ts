@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { readVolume } from '../measure/size';
-import { oneLine } from '../text/one-line';
+import { typedLine } from '../text/one-line';
 import { commandId, shopId } from './command-fields';
 
 /** How a form names what is taken from a bottle: "take:LOT/PLACE". */
@@ -28,7 +28,7 @@ const Sent = z.object({
     .regex(/^\d{0,4}$/, { error: 'Write a whole number of days, such as 14, or leave it empty when nobody knows.' })
     .transform((text) => (text === '' ? null : Number(text)))
     .refine((days) => days === null || days <= MOST_DAYS, { error: `Write at most ${MOST_DAYS} days.` }),
-  keptIn: oneLine(z.string().trim().max(100, { error: 'Shorten this to 100 characters.' })).transform(
+  keptIn: typedLine(z.string().trim().max(100, { error: 'Shorten this to 100 characters.' })).transform(
     (text) => text || null,
   ),
 });

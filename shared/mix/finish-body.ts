@@ -3,6 +3,7 @@ import { readStock, stockText } from '../measure/read-stock';
 import { readVolume } from '../measure/size';
 import type { Fault } from '../outcome';
 import { stock } from '../quantity/amounts';
+import { onOneLine } from '../text/text-fault';
 import { instantOf, instantText } from '../time/instant';
 import { localTimeText, readLocalTime } from '../time/local-time';
 import { productIn } from './mix-plan';
@@ -58,7 +59,7 @@ export function finishBodyOf(progress: MixProgress): Finishing {
   const { plan, answers, commandId, apart } = progress;
   const planned = apart ? null : (plan.planned ?? progress.turn);
   const { pH, acid } = acidityOf(progress);
-  const text = (field: keyof typeof answers) => answers[field].trim() || null;
+  const text = (field: keyof typeof answers) => onOneLine(answers[field]).trim() || null;
   return {
     ok: true,
     body: {
@@ -130,7 +131,7 @@ export const LONGEST_LEFT_OUT = 290;
 export const leftOutKey = (product: string): string => `${LEFT_OUT} ${product}`;
 
 const reasonLeftOut = ({ reasons }: MixProgress, product: string): string =>
-  (reasons[leftOutKey(product)] ?? '').trim();
+  onOneLine(reasons[leftOutKey(product)] ?? '').trim();
 
 /** Whether a product that cannot be measured was left out, and nobody has said why. */
 export const isUnexplained = (progress: MixProgress, { product, parts, done }: Pour): boolean =>
@@ -235,7 +236,7 @@ function leftoverWent(progress: MixProgress): string | null {
   const { plan, answers } = progress;
   if (answers.leftover.trim() === '') return null;
   const names = plan.shopBenches.filter(({ id }) => progress.leftoverBenches.includes(id)).map(({ name }) => name);
-  const words = [names.length > 0 ? `sprayed on ${names.join(', ')}` : '', answers.leftoverWent.trim()];
+  const words = [names.length > 0 ? `sprayed on ${names.join(', ')}` : '', onOneLine(answers.leftoverWent).trim()];
   return words.filter((part) => part !== '').join('; ') || null;
 }
 
@@ -263,7 +264,7 @@ const isPoured = ({ pours }: MixProgress, product: string): boolean =>
 
 /** What said stop and was passed, and what the sheet said not to pour and was left out. */
 const passedOf = (progress: MixProgress): FinishBody['passed'] => [
-  ...stopsOf(progress).map(({ rule }) => ({ rule, reason: (progress.reasons[rule] ?? '').trim() })),
+  ...stopsOf(progress).map(({ rule }) => ({ rule, reason: onOneLine(progress.reasons[rule] ?? '').trim() })),
   ...leftOutOf(progress),
 ];
 

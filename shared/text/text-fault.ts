@@ -43,6 +43,12 @@ const NOTHING_TO_SEE = 'Nothing of this can be seen. Write something that can be
 const numberOf = (character: string): string =>
   `U+${(character.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`;
 
+/** A text with a space for each run of tabs and line breaks. */
+export const onOneLine = (text: string): string => text.replace(/[\t\n\v\f\r\u0085\u2028\u2029]+/gu, ' ');
+
+/** The same where lines may stay: a space for each tab, and for line breaks that no key makes. */
+export const withoutTabs = (text: string): string => text.replace(/[\t\v\f\u0085\u2028\u2029]+/gu, ' ');
+
 /**
  * A text made fit for one line: a tab or a line break becomes a space, and what no field may hold is left out. For
  * showing, or proposing, what a text that cannot be kept was meant to say.
@@ -50,8 +56,7 @@ const numberOf = (character: string): string =>
  * Gives    '' when nothing of it can be seen
  */
 export function tidyText(text: string): string {
-  const plain = text
-    .replace(/[\t\n\v\f\r\u0085\u2028\u2029]+/gu, ' ')
+  const plain = onOneLine(text)
     .replace(/[\u200e\u200f\u061c\u202a-\u202e\u2066-\u2069\p{Cs}\p{Cc}]/gu, '')
     .trim();
   return NOTHING_SEEN.test(plain) ? '' : plain;

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { type OrdersScreen, ordersScreen } from '@/lib/views/orders';
 import { EmptyPlace } from '../../_parts/empty-place';
@@ -15,6 +16,7 @@ export default async function OrdersPage() {
   const { shopId, open, closed, suppliers, ways } = screen;
   return (
     <>
+      <UnreadOf of={{ list: 'orders' }} />
       <p>
         <a href="/buy">Buy</a>
       </p>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { type RecordScreen, recordScreen, type VersionSeen } from '@/lib/views/record';
 import { Damage } from '../../_parts/damage';
 import { EmergencyLink } from '../../_parts/emergency-link';
@@ -14,10 +14,12 @@ type OfRecord = { params: Promise<{ application: string }> };
 /** One record of a spraying: everything that must be kept of it, every version, and what can be done about it. */
 export default async function RecordPage({ params }: OfRecord) {
   const screen = await recordScreen(decodeURIComponent((await params).application));
-  if (!screen) notFound();
+  const of = { list: 'applications' as const, id: decodeURIComponent((await params).application) };
+  if (!screen) return <UnreadOrMissing of={of} />;
   const { record, about, damage } = screen;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/log">Log</a>
       </p>

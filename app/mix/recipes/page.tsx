@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { recipesScreen } from '@/lib/views/recipes';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -12,6 +13,7 @@ export default async function RecipesPage() {
   const count = screen.recipes.length;
   return (
     <>
+      <UnreadOf of={{ list: 'recipes' }} />
       <p>
         <a href="/mix">Mix</a>
       </p>

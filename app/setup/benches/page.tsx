@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { type BenchListed, benchesScreen } from '@/lib/views/bench-form';
 import { EmptyPlace } from '../../_parts/empty-place';
@@ -12,6 +13,7 @@ export default async function BenchesPage() {
   if (!benches) return <FirstVisit />;
   return (
     <>
+      <UnreadOf of={{ list: 'benches' }} />
       <p>
         <a href="/setup">Setup</a>
       </p>

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { programsScreen } from '@/lib/views/program-form';
 import { EmptyPlace } from '../../_parts/empty-place';
@@ -14,6 +15,7 @@ export default async function ProgramsPage() {
   const { programs, today, zone } = screen;
   return (
     <>
+      <UnreadOf of={{ list: 'programs' }} />
       <p>
         <a href="/setup">Setup</a>
       </p>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import type { Flag } from '@/lib/engine/rules/flag';
 import type { Fig } from '@/lib/views/figures';
@@ -33,10 +33,12 @@ export async function generateMetadata({ params }: ProductParams): Promise<Metad
 
 export default async function ProductPage({ params }: ProductParams) {
   const screen = await productScreen(clock, decodeURIComponent((await params).product));
-  if (!screen) notFound();
+  const of = { list: 'products' as const, id: decodeURIComponent((await params).product) };
+  if (!screen) return <UnreadOrMissing of={of} />;
   const { product, facts, weeks, ramp, steps, offers, flags, today, ways } = screen;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/shelf">Shelf</a>
       </p>

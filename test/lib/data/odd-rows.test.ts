@@ -11,6 +11,7 @@ import { shopFileOf } from '@/lib/data/snapshot';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { shopFileAnswer } from '@/lib/views/documents';
+import { unreadOfSentence } from '@/lib/views/unread';
 import { explain } from '@/shared/outcome';
 import { type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
 import { SMALL } from '../commands/small-shop';
@@ -264,4 +265,14 @@ test('a ledger that comes to less than nothing is not put right by hand, and say
   expect(await putRight({ ...sent, commandId: newId() }, CLOCK)).toMatchObject({
     refusal: { code: 'faults', faults: [{ path: 'remaining', message: expect.stringContaining('Restore a backup') }] },
   });
+});
+
+test('what cannot be read is said of its own thing and in its list, with the benches that are kept out of', async () => {
+  const file = await shopFileOf(await shopWith(sqlOf('a recipe whose dose is none')));
+  const said = unreadOfSentence(file, { list: 'recipes', id: 'r' });
+  expect(said).toMatch(/^ingredients\[0\]\.dose: .* Kept out of until it can be read: Bench\.$/);
+  expect(unreadOfSentence(file, { list: 'recipes', id: 'r2' })).toBe(null);
+  expect(unreadOfSentence(file, { list: 'recipes' })).toMatch(/^recipe "r" is left out: /);
+  expect(unreadOfSentence(file, { list: 'programs', id: 'g' })).toMatch(/names the recipe "r", which cannot be read/);
+  expect(unreadOfSentence(file, { list: 'benches', id: 'b' })).toBe(null);
 });

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { doorAction } from '@/lib/door/door-action';
 import { IDLE } from '@/shared/forms/form-state';
 import { accept, refuse } from '@/shared/outcome';
+import { oneLine, typedLine } from '@/shared/text/one-line';
 
 const request = vi.hoisted(() => ({ headers: new Headers() }));
 vi.mock('next/headers', () => ({ headers: async () => request.headers }));
@@ -56,6 +57,15 @@ test('a form filled in wrong comes back with a sentence per field and what was t
   });
   expect(await drawAction(IDLE, filled({ ...FORM, more: 'x' }))).toMatchObject({ status: 'invalid', fields: {} });
   expect(ran).not.toHaveBeenCalled();
+});
+
+test('a tab out of a spreadsheet becomes a space in a form, and is refused of a program', async () => {
+  const Named = z.strictObject({ name: typedLine(z.string().trim()), lines: z.string(), password: z.string() });
+  const kept = vi.fn(async (_: z.output<typeof Named>) => accept({ message: 'kept' }));
+  const sent = { name: 'Neem\tOil\u2028No. 2\r\nnew ', lines: 'one\t1\ntwo', password: 'a\tb' };
+  expect(await doorAction(Named, kept)(IDLE, filled(sent))).toMatchObject({ status: 'done' });
+  expect(kept.mock.calls[0]?.[0]).toEqual({ name: 'Neem Oil No. 2 new', lines: 'one 1\ntwo', password: 'a\tb' });
+  expect(oneLine(z.string()).safeParse(sent.name).success).toBe(false);
 });
 
 test('what the shop refuses is said in its own words, and what was typed is kept', async () => {

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import type { Fig } from '@/lib/views/figures';
 import { type OrderScreen, orderScreen } from '@/lib/views/orders';
@@ -24,11 +24,13 @@ export async function generateMetadata(props: OrderParams): Promise<Metadata> {
 
 export default async function OrderPage(props: OrderParams) {
   const screen = await screenOf(props);
-  if (!screen) notFound();
+  const of = { list: 'orders' as const, id: decodeURIComponent((await props.params).order) };
+  if (!screen) return <UnreadOrMissing of={of} />;
   const { order, state, came, shopId, formId, standing, today } = screen;
   const address = encodeURIComponent(order.id);
   return (
     <>
+      <UnreadOf of={of} />
       <p className={styles.back}>
         <a href="/buy/orders">Orders</a>
       </p>

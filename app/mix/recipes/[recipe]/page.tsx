@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { type RecipeScreen, recipeScreen } from '@/lib/views/recipe';
 import { showMinutes } from '@/shared/measure/show';
@@ -21,9 +21,11 @@ export async function generateMetadata({ params }: RecipeParams): Promise<Metada
 
 export default async function RecipePage({ params }: RecipeParams) {
   const screen = await recipeScreen(clock, decodeURIComponent((await params).recipe));
-  if (!screen) notFound();
+  const of = { list: 'recipes' as const, id: decodeURIComponent((await params).recipe) };
+  if (!screen) return <UnreadOrMissing of={of} />;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/mix/recipes">Recipes</a>
       </p>

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
 import { OpeningsConfirmed } from '@/app/_parts/openings-confirmed';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { benchFormScreen } from '@/lib/views/bench-form';
 import { BenchForm } from '../bench-form';
@@ -11,9 +11,11 @@ type BenchParams = { params: Promise<{ bench: string }> };
 
 export default async function BenchPage({ params }: BenchParams) {
   const screen = await benchFormScreen(clock, decodeURIComponent((await params).bench));
-  if (!screen) notFound();
+  const of = { list: 'benches' as const, id: decodeURIComponent((await params).bench) };
+  if (!screen) return <UnreadOrMissing of={of} />;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/setup/benches">Benches</a>
       </p>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { programFormScreen } from '@/lib/views/program-form';
 import { ProgramForm } from '../program-form';
@@ -10,9 +10,11 @@ type ProgramParams = { params: Promise<{ program: string }> };
 
 export default async function ProgramPage({ params }: ProgramParams) {
   const screen = await programFormScreen(clock, decodeURIComponent((await params).program));
-  if (!screen) notFound();
+  const of = { list: 'programs' as const, id: decodeURIComponent((await params).program) };
+  if (!screen) return <UnreadOrMissing of={of} />;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/setup/programs">Programs</a>
       </p>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { productFormScreen } from '@/lib/views/product-form';
 import { ProductForm } from '../../product-form/product-form';
@@ -14,9 +14,11 @@ export async function generateMetadata({ params }: ProductParams): Promise<Metad
 export default async function EditProductPage({ params }: ProductParams) {
   const { product } = await params;
   const screen = await productFormScreen(clock, decodeURIComponent(product));
-  if (!screen) notFound();
+  const of = { list: 'products' as const, id: decodeURIComponent(product) };
+  if (!screen) return <UnreadOrMissing of={of} />;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/shelf">Shelf</a> / <a href={`/shelf/${product}`}>{screen.name}</a>
       </p>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { supplierScreen } from '@/lib/views/suppliers';
 import { fieldsOfSupplier } from '@/shared/forms/supplier';
@@ -22,10 +22,12 @@ export async function generateMetadata(props: SupplierParams): Promise<Metadata>
 
 export default async function SupplierPage(props: SupplierParams) {
   const screen = await screenOf(props);
-  if (!screen?.supplier) notFound();
+  const of = { list: 'suppliers' as const, id: decodeURIComponent((await props.params).supplier) };
+  if (!screen?.supplier) return <UnreadOrMissing of={of} />;
   const { supplier, shopId, expecting, taken, offers, orders, lead, ways } = screen;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/shelf/suppliers">Suppliers</a>
       </p>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { recipeFormScreen } from '@/lib/views/recipe-form';
 import { one, type Search } from '../../../../_parts/search';
@@ -14,9 +14,11 @@ export default async function EditRecipePage({ params, searchParams }: RecipePar
   const id = decodeURIComponent((await params).recipe);
   const { line, from } = await searchParams;
   const screen = await recipeFormScreen(clock, id, { line: Number(one(line)) - 1, from: one(from) ?? '' });
-  if (!screen) notFound();
+  const of = { list: 'recipes' as const, id: id };
+  if (!screen) return <UnreadOrMissing of={of} />;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href={`/mix/recipes/${encodeURIComponent(id)}`}>{screen.draft.name}</a>
       </p>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { notFound } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { type OfferScreen, offerScreen } from '@/lib/views/offer';
 import { fieldsOfOffer } from '@/shared/forms/offer';
@@ -26,12 +26,14 @@ export async function generateMetadata(props: OfferParams): Promise<Metadata> {
 
 export default async function OfferPage(props: OfferParams) {
   const screen = await screenOf(props);
-  if (!screen?.offer) notFound();
+  const of = { list: 'offers' as const, id: decodeURIComponent((await props.params).offer) };
+  if (!screen?.offer) return <UnreadOrMissing of={of} />;
   const { product, shopId, taken, suppliers, offer, ways } = screen;
   const { file, shown, expecting } = offer;
   const { supplier } = shown.offer;
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href={`/shelf/${encodeURIComponent(product.id)}#offers`}>{product.name}</a>
       </p>

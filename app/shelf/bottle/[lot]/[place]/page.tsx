@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
-import { notFound, redirect } from 'next/navigation';
+import { redirect } from 'next/navigation';
+import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
 import { type BottleScreen, bottleScreen } from '@/lib/views/bottle';
 import { bottleAt, lastingAddress } from '@/lib/views/bottle-address';
@@ -20,15 +21,17 @@ export const metadata: Metadata = { title: 'Bottle' };
 export default async function BottlePage({ params }: BottleParams) {
   const { lot, place } = await params;
   const found = await bottleAt(decodeURIComponent(lot), decodeURIComponent(place));
-  if (!found) notFound();
+  const of = { list: 'lots' as const, id: decodeURIComponent(lot) };
+  if (!found) return <UnreadOrMissing of={of} />;
   if (found.moved) redirect(lastingAddress(found.spot));
   const screen = await bottleScreen(clock, found.spot);
   if (screen === 'again') redirect(lastingAddress(found.spot));
-  if (!screen) notFound();
+  if (!screen) return <UnreadOrMissing of={of} />;
   const { product, pack, lines, kept, ways, shopId, spot, formId } = screen;
   const about = { shopId, ...spot, formId };
   return (
     <>
+      <UnreadOf of={of} />
       <p>
         <a href="/shelf">Shelf</a> › <a href={`/shelf/${encodeURIComponent(product.id)}`}>{product.name}</a>
       </p>
