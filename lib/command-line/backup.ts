@@ -1,7 +1,8 @@
 import { resolve } from 'node:path';
 import { clock } from '@/lib/clock';
+import { backupFolder } from '@/lib/data/backup-files.js';
 import { databaseFile } from '@/lib/data/database-file';
-import { makeBackup, scheduledBackup } from '@/lib/data/make-backup';
+import { makeBackup, notMade, scheduledBackup } from '@/lib/data/make-backup';
 import { contentsInWords } from './contents-in-words';
 
 /**
@@ -11,13 +12,12 @@ import { contentsInWords } from './contents-in-words';
  * Gives    the code to end with: 0, or 1 when nothing was made, or 2 when what was made has faults
  */
 export async function backup(args: readonly string[]): Promise<number> {
-  const [folder] = args.filter((word) => !word.startsWith('-'));
+  const [typed] = args.filter((word) => !word.startsWith('-'));
+  const folder = typed === undefined ? undefined : resolve(process.env.INIT_CWD ?? process.cwd(), typed);
   const now = clock.now();
   try {
     const made =
-      folder === undefined
-        ? await scheduledBackup(databaseFile(), now)
-        : await makeBackup(databaseFile(), resolve(process.env.INIT_CWD ?? process.cwd(), folder), now);
+      folder === undefined ? await scheduledBackup(databaseFile(), now) : await makeBackup(databaseFile(), folder, now);
     const { isSound, faults, contents } = made.manifest;
     console.log(`\n  Backed up to ${made.file}`);
     if (contents) console.log(contentsInWords(contents, now));
@@ -25,7 +25,7 @@ export async function backup(args: readonly string[]): Promise<number> {
     else console.error(`  It has faults:\n${faults.map((fault) => `    ${fault}`).join('\n')}\n`);
     return isSound ? 0 : 2;
   } catch (error) {
-    console.error(`\n  No backup was made. ${(error as Error).message}\n`);
+    console.error(`\n  No backup was made. ${notMade(error, folder ?? backupFolder(databaseFile(), process.env))}\n`);
     return 1;
   }
 }

@@ -82,7 +82,14 @@ function backupAt(file) {
   const name = file.split(/[\\/]/).at(-1) ?? '';
   const madeAt = madeAtIn(name);
   const size = madeAt === null ? null : (statSync(file, { throwIfNoEntry: false })?.size ?? null);
-  return madeAt === null || size === null ? null : { file, name, madeAt, bytes: size, isSound: soundnessOf(file) };
+  if (madeAt === null || size === null) return null;
+  // Pages ask for the newest sound one alone, so a manifest is read only when it is asked for.
+  return {
+    ...{ file, name, madeAt, bytes: size },
+    get isSound() {
+      return soundnessOf(file);
+    },
+  };
 }
 
 /** What the manifest of a backup says; null when there is none, or when it cannot be read. */

@@ -1,4 +1,5 @@
-import { type Made, makeBackup, scheduledBackup } from './make-backup';
+import { backupFolder } from './backup-files.js';
+import { type Made, makeBackup, notMade, scheduledBackup } from './make-backup';
 
 /*
  * One backup as a process of its own: the database's path, the moment, and a folder where the running shop's own is not
@@ -12,6 +13,6 @@ try {
       : await makeBackup(database, folder, Number(madeAt));
   process.stdout.write(JSON.stringify(made));
 } catch (error) {
-  process.stderr.write(`${(error as Error).message}\n`);
+  process.stderr.write(`${notMade(error, folder ?? backupFolder(database, process.env))}\n`);
   process.exitCode = 1;
 }

@@ -64,6 +64,14 @@ export async function makeBackup(database: string, folder: string, madeAt: numbe
   }
 }
 
+/** Why a backup could not be made, for people. What is wrong with a disk is said of the folder for the backup. */
+export function notMade(error: unknown, folder: string): string {
+  const said = (error as Error).message;
+  if (/ENOSPC|EDQUOT|disk is full/.test(said)) return `The disk that holds ${folder} is full. Make room on it.`;
+  if (/EACCES|EPERM|EROFS|unable to open|readonly/i.test(said)) return `Nothing can be written to ${folder}.`;
+  return said;
+}
+
 /**
  * Make a backup in the folder of the running shop, and remove what its scheme no longer keeps. One with faults removes
  * nothing.
