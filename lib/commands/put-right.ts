@@ -57,7 +57,8 @@ export async function putRight(input: PutRight, clock: Clock): Promise<Outcome<W
   });
 }
 
-const OF_LEDGER = 'The lines of its ledger come to this, and they only grow. Go back to a backup: Setup names the newest sound one.';
+const OF_LEDGER =
+  'The lines of its ledger come to this, and they only grow. Restore a backup: Setup names the newest sound one.';
 
 const said = (value: unknown): string => JSON.stringify(value) ?? 'nothing';
 
