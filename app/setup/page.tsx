@@ -46,6 +46,11 @@ export default async function SetupPage() {
                 </li>
               ))}
             </ul>
+            {shops.length > 1 && (
+              <p>
+                <a href="/setup/shops">All shops at a glance</a>
+              </p>
+            )}
           </section>
         </div>
         <div>

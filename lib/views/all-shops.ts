@@ -1,0 +1,66 @@
+import 'server-only';
+import { showMoney } from '@/shared/measure/show';
+import { isTooMuchAhead } from '@/shared/shop-file/limits';
+import { showClock } from '@/shared/time/show-day';
+import type { Clock } from '../clock';
+import { planKept } from '../data/plan-kept';
+import { type ShopListed, shopsHere } from '../data/shops';
+import { shopOf } from '../data/snapshot';
+import type { Plan } from '../engine/ahead/plan';
+import { stillToSpray } from '../engine/ahead/turns-on-record';
+import type { Shop } from '../engine/shop';
+import { benchStates, certaintyNow } from './bench-states';
+
+/** One shop in one line: who may stand where, what is to do today, what to order, what the weeks ahead cost. */
+export type ShopAtAGlance = ShopListed & {
+  /** The time there. Null when the shop cannot be read: then nothing of it is known but that people keep out. */
+  clock: string | null;
+  keepOut: { benches: number; out: number; unknown: number } | null;
+  /** Null when its programs are too many to look ahead. */
+  ahead: { sprayToday: number; orderNow: number; runOut: number; cost: string; unknownCosts: number } | null;
+};
+
+/** Every shop in this database at a glance, the oldest first. */
+export async function allShops(clock: Clock): Promise<ShopAtAGlance[]> {
+  const shops = await shopsHere();
+  return Promise.all(shops.map((listed) => atAGlance(listed, clock)));
+}
+
+async function atAGlance(listed: ShopListed, clock: Clock): Promise<ShopAtAGlance> {
+  try {
+    const shop = await shopOf(listed.id);
+    const now = clock.now();
+    const benches = benchStates(shop, now, await certaintyNow(clock, listed.id));
+    const keepOut = {
+      benches: benches.length,
+      out: benches.filter(({ state }) => state !== 'open').length,
+      unknown: benches.filter(({ state }) => state === 'unknown').length,
+    };
+    return { ...listed, clock: showClock(now, shop.zone), keepOut, ahead: aheadOf(shop, clock) };
+  } catch (error) {
+    console.error(`Shop ${listed.id} cannot be read:`, error);
+    return { ...listed, clock: null, keepOut: null, ahead: null };
+  }
+}
+
+function aheadOf(shop: Shop, clock: Clock): ShopAtAGlance['ahead'] {
+  const today = clock.today(shop.zone);
+  const plan = planOrNone(shop, today);
+  if (plan === null) return null;
+  return {
+    sprayToday: stillToSpray(plan, today).filter(({ date }) => date === today).length,
+    orderNow: plan.products.filter(({ reorder }) => reorder !== null && reorder.weeks <= 0).length,
+    runOut: plan.products.filter(({ runsOutOn }) => runsOutOn !== null).length,
+    cost: showMoney(plan.totals.materialCost, shop.currency),
+    unknownCosts: plan.totals.unknownCosts,
+  };
+}
+
+function planOrNone(shop: Shop, today: ReturnType<Clock['today']>): Plan | null {
+  try {
+    return planKept(shop, today);
+  } catch (error) {
+    if (!isTooMuchAhead(error)) throw error;
+    return null;
+  }
+}
