@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { copyFileSync, cpSync, existsSync, mkdirSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import * as fc from 'fast-check';
@@ -15,6 +15,8 @@ import { bringBack, candidate } from '@/lib/data/restore-backup';
 import { readMark } from '@/lib/data/shop-mark.js';
 import { inTurn } from '@/lib/data/writer';
 import { isBackupDue } from '@/lib/engine/backup-time';
+import { migrate } from '@/prisma/bring-up-to-date.js';
+import { MIGRATIONS, migrationsIn } from '@/prisma/migration-folders.js';
 import { instantOf } from '@/shared/time/instant';
 import { Zone } from '@/shared/time/zone';
 import { SMALL, smallShop } from '../commands/small-shop';
@@ -196,4 +198,32 @@ test('a backup that was changed after it was made is found out before it is rest
   copyFileSync(copy, half);
   writeFileSync(half, 'x'.repeat(9_000));
   expect(await candidate(half)).toMatchObject({ contents: null });
+});
+
+test('a copy from an older version is looked at as well, and the next start brings it up to date', async () => {
+  const { file, folder } = await runningShop();
+  const names = migrationsIn().map(({ name }) => name);
+  const own = join(folder, 'migrations');
+  for (const name of names.slice(0, 6)) cpSync(join(MIGRATIONS, name), join(own, name), { recursive: true });
+  const older = join(folder, 'older.db');
+  await migrate(older, own);
+  const raw = new Sqlite(older);
+  raw.exec(`INSERT INTO "Shop" (id, createdOn, name, timeZone, currency, units, openingHours, fillCapacity, lossPerFill, measuringStep, safetyDays, sameModeInARow, capitalPerYear)
+    VALUES ('s', '2026-03-31', 'Old', 'UTC', 'EUR', 'us', '{}', '1 L', '0 mL', '0 mL', 1, 2, 0)`);
+  raw.close();
+  const from = await candidate(older);
+  expect(from).toMatchObject({ faults: [], isSealed: false, madeAt: null, contents: { shops: [{ name: 'Old' }] } });
+  await (await database()).close();
+  await bringBack(from, file, NOW);
+  expect(await migrate(file)).toEqual(names.slice(6));
+});
+
+test('a copy whose newest writes lie beside it is restored with them', async () => {
+  const { shopId, file, folder } = await runningShop();
+  await rename(shopId, 'In the log');
+  mkdirSync(folder);
+  for (const end of ['', '-wal']) copyFileSync(`${file}${end}`, join(folder, `copy.db${end}`));
+  await (await database()).close();
+  await bringBack(await candidate(join(folder, 'copy.db')), file, NOW);
+  expect(new Sqlite(file).prepare('SELECT "name" FROM "Bench"').pluck().get()).toBe('In the log');
 });
