@@ -15,7 +15,11 @@ type Columns = ReadonlyMap<string, Column>;
 export const UNREADABLE = '\u0000';
 const LEAST: Record<string, unknown> = { INTEGER: -(2n ** 31n), BIGINT: -(2n ** 53n - 1n), REAL: -1e300 };
 
+export const WRONG_NUMBERS: readonly number[] = Object.values(LEAST).map(Number);
 const KINDS = ['TEXT', 'BOOLEAN', 'BLOB', 'JSONB'];
+
+/** What counts as yes where nobody said so, as in a shop file. */
+const YES_IF_UNKNOWN = ['customers', 'enclosed'];
 
 /** Let a connection give only rows that the client can take. */
 export function giveReadableCells(driver: Sqlite.Database): void {
@@ -97,9 +101,9 @@ function isJson(text: string): boolean {
   }
 }
 
-function instead(value: unknown, { kind }: Column): unknown {
+function instead(value: unknown, { name, kind }: Column): unknown {
   if (kind === 'TEXT') return `${UNREADABLE}${value ?? ''}`;
-  if (kind === 'BOOLEAN') return 0n;
+  if (kind === 'BOOLEAN') return YES_IF_UNKNOWN.includes(name) ? 1n : 0n;
   if (kind === 'BLOB') return Buffer.from(String(value));
   return LEAST[kind] ?? JSON.stringify(`${UNREADABLE}${value ?? ''}`);
 }

@@ -5,6 +5,7 @@ import { shown } from '@/shared/shop-file/path';
 import { SINGULAR, type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
 import { tidyText } from '@/shared/text/text-fault';
 import { newCommandId } from '../data/new-id';
+import { UNREADABLE, WRONG_NUMBERS } from '../data/readable-cells';
 
 /** One value that cannot be read, as its form shows it. */
 export type OddShown = { path: string; says: string; message: string; proposed: string };
@@ -67,9 +68,16 @@ function shownOf(thing: UnreadThing, file: ShopFile, number: number): UnreadShow
     benches: benchWords(benches, file),
     odd: odd.map(({ path, message, is }) => {
       const proposed = typeof is === 'string' ? tidyText(is) : '';
-      return { path, message, says: shown(is), proposed: proposed === is ? '' : proposed.slice(0, 200) };
+      return { path, message, says: saysOf(is), proposed: proposed === is ? '' : proposed.slice(0, 200) };
     }),
   };
+}
+
+/** What stands there, as far as it can be told: a value of the wrong kind was put in a form that no file may hold. */
+function saysOf(is: unknown): string {
+  if (typeof is === 'number' && WRONG_NUMBERS.includes(is)) return 'a value of the wrong kind';
+  if (typeof is !== 'string' || !is.startsWith(UNREADABLE)) return shown(is);
+  return is === UNREADABLE ? 'nothing' : shown(is.slice(UNREADABLE.length));
 }
 
 function benchWords(benches: UnreadThing['benches'], file: ShopFile): string | null {

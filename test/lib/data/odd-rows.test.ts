@@ -158,6 +158,25 @@ const ROWS: [what: string, sql: string, of: string, benches: Record<string, stri
     'recipes r',
     { b: CLOSED, b2: 'open' },
   ],
+  [
+    'a product whose interval is a text',
+    `UPDATE Product SET reiHours = 'garbage' WHERE id = 'p'`,
+    'products p',
+    { b: CLOSED, b2: 'open' },
+  ],
+  [
+    'a supplier whose working days are broken JSON',
+    `UPDATE Supplier SET workingDays = '["mon",'`,
+    'suppliers s',
+    { b: 'open', b2: 'open' },
+  ],
+  [
+    'a bench of which nobody can read whether customers come to it',
+    `UPDATE Bench SET customers = 'perhaps' WHERE id = 'b2'`,
+    'benches b2',
+    { b: 'open', b2: CLOSED },
+  ],
+  ['an offer whose lead time is half a day', `UPDATE Offer SET leadDays = 0.5`, 'offers o', { b: 'open', b2: 'open' }],
   ['a supplier with an odd name', `UPDATE Supplier SET name = char(9)`, 'suppliers s', { b: 'open', b2: 'open' }],
   ['an offer of an odd pack', `UPDATE Offer SET packText = 'some'`, 'offers o', { b: 'open', b2: 'open' }],
   [
@@ -195,6 +214,9 @@ test('two odd rows are two things, and a bench that either may have closed is ke
 const RIGHT: [of: string, row: string, values: Record<string, string | null>][] = [
   ['products', 'a product whose name holds a tab', { name: 'Soap' }],
   ['products', 'a product whose kind is none', { kind: 'fungicide' }],
+  ['products', 'a product whose interval is a text', { 'label.reiHours': '4' }],
+  ['suppliers', 'a supplier whose working days are broken JSON', { workingDays: null }],
+  ['offers', 'an offer whose lead time is half a day', { leadDays: '3' }],
   ['recipes', 'a recipe whose name holds a line separator', { name: 'Sulfur' }],
   ['recipes', 'a recipe whose dose is none', { 'ingredients[0].dose': '12 mL/gal' }],
   ['benches', 'a bench whose name holds a mark of direction', { name: 'Second' }],
