@@ -8,11 +8,13 @@ import { AnswerField } from './answer-field';
 import { BenchTicks } from './bench-ticks';
 import { ClockWasSet } from './device-clock';
 import styles from './do.module.css';
+import { EndedAt } from './ended-at';
 import { FaultList } from './fault-list';
 import { Frame, type ScreenProps } from './frame';
 import { LeftoverFields } from './leftover-fields';
 import { StopReasons } from './stop-reasons';
 import { WentIn } from './went-in';
+import { WhatTheShopKnows } from './what-the-shop-knows';
 import { WhichTurn } from './which-turn';
 
 /** What the record asks for at the end: times, who, how warm it was, what was left over, and why it was sprayed where a rule said stop. */
@@ -33,6 +35,8 @@ export function FinishScreen({ mix, act, screen }: ScreenProps) {
     <Frame {...{ mix, act, screen }} heading="Done" primary={{ text: 'Write it into the record', press: finish }}>
       <FaultList {...{ mix, act, faults, refusal }} />
       <ClockWasSet mix={mix} />
+      <EndedAt mix={mix} act={act} />
+      <WhatTheShopKnows mix={mix} />
       <div className={styles.fields}>
         <WhichTurn mix={mix} act={act} />
         <AnswerField {...its} field="startedAt" label="Spraying began" type="datetime-local" />

@@ -9,6 +9,8 @@ import { fillsOf, keyBeside, type Screen, screensOf } from '@/shared/mix/mix-scr
 import { DeviceClock } from './device-clock';
 import styles from './do.module.css';
 import { FillBar } from './fill-bar';
+import { HoldButton } from './hold-button';
+import { useSettling } from './use-settling';
 import { UseWithin } from './use-within';
 
 export type Act = (...actions: MixAction[]) => void;
@@ -20,7 +22,7 @@ type FrameProps = ScreenProps & {
   above?: ReactNode;
   children: ReactNode;
   /** The one thing to press, and what it says. */
-  primary: { text: ReactNode; press: () => void; isMain?: boolean };
+  primary: { text: string; press: () => void; isMain?: boolean; isHeld?: boolean };
   /** What else there is to press, beside it. */
   other?: { text: string; press: () => void; isOpen?: boolean };
 };
@@ -37,10 +39,12 @@ export function Frame({ mix, act, screen, heading, above, children, primary, oth
     scrollTo(0, 0);
   }, [screen.key]);
   const back = () => act({ do: 'back', from: screen.key });
-  useOnKeys(primary.press, back);
+  const isSettling = useSettling(`${screen.key} ${primary.text}`);
+  // What is held by a finger is not done by one key.
+  useOnKeys(isSettling || primary.isHeld ? NOTHING : primary.press, isSettling ? NOTHING : back);
   const isFirst = keyBeside(mix, -1) === screen.key;
   return (
-    <div className={styles.frame} data-alone="">
+    <div className={styles.frame} data-alone="" data-settling={isSettling ? '' : undefined}>
       <Top mix={mix} screen={screen} />
       <div className={styles.middle}>
         {above && <p className="soft">{above}</p>}
@@ -58,16 +62,27 @@ export function Frame({ mix, act, screen, heading, above, children, primary, oth
             {other.text}
           </button>
         )}
-        <button
-          type="button"
-          className={styles.go}
-          data-main={primary.isMain === false ? undefined : ''}
-          onClick={primary.press}
-        >
-          {primary.text}
-        </button>
+        <Go primary={primary} />
       </div>
     </div>
+  );
+}
+
+const NOTHING = () => {};
+
+function Go({ primary: { text, press, isMain, isHeld } }: Pick<FrameProps, 'primary'>) {
+  const isFirst = isMain !== false;
+  if (isHeld) {
+    return (
+      <HoldButton key={text} className={styles.go} isMain={isFirst} press={press}>
+        {text}
+      </HoldButton>
+    );
+  }
+  return (
+    <button type="button" className={styles.go} data-main={isFirst ? '' : undefined} onClick={press}>
+      {text}
+    </button>
   );
 }
 

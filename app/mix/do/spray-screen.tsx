@@ -10,6 +10,7 @@ import { showClock } from '@/shared/time/show-day';
 import { BenchTicks } from './bench-ticks';
 import styles from './do.module.css';
 import { Frame, type ScreenProps } from './frame';
+import { HoldButton } from './hold-button';
 import { WhatTheShopKnows } from './what-the-shop-knows';
 
 /** Spraying: when it began, and whether there is another fill. */
@@ -32,8 +33,8 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
       heading="Spray"
       primary={
         begun
-          ? { text: isLast ? 'The last plant is sprayed' : `On to fill ${fill + 2}`, press: on }
-          : { text: 'Start spraying now', press: start }
+          ? { text: isLast ? 'The last plant is sprayed' : `On to fill ${fill + 2}`, press: on, isHeld: isLast }
+          : { text: 'Start spraying now', press: start, isHeld: true }
       }
     >
       {plan.plantsText && <p className={styles.lead}>{plan.plantsText}</p>}
@@ -43,7 +44,7 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
             Begun at <b>{showClock(instantOf(sprayingSince), plan.zone)}</b>. The time can be changed at the end.
           </>
         ) : (
-          'Tap when the first plant is sprayed.'
+          'Hold the button when the first plant is sprayed: its benches read KEEP OUT from then on.'
         )}
       </p>
       <p className={styles.why} data-grave="">
@@ -61,12 +62,10 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
       {isBenchMissing && <p role="alert">Name the benches that are sprayed first: they are closed from then on.</p>}
       {begun && !isLast && (
         <div className={styles.choices}>
-          <button type="button" onClick={() => act(ended(), { do: 'same-again', fill })}>
+          <HoldButton press={() => act(ended(), { do: 'same-again', fill })}>
             The other fills went in the same: to the record
-          </button>
-          <button type="button" onClick={() => act(ended(), { do: 'no-more', fill })}>
-            It was enough: no more fills
-          </button>
+          </HoldButton>
+          <HoldButton press={() => act(ended(), { do: 'no-more', fill })}>It was enough: no more fills</HoldButton>
         </div>
       )}
     </Frame>

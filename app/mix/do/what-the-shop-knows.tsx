@@ -9,7 +9,8 @@ import styles from './do.module.css';
 
 /** Whether the shop knows already that the benches are closed. While it does not, people have to be kept out by hand. */
 export function WhatTheShopKnows({ mix }: { mix: MixProgress }) {
-  const { plan, sprayingUntil } = mix;
+  const { plan, sprayingSince, sprayingUntil } = mix;
+  if (sprayingSince === null) return null;
   const names = plan.shopBenches.filter(({ id }) => sprayedBenches(mix).includes(id)).map(({ name }) => name);
   const ended =
     sprayingUntil === null ? 'being sprayed' : `sprayed until ${showClock(instantOf(sprayingUntil), plan.zone)}`;

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
 import { wetShop } from './a-wet-shop';
-import { bringShop, isSound } from './walk';
+import { bringShop, hold, isSound, press } from './walk';
 
 test.use({
   viewport: { width: 390, height: 844 },
@@ -20,7 +20,7 @@ const title = (page: Page) => page.getByRole('heading', { level: 1 });
 async function toSpraying(page: Page): Promise<void> {
   for (let screen = 0; screen < 12 && (await title(page).textContent()) !== 'Spray'; screen += 1) {
     const before = (await title(page).textContent()) ?? '';
-    await page.keyboard.press('ArrowRight');
+    await press(page, 'ArrowRight');
     await expect(title(page)).not.toHaveText(before);
   }
 }
@@ -41,8 +41,8 @@ for (const { name, ahead, said } of [
     await isSound(page);
     await toSpraying(page);
     await context.setOffline(true);
-    await page.getByRole('button', { name: 'Start spraying now' }).tap();
-    await page.getByRole('button', { name: 'The last plant is sprayed' }).tap();
+    await hold(page, 'Start spraying now');
+    await hold(page, 'The last plant is sprayed');
     await expect(page.getByLabel('Spraying began')).toHaveValue(/^2026-04-14T09:3/);
     await expect(page.getByText(/clock was set since/)).toHaveCount(0);
     await isSound(page);

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
 import { wetShop } from './a-wet-shop';
-import { bringShop, isSound } from './walk';
+import { bringShop, hold, isSound, press } from './walk';
 
 test.use({
   viewport: { width: 390, height: 844 },
@@ -92,8 +92,9 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
   await isSoundWithGloves(page);
   await on(page, /Measure the pH/, 'Good so');
   await on(page, /Fill up to/, 'Full and stirred');
-  await on(page, /Spray/, 'Start spraying now');
-  await page.getByRole('button', { name: /The other fills went in the same/ }).tap();
+  await expect(title(page)).toHaveText('Spray');
+  await hold(page, 'Start spraying now');
+  await hold(page, /The other fills went in the same/);
 
   await expect(title(page)).toHaveText('Done');
   await page.getByLabel(/Spray left over/).fill('200 mL');
@@ -144,25 +145,32 @@ test('by keyboard: Enter and the arrows go through a mix, and a refusal comes ba
 }) => {
   await page.goto('/mix/do?recipe=wash&bench=spare');
   await page.getByRole('button', { name: 'Begin' }).focus();
-  await page.keyboard.press('Enter');
+  await press(page, 'Enter');
   // Its bench took what was left over of the last mix.
   await expect(title(page)).toHaveText('Stop');
   await page.getByLabel('Why it is sprayed all the same').fill('a trial');
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('Enter');
+  await press(page, 'Tab');
+  await press(page, 'Tab');
+  await press(page, 'Enter');
   await expect(title(page)).toBeFocused();
-  for (const key of ['Enter', 'ArrowRight', 'Enter']) await page.keyboard.press(key);
+  await press(page, 'Enter', 'ArrowRight', 'Enter');
   await expect(title(page)).toHaveText('Light oil');
-  await page.keyboard.press('ArrowLeft');
+  await press(page, 'ArrowLeft');
   await expect(title(page)).toHaveText('Water first');
-  for (const key of ['ArrowRight', 'Enter', 'Enter']) await page.keyboard.press(key);
+  await press(page, 'ArrowRight', 'Enter', 'Enter');
   await expect(title(page)).toHaveText('Sour powder');
-  for (const key of ['Enter', 'Enter', 'Enter']) await page.keyboard.press(key);
+  await press(page, 'Enter', 'Enter', 'Enter');
   await expect(title(page)).toHaveText('Spray');
-  await page.keyboard.press('Enter');
+  // One key starts nothing by mistake: what a finger holds is pressed twice by keys.
+  await press(page, 'Enter', 'ArrowRight');
+  await expect(title(page)).toHaveText('Spray');
+  await page.getByRole('button', { name: 'Start spraying now' }).focus();
+  await press(page, 'Enter');
+  await expect(page.getByText('Press once more')).toBeVisible();
+  await press(page, 'Enter');
   await expect(page.getByText(/Begun at/)).toBeVisible();
-  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'The last plant is sprayed' }).focus();
+  await press(page, 'Enter', 'Enter');
   await expect(title(page)).toHaveText('Done');
   await page.getByLabel('Spraying began').fill('2026-01-02T10:00');
   await page.getByRole('button', { name: 'Write it into the record' }).press('Enter');

@@ -29,3 +29,15 @@ export async function isSound(page: Page): Promise<void> {
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
   expect(await wrongWith(page)).toEqual([]);
 }
+
+/** Hold a button of a mix until it is full. */
+export const hold = (page: Page, button: RegExp | string): Promise<void> =>
+  page.getByRole('button', { name: button }).click({ delay: 1_000 });
+
+/** Press a key once the screen of a mix answers. */
+export async function press(page: Page, ...keys: string[]): Promise<void> {
+  for (const key of keys) {
+    await expect(page.locator('[data-settling]')).toHaveCount(0);
+    await page.keyboard.press(key);
+  }
+}
