@@ -6,13 +6,15 @@ import type { MixPlan, PlanAcid, PlanBottle, PlanPour, PlanProduct } from '@/sha
 import { type Reading, read } from '@/shared/outcome';
 import { stock, sum } from '@/shared/quantity/amounts';
 import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity/exact';
-import { wholeNearest } from '@/shared/quantity/rounding';
+import { wholeDown, wholeNearest } from '@/shared/quantity/rounding';
 import type { Clock } from '../clock';
 import type { SpotNamed } from '../data/container-names';
 import { inDrawOrder } from '../engine/ledger/draw-order';
 import { acidSteps } from '../engine/mix/acid-steps';
 import { asPoured } from '../engine/mix/as-poured';
 import type { AskedMix } from '../engine/mix/asked-mix';
+import { groundFor } from '../engine/mix/dry-run';
+import { labelMost } from '../engine/mix/label-most';
 import { leftoverPlaces } from '../engine/mix/leftover';
 import { isFarOff, measuredWith } from '../engine/mix/measuring';
 import { unpassed } from '../engine/mix/mix-flags';
@@ -45,7 +47,8 @@ export type MixDoing = { plan: MixPlan; isDone: boolean };
 export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<Reading<MixDoing> | null> {
   const here = await shopNow(clock);
   if (!here) return null;
-  const mix = mixAsked(here, pairs);
+  // Whoever begins it sprays it today, whenever it is planned for.
+  const mix = mixAsked(here, pairs, true);
   if (!mix.ok) return mix;
   const plan = planOf(
     { ...here, certainty: await certaintyNow(clock, here.id) },
@@ -81,7 +84,7 @@ export function planOf(here: Here, mix: AskedMix, spots: SpotNamed, by: string):
     reiMinutes: sheet.rei,
     useWithinMinutes: sheet.useWithin,
     ...warningsOf(mix),
-    pours: poursOf(sheet.steps, units),
+    pours: poursOf(mix, units),
     ...acidityOf(mix),
     products: productsOf(mix, spots),
     leftover: leftoverOf(here, mix),
@@ -103,10 +106,11 @@ function warningsOf({ flags }: AskedMix): Pick<MixPlan, 'stops' | 'warnings'> {
 }
 
 /** One pour per product, whatever number of lines a recipe has it on. */
-function poursOf(steps: readonly MixStep[], units: Units): PlanPour[] {
+function poursOf({ recipe, batch, sheet }: AskedMix, units: Units): PlanPour[] {
   const pours = new Map<string, PlanPour>();
-  for (const step of steps) {
-    const pour = pourOf(step, units);
+  for (const step of sheet.steps) {
+    const most = labelMost(step.ingredient, recipe.ingredients, groundFor(batch));
+    const pour = { ...pourOf(step, units), most: most && wholeDown<number>(multiply(most, batch.spray.fill)) };
     const before = pours.get(pour.product);
     pours.set(pour.product, before ? together(before, pour) : pour);
   }
@@ -132,6 +136,7 @@ function pourOf({ ingredient, line, perFill, measured, missing, why, better }: M
     coarse: better && coarseText(better, units, far),
     shortText: line.short > 0 ? pouredText(line.short, product) : null,
     costMicros: line.cost,
+    most: null,
   };
 }
 
@@ -160,6 +165,7 @@ function together(one: PlanPour, other: PlanPour): PlanPour {
   const told = (each: (string | null)[]) => each.filter((text) => text !== null).join(' and ') || null;
   return {
     ...{ ...one, perFill: both, costMicros: cost, errorText: null },
+    most: one.most !== null && other.most !== null ? one.most + other.most : null,
     ...(far ? { measuredText: null, exactText: texts } : { measuredText: texts, exactText: null }),
     ...{ farOff: far?.farOff ?? null, coarse: far ? far.coarse : (one.coarse ?? other.coarse) },
     measuredWith: far ? null : told([one.measuredWith, other.measuredWith]),

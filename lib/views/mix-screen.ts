@@ -100,10 +100,10 @@ export async function mixFormScreen(clock: Clock, pairs: Pairs): Promise<MixForm
   return here && mixForm(here.shop, pairs);
 }
 
-/** The mix that an address asks for, worked out. */
-export function mixAsked({ shop, now }: Pick<HereNow, 'shop' | 'now'>, pairs: Pairs): Reading<AskedMix> {
+/** The mix that an address asks for, worked out: as it is planned, or as it is when somebody mixes it now. */
+export function mixAsked({ shop, now }: Pick<HereNow, 'shop' | 'now'>, pairs: Pairs, isNow = false): Reading<AskedMix> {
   const query = readMixQuery(pairs);
-  return query.ok ? askedMix(shop, now, query.value, mixQueryText(query.value)) : query;
+  return query.ok ? askedMix(shop, now, query.value, mixQueryText(query.value), isNow) : query;
 }
 
 /** A mix as plain data, with every bottle by where it stands in the books. */

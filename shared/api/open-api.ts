@@ -38,7 +38,7 @@ import {
 import { RecipeCheckBody } from './recipe-check-body';
 import { SearchAnswer, SearchQuestion } from './search';
 import { SprayPerPlantBody } from './spray-per-plant-body';
-import { NeverSprayedBody, SprayingBody, SprayingTold } from './spraying-bodies';
+import { JudgeAnswer, JudgeBody, NeverSprayedBody, SprayingBody, SprayingTold } from './spraying-bodies';
 
 /** The HTTP API described for programs (OpenAPI 3.1), made from the very contracts that its routes read and answer by. */
 export const openApi = () => ({
@@ -98,6 +98,9 @@ const sprayingPaths = () => ({
       'SprayingTold',
     ),
   },
+  '/mix/judge': {
+    post: sent('judgeMix', 'The rules that say stop to a mix sprayed this minute', 'JudgeBody', 'Judged'),
+  },
   '/mix/spraying/never': {
     post: sent('denySpraying', 'Say that what was begun never came to be', 'NeverSprayedBody', 'SprayingTold'),
   },
@@ -149,6 +152,8 @@ const schemas = () => ({
   SprayingBody: bodySchema(SprayingBody),
   NeverSprayedBody: bodySchema(NeverSprayedBody),
   SprayingTold: answerSchema(SprayingTold),
+  JudgeBody: bodySchema(JudgeBody),
+  Judged: answerSchema(JudgeAnswer),
   ProgramBody: bodySchema(ProgramCheckBody),
   RecipeBody: bodySchema(RecipeCheckBody),
   PerPlantBody: bodySchema(SprayPerPlantBody),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { readBy } from '../forms/read-by';
+import { readVolume } from '../measure/size';
 import { oneLine } from '../text/one-line';
 import { readDay } from '../time/day';
 import { readInstant } from '../time/instant';
@@ -55,5 +56,25 @@ export const NeverSprayedBody = z.strictObject({
   reason: oneLine(z.string().trim().min(1).max(500)).describe('How that is known.'),
 });
 
-/** What both answer. */
+/** What `POST /api/v1/mix/judge` takes: what is about to be sprayed. */
+export const JudgeBody = z.strictObject({
+  shop: id.optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  recipe: id.describe('The id of the recipe.'),
+  benches: z.array(id).min(1, { error: 'Name at least one bench that is sprayed.' }).max(500),
+  sprayed: readBy(readVolume)
+    .nullable()
+    .default(null)
+    .describe('How much spray there is, such as "2 gal". Null: what the benches take.'),
+  spraying: id
+    .nullable()
+    .default(null)
+    .describe('Which spraying, where it was told of already: it is not held against itself.'),
+});
+
+/** What it answers: each rule that says stop, in words. */
+export const JudgeAnswer = z.object({
+  stops: z.array(z.object({ rule: z.string(), messages: z.array(z.string()) })),
+});
+
+/** What the tellings answer. */
 export const SprayingTold = z.object({ spraying: z.string() });

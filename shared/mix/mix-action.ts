@@ -38,6 +38,8 @@ export type MixAction =
   | { do: 'told'; what: string }
   | { do: 'answer'; field: Answer; text: string }
   | { do: 'reason'; rule: string; text: string }
+  /** Rules that say stop as things stand now. */
+  | { do: 'ask'; stops: MixProgress['asked'] }
   | { do: 'benches' | 'leftover-benches'; ids: string[] }
   | { do: 'apart' }
   /** Which planned spraying it was; null: none of them. */
@@ -81,12 +83,17 @@ function whileWaiting(progress: MixProgress, action: MixAction): MixProgress {
     const rule = /^passed\.([a-z-]+)$/.exec(path)?.[1];
     return rule === undefined ? [] : [{ rule, messages: [told] }];
   });
-  const known = new Set(asked.map(({ rule }) => rule));
   return {
     ...progress,
     ...{ state: 'mixing', at: 'finish', refusal: { code, message, faults, confirm }, sure: null },
-    asked: [...progress.asked.filter(({ rule }) => !known.has(rule)), ...asked],
+    asked: asking(progress.asked, asked),
   };
+}
+
+/** What is asked about now, in place of what was asked about the same rules before. */
+function asking(before: MixProgress['asked'], stops: MixProgress['asked']): MixProgress['asked'] {
+  const known = new Set(stops.map(({ rule }) => rule));
+  return [...before.filter(({ rule }) => !known.has(rule)), ...stops];
 }
 
 function changed(progress: MixProgress, action: MixAction): MixProgress {
@@ -159,6 +166,8 @@ function pouring(progress: MixProgress, action: MixAction): MixProgress {
       return { ...progress, lastFill: action.fill, at: 'finish' };
     case 'all-fills':
       return { ...progress, lastFill: null };
+    case 'ask':
+      return { ...progress, asked: asking(progress.asked, action.stops) };
     default:
       return progress;
   }

@@ -49,6 +49,8 @@ const PlanPour = z.object({
   coarse: z.string().nullable(),
   shortText: z.string().nullable(),
   costMicros: whole.nullable(),
+  /** The most that its label allows in each fill, µL or mg; null where nothing limits it. */
+  most: whole.nullable().default(null),
 });
 export type PlanPour = z.infer<typeof PlanPour>;
 

@@ -1,6 +1,7 @@
 'use client';
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { judgeMix } from '@/app/_parts/judge-mix';
 import { act, keepMix, useKeptMixes } from '@/app/_parts/kept-mixes';
 import { shopNow, useShopClock } from '@/app/_parts/shop-clock';
 import { tellSpraying } from '@/app/_parts/tell-spraying';
@@ -30,6 +31,7 @@ export function DoMix({ plan, isDone, told }: DoMixProps) {
   // The page waits for whoever had it open when it was thrown out of memory.
   const [meant, setMeant] = useState<string | null>(null);
   useEffect(() => setMeant(location.hash.slice(1) || null), []);
+  const beginning = useRef(false);
   useEffect(readyForCodes, []);
   const mix = kept?.find(({ commandId }) => commandId === current) ?? null;
 
@@ -45,7 +47,17 @@ export function DoMix({ plan, isDone, told }: DoMixProps) {
     history.replaceState(null, '', `#${commandId}`);
     setCurrent(commandId);
   };
-  const begin = (fresh: MixPlan) => {
+  const begin = async (fresh: MixPlan) => {
+    if (beginning.current) return;
+    beginning.current = true;
+    // The page may have been open for hours: what says stop is what does so this minute.
+    const { shopId: shop, recipe } = fresh;
+    const benches = fresh.benches.map(({ id }) => id);
+    const stops = await judgeMix({ shop, recipe: recipe.id, benches, sprayed: fresh.sprayText, spraying: null });
+    beginning.current = false;
+    started(stops ? { ...fresh, stops } : fresh);
+  };
+  const started = (fresh: MixPlan) => {
     const progress = beginMix(fresh, freshId(), shopNow());
     keepMix(progress);
     open(progress.commandId);
@@ -54,5 +66,5 @@ export function DoMix({ plan, isDone, told }: DoMixProps) {
     ({ commandId, state, plan: one }) =>
       commandId === meant || (state !== 'sent' && one.query === plan?.query && one.shopId === plan.shopId),
   );
-  return <Gate plan={plan} isDone={isDone} told={told} kept={its} goOn={open} begin={begin} />;
+  return <Gate plan={plan} isDone={isDone} told={told} kept={its} goOn={open} begin={(fresh) => void begin(fresh)} />;
 }

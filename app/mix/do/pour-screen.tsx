@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { shopNow } from '@/app/_parts/shop-clock';
+import { amountStop } from '@/shared/mix/amount-stop';
 import { leftText } from '@/shared/mix/bottles-to-take';
 import { isUnexplained } from '@/shared/mix/finish-body';
 import { bottleKey, type PlanPour, type PlanProduct, productIn } from '@/shared/mix/mix-plan';
@@ -14,6 +15,7 @@ import { FillingJug } from './filling-jug';
 import { Frame, type ScreenProps } from './frame';
 import { OwnAcidSaid } from './ph-said';
 import { PourChange } from './pour-change';
+import { StopReasons } from './stop-reasons';
 
 type PourProps = ScreenProps & { pour: Extract<Screen, { kind: 'pour' }> };
 
@@ -30,6 +32,8 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
   const [asked, setAsked] = useState(false);
   const far = planned?.farOff ? planned : null;
   const isAskedHow = far !== null && (parts.length === 0 || isOpen);
+  const stop = amountStop(mix, product, parts);
+  const isStopped = stop !== null && (mix.reasons[stop.rule] ?? '').trim() === '';
   const blocked = wrong.length > 0 || (parts.length === 0 && !isLeftOut);
   const on = () => {
     if (noted && isUnexplained(mix, noted)) return setAsked(true);
@@ -38,6 +42,8 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
       setOpen(isOpen || far === null || parts.length > 0);
       return setAsked(true);
     }
+    if (isStopped) return setAsked(true);
+    if (stop) act({ do: 'ask', stops: [stop] });
     act({ do: 'poured', fill, product }, { do: 'mixing', fill, at: shopNow() }, { do: 'next', from: screen.key });
   };
   return (
@@ -69,6 +75,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
             {message}
           </p>
         ))}
+      {stop && <StopReasons mix={mix} act={act} stops={[stop]} isAsked={asked} />}
       {planned?.coarse && !noted && !far && (
         <p className={styles.why} data-grave="">
           {planned.coarse}

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { deviceAhead, shopNow } from '@/app/_parts/shop-clock';
+import { stopsOf } from '@/shared/mix/finish-body';
 import type { MixAction } from '@/shared/mix/mix-action';
 import { fillsOf } from '@/shared/mix/mix-screens';
 import { instantOf } from '@/shared/time/instant';
@@ -11,6 +12,8 @@ import { BenchTicks } from './bench-ticks';
 import styles from './do.module.css';
 import { Frame, type ScreenProps } from './frame';
 import { HoldButton } from './hold-button';
+import { StopReasons } from './stop-reasons';
+import { useJudgedStart } from './use-judged-start';
 import { WhatTheShopKnows } from './what-the-shop-knows';
 
 /** Spraying: when it began, and whether there is another fill. */
@@ -19,9 +22,10 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
   const isLast = fill + 1 >= fillsOf(mix);
   const begun = sprayingSince !== null;
   const [isBenchMissing, setBenchMissing] = useState(false);
+  const { open, isAsked, isJudging, start: startAsJudged } = useJudgedStart(mix, act);
   const start = () => {
     if (mix.benches.length === 0) return setBenchMissing(true);
-    act({ do: 'spraying', since: shopNow(), ahead: deviceAhead() });
+    void startAsJudged();
   };
   // Up to the minute: an interval may never begin to count too soon.
   const ended = (): MixAction => ({ do: 'sprayed', until: nextMinute(shopNow()), ahead: deviceAhead() });
@@ -34,7 +38,7 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
       primary={
         begun
           ? { text: isLast ? 'The last plant is sprayed' : `On to fill ${fill + 2}`, press: on, isHeld: isLast }
-          : { text: 'Start spraying now', press: start, isHeld: true }
+          : { text: isJudging ? 'Looking at the rules…' : 'Start spraying now', press: start, isHeld: true }
       }
     >
       {plan.plantsText && <p className={styles.lead}>{plan.plantsText}</p>}
@@ -50,6 +54,9 @@ export function SprayScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
       <p className={styles.why} data-grave="">
         {keepOutText(plan)}
       </p>
+      {!begun && (isAsked || open.length > 0) && (
+        <StopReasons mix={mix} act={act} stops={stopsOf(mix)} isAsked={isAsked} />
+      )}
       {begun && <WhatTheShopKnows mix={mix} />}
       {(plan.benches.length === 0 || isBenchMissing) && (
         <BenchTicks

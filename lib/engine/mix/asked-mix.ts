@@ -39,11 +39,12 @@ export type AskedMix = {
 /**
  * The mix that an address asks for.
  *
- * Takes    the shop as it stands, the moment, what is asked, and its address
+ * Takes    the shop as it stands, the moment, what is asked, and its address; and whether it is mixed now, whenever it is
+ *          planned for
  * Refuses  a recipe, a program, a bench, a group of plants or a sprayer that the shop does not have; a day on which the
  *          program has no spraying; more plants than stand there; and what `batchFor` refuses
  */
-export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: string): Reading<AskedMix> {
+export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: string, isNow = false): Reading<AskedMix> {
   const planned = asked.planned ? plannedTurn(shop, asked.planned.program, asked.planned.on) : read(null);
   if (!planned.ok) return planned;
   const turn = planned.value;
@@ -54,7 +55,7 @@ export function askedMix(shop: Shop, now: Instant, asked: MixQuery, query: strin
   const batch = batchAsked(shop, asked.what, turn, sprayer);
   if (!batch.ok) return batch;
   const worked = turn ? exact(turn.program.duration) : workMinutes(shop, batch.value.plants);
-  const when = whenSprayed(turn, worked, now);
+  const when = whenSprayed(isNow ? null : turn, worked, now);
   const day = dayOf(shop.zone, when.startsAt);
   const sheet = mixSheet(shop, recipe, batch.value, day, worked);
   // Where no bench is named, only the rules that ask for none can be judged.

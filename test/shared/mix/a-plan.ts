@@ -16,7 +16,7 @@ const product = (id: string, form: 'liquid' | 'powder', bottles: MixPlan['produc
 
 const pour = (id: string, perFill: number | null) => ({
   ...{ product: id, perFill, measuredText: null, measuredWith: null, exactText: null, errorText: null, missing: null },
-  ...{ why: 'first', farOff: null, coarse: null, shortText: null, costMicros: 100 },
+  ...{ why: 'first', farOff: null, coarse: null, shortText: null, costMicros: 100, most: null },
 });
 
 /** Three fills of 2 L: 40 mL of oil out of two bottles, 5 g of salt, and an acid for the pH. */
