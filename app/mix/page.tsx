@@ -5,6 +5,7 @@ import { BegunMixes } from '../_parts/begun-mixes';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { UnderWayList } from '../_parts/under-way-list';
+import { MissedList } from './missed-list';
 import { MixChoice } from './mix-choice';
 import { PlannedMixes } from './planned-mixes';
 import { RecipeList } from './recipes/recipe-list';
@@ -41,13 +42,13 @@ export default async function MixPage() {
   );
 }
 
-function Planned({ place: { overdue, due, coming, ways, shop, commandId } }: { place: MixPlace }) {
+function Planned({ place: { missed, due, coming, ways } }: { place: MixPlace }) {
   return (
     <>
-      {overdue.length > 0 && (
+      {missed.length > 0 && (
         <section aria-labelledby="missed">
-          <h2 id="missed">Missed in the last seven days</h2>
-          <PlannedMixes planned={overdue} ways={ways} skipping={{ shop, commandId }} />
+          <h2 id="missed">Missed, and nobody has said what became of it</h2>
+          <MissedList missed={missed} />
         </section>
       )}
       <section aria-labelledby="due">

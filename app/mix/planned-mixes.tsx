@@ -4,22 +4,19 @@ import { Figure } from '../_parts/figure';
 import { SeverityMark } from '../_parts/flag-lines';
 import type { Ways } from '../_parts/shown-text';
 import styles from './mix.module.css';
-import { SkipIt } from './skip-it';
 
 type ListProps = {
   planned: PlannedMix[];
   ways: Ways;
-  /** For those that were missed: what it takes to leave one out. */
-  skipping?: { shop: string; commandId: string };
 };
 
 /** Planned sprayings, each with how much it is, what it costs, what is flagged, and the two ways to go on. */
-export function PlannedMixes({ planned, ways, skipping }: ListProps) {
+export function PlannedMixes({ planned, ways }: ListProps) {
   return (
     <ul className={styles.planned}>
-      {planned.map((mix, number) => (
+      {planned.map((mix) => (
         <li key={mix.query}>
-          <Day mix={mix} ways={ways} isMissed={skipping !== undefined} />
+          <Day mix={mix} ways={ways} />
           <div className={styles.what}>
             <a className={styles.recipe} href={`/mix/recipes/${encodeURIComponent(mix.recipe.id)}`}>
               {mix.recipe.name}
@@ -36,14 +33,6 @@ export function PlannedMixes({ planned, ways, skipping }: ListProps) {
               Mix it now<span className="spoken">: {mix.recipe.name}</span>
             </a>
           </p>
-          {skipping && (
-            <SkipIt
-              shop={skipping.shop}
-              commandId={`${skipping.commandId}-${number}`}
-              program={mix.program}
-              on={mix.on}
-            />
-          )}
         </li>
       ))}
     </ul>
@@ -52,13 +41,8 @@ export function PlannedMixes({ planned, ways, skipping }: ListProps) {
 
 type MixProps = { mix: PlannedMix; ways: Ways };
 
-function Day({ mix: { date }, ways, isMissed }: MixProps & { isMissed: boolean }) {
-  return (
-    <span className={styles.day}>
-      {date === ways.today ? 'Today' : showDayShort(date, ways.today)}
-      {isMissed && <span className="grave"> missed</span>}
-    </span>
-  );
+function Day({ mix: { date }, ways }: MixProps) {
+  return <span className={styles.day}>{date === ways.today ? 'Today' : showDayShort(date, ways.today)}</span>;
 }
 
 function Amounts({ mix: { amounts }, ways }: MixProps) {

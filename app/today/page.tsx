@@ -11,6 +11,7 @@ import { OrderList } from '../_parts/order-list';
 import { readable } from '../_parts/readable';
 import { Ticket } from '../_parts/ticket';
 import { UnderWayList } from '../_parts/under-way-list';
+import { MissedList } from '../mix/missed-list';
 import { AlertList } from './alert-list';
 import { ComingIn } from './coming-in';
 import { DaysAhead } from './days-ahead';
@@ -36,6 +37,7 @@ export default async function TodayPage() {
         <UnderWayList sprayings={screen.underWay} />
         <Benches screen={screen} />
         <ToMix screen={screen} />
+        <MissedHere screen={screen} />
       </div>
       <div className={styles.right}>
         <DaysAhead days={screen.ahead} from={screen.today} ways={screen.ways} />
@@ -77,6 +79,24 @@ function Benches({ screen: { benches, toConfirm, clock: ofToday, now, ways } }: 
             ))}
           </ul>
         </StillConfirmed>
+      )}
+    </section>
+  );
+}
+
+/** The latest are shown; the others wait on Mix. */
+const MOST_MISSED = 3;
+
+function MissedHere({ screen: { missed } }: ScreenProps) {
+  if (missed.length === 0) return null;
+  return (
+    <section aria-labelledby="missed">
+      <h2 id="missed">Missed: say what became of it</h2>
+      <MissedList missed={missed.slice(0, MOST_MISSED)} />
+      {missed.length > MOST_MISSED && (
+        <p className={styles.more}>
+          <a href="/mix#missed">{missed.length - MOST_MISSED} more</a>
+        </p>
       )}
     </section>
   );

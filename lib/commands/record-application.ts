@@ -12,10 +12,10 @@ import { write } from '@/lib/data/writer';
 import { longestRecorded } from '@/lib/engine/keepout/reopening';
 import { keptAsTold } from '@/lib/engine/record/as-told';
 import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
-import type { UnderWay } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import type { Day } from '@/shared/time/day';
 import { type Instant, laterOf } from '@/shared/time/instant';
 
 export type RecordApplication = {
@@ -29,6 +29,8 @@ export type RecordApplication = {
   endedAt: Instant | null;
   /** What was begun and told before, of which this is the record; left out: nothing was. */
   spraying?: string;
+  /** The planned spraying that it was, by the day on which its program has it; left out: the one that was told. */
+  planned?: { program: string; on: Day };
 };
 
 /**
@@ -69,15 +71,16 @@ export async function recordApplication(
       },
     };
     await saveRecords(rows, stamp, [record]);
-    if (isTurnOpen(file, told)) await recordChanges(rows, stamp, [doneChange(file, told.planned, record.id)]);
+    const turn = input.planned ?? told?.planned ?? null;
+    if (isTurnOpen(file, turn)) await recordChanges(rows, stamp, [doneChange(file, turn, record.id)]);
     return accept({ application: record.id });
   });
 }
 
-type OfTurn = UnderWay & { planned: NonNullable<UnderWay['planned']> };
+type Turn = { program: string; on: Day };
 
-/** Whether it is of a planned spraying that its program still has, and that is on no record yet. */
-function isTurnOpen(file: ShopFile, told: UnderWay | null): told is OfTurn {
-  const program = file.programs.find(({ id }) => id === told?.planned?.program);
-  return program?.changes.every(({ on, kind }) => on !== told?.planned?.on || kind !== 'done') ?? false;
+/** Whether its program still has that planned spraying, and it is on no record yet. */
+function isTurnOpen(file: ShopFile, turn: Turn | null): turn is Turn {
+  const program = file.programs.find(({ id }) => id === turn?.program);
+  return program?.changes.every(({ on, kind }) => on !== turn?.on || kind !== 'done') ?? false;
 }

@@ -116,6 +116,7 @@ export async function amendedIn(
     startedAt: time('startedAt', newest.startedAt) ?? written.startedAt,
     ...{ endedAt: time('endedAt', newest.endedAt), mixedAt: time('mixedAt', newest.details.mixedAt) },
     ...textsIn(sent),
+    ...treatedIn(sent, its),
     temperatureC: number('temperature', readCelsius(sent.temperature)),
     pH: number('pH', readNumber(sent.pH, 'Write a pH, such as 6.2.')),
     products: linesIn(sent, its, faults),
@@ -124,8 +125,29 @@ export async function amendedIn(
   return { change, faults };
 }
 
+/**
+ * What was treated and where that is. On other benches it is what stands there, unless somebody wrote it anew.
+ */
+function treatedIn(sent: AmendRecord, { shop, written, newest }: InShop): Treated {
+  const typed = { crop: sent.crop || null, location: sent.location || null };
+  const isSame = sent.bench.length === newest.benches.length && sent.bench.every((id) => newest.benches.includes(id));
+  if (isSame) return typed;
+  const [was, is] = [newest.benches, sent.bench].map((ids) => shop.benches.filter(({ id }) => ids.includes(id)));
+  const follow = (said: string | null, before: (string | null)[], now: string | null) =>
+    said === null || before.includes(said) ? now : said;
+  const plants = sent.plants || null;
+  return {
+    crop: follow(typed.crop, [written.crop, treatedPlants(was ?? [], null)], treatedPlants(is ?? [], plants)),
+    location: follow(
+      typed.location,
+      [written.location, treatedPlace(was ?? [], shop.address)],
+      treatedPlace(is ?? [], shop.address),
+    ),
+  };
+}
+
 const textsIn = (sent: AmendRecord) => ({
-  ...{ by: sent.by || null, crop: sent.crop || null, location: sent.location || null, plants: sent.plants || null },
+  ...{ by: sent.by || null, plants: sent.plants || null },
   ...{ sprayed: sent.sprayed || null, leftover: sent.leftover || null, leftoverWent: sent.leftoverWent || null },
   conditions: sent.conditions || null,
 });

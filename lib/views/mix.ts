@@ -1,15 +1,12 @@
 import 'server-only';
 import { addDays, type Day } from '@/shared/time/day';
 import type { Clock } from '../clock';
-import { newCommandId } from '../data/new-id';
-import { overdueSprayings } from '../engine/ahead/overdue';
 import type { Spraying } from '../engine/ahead/plan';
 import { ownDay } from '../engine/ahead/program-turns';
-import type { OpenSpraying } from '../engine/ahead/turns-on-record';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
+import { type Missed, missedSeen } from './missed-turn';
 import { type MixForm, mixForm } from './mix-form';
-import { mixAsked, mixFigures } from './mix-screen';
 import { plannedQuery } from './planned-query';
 import { type RecipeListed, recipesListed } from './recipes';
 import { type UnderWaySeen, underWaySeen } from './under-way';
@@ -31,11 +28,9 @@ export type PlannedMix = {
 };
 
 export type MixPlace = Pick<House, 'today' | 'ways'> & {
-  shop: string;
-  commandId: string;
   /** What was begun on any device and is not on record. */
   underWay: UnderWaySeen[];
-  overdue: PlannedMix[];
+  missed: Missed[];
   due: PlannedMix[];
   coming: PlannedMix[];
   recipes: RecipeListed[];
@@ -51,8 +46,8 @@ export async function mixPlace(clock: Clock): Promise<MixPlace | null> {
   const { today, ways, toSpray, shop } = house;
   const ahead = toSpray.filter(({ date }) => date <= addDays(today, DAYS_AHEAD));
   return {
-    ...{ today, ways, shop: house.id, commandId: newCommandId(), underWay: underWaySeen(house) },
-    overdue: overdueSprayings(shop, today).map((spraying) => missedMix(house, spraying)),
+    ...{ today, ways, underWay: underWaySeen(house) },
+    missed: missedSeen(house),
     due: ahead.filter(({ date }) => date === today).map((spraying) => plannedMix(house, spraying)),
     coming: ahead.filter(({ date }) => date > today).map((spraying) => plannedMix(house, spraying)),
     recipes: recipesListed(house),
@@ -60,10 +55,10 @@ export async function mixPlace(clock: Clock): Promise<MixPlace | null> {
   };
 }
 
-const named = ({ program, date, occurrence, recipe, open = program.benches }: Spraying & Partial<OpenSpraying>) => ({
+const named = ({ program, date, occurrence, recipe }: Spraying) => ({
   ...{ program: program.id, on: ownDay(program, date, occurrence), date },
   recipe: { id: recipe.id, name: recipe.name },
-  benches: open.map(({ name }) => name),
+  benches: program.benches.map(({ name }) => name),
 });
 
 function plannedMix({ plan, figure }: House, spraying: Spraying): PlannedMix {
@@ -76,20 +71,5 @@ function plannedMix({ plan, figure }: House, spraying: Spraying): PlannedMix {
     flags: flags.length,
     stops: flags.filter(({ severity }) => severity === 'stop').length,
     query: plannedQuery(spraying),
-  };
-}
-
-/** One that was missed is in no plan any more: it is worked out as if it were mixed now. */
-function missedMix(house: House, spraying: OpenSpraying): PlannedMix {
-  const query = plannedQuery(spraying);
-  const mix = mixAsked(house, [...new URLSearchParams(query)]);
-  const flags = mix.ok ? mix.value.flags : [];
-  const figure = mix.ok ? mixFigures(mix.value) : null;
-  return {
-    ...named(spraying),
-    amounts: figure && { sprayMl: figure('sprayMl'), fills: figure('fills'), cost: figure('cost', 'material') },
-    flags: flags.length,
-    stops: flags.filter(({ severity }) => severity === 'stop').length,
-    query,
   };
 }

@@ -13,6 +13,7 @@ import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
 import { flagsInWords } from './flags-by-gravity';
 import { type House, houseNow } from './house';
+import { type Missed, missedSeen } from './missed-turn';
 import { type OrderLine, orderLines } from './order-lines';
 import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
 import { type UnderWaySeen, underWaySeen } from './under-way';
@@ -39,6 +40,8 @@ export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
   /** What to confirm before anything is told of any bench: the clock, or what was sprayed after a backup; null: nothing. */
   toConfirm: 'clock' | 'restored' | null;
   toMix: SprayingTicket[];
+  /** What was missed, until somebody says what became of it. */
+  missed: Missed[];
   /** What was begun on any device and is not on record. */
   underWay: UnderWaySeen[];
   ahead: DayAhead[];
@@ -69,6 +72,7 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
     toConfirm:
       house.benches.map(({ doubt }) => doubt).find((doubt) => doubt === 'clock' || doubt === 'restored') ?? null,
     underWay: underWaySeen(house),
+    missed: missedSeen(house),
     toMix: toSpray.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),
     ahead: [1, 2, 3, 4, 5, 6, 7].map((days) => dayAhead(house, addDays(today, days))),
     orders: orderLines(house),

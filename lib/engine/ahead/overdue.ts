@@ -11,6 +11,16 @@ import { type OpenSpraying, openSprayings } from './turns-on-record';
 /** So many days a spraying that was missed is asked about. After that, its next turn is nearer. */
 const DAYS_ASKED = 7;
 
+/** So many days a spraying that was missed stands among those that somebody is to say something of. */
+const DAYS_MISSED = 60;
+
+/**
+ * The planned sprayings before today that are still open: done, skipped or moved by nobody. They stand until somebody says
+ * what became of them; the earliest first.
+ */
+export const missedSprayings = (shop: Shop, today: Day): readonly OpenSpraying[] =>
+  openSprayings(shop, addDays(today, -DAYS_MISSED), addDays(today, -1));
+
 /** The planned sprayings of the last days, not of today, that are still open. In the order in which they were due. */
 export const overdueSprayings = (shop: Shop, today: Day): readonly OpenSpraying[] =>
   openSprayings(shop, addDays(today, -DAYS_ASKED), addDays(today, -1));
