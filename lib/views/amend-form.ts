@@ -1,5 +1,5 @@
 import 'server-only';
-import { readCelsius } from '@/shared/forms/celsius';
+import { celsiusTyped, readCelsius } from '@/shared/forms/celsius';
 import type { AmendRecord } from '@/shared/forms/record';
 import { readNumber } from '@/shared/forms/sent-fields';
 import type { Fault, Reading } from '@/shared/outcome';
@@ -32,6 +32,7 @@ export type AmendScreen = {
   about: AboutRecord;
   title: string;
   texts: Partial<AmendTexts>;
+  units: Shop['units'];
   /** Whether crop and location are not on record, and what stands there today is shown instead. */
   suggested: { crop: boolean; location: boolean };
   recipes: Choice[];
@@ -52,7 +53,8 @@ export async function amendScreen(application: string): Promise<AmendScreen | nu
   return {
     about: { shopId: shown.id, application, version: newest.number, formId: newCommandId() },
     title: newest.recipeName,
-    texts: textsOf(written, newest, shop.zone, todays),
+    texts: textsOf(written, newest, shop, todays),
+    units: shop.units,
     suggested: { crop: written.crop === null, location: written.location === null },
     recipes: shop.recipes.map(({ id, name }) => ({ id, name })),
     benches: shop.benches.map(({ id, name }) => ({ id, name, chosen: on.has(id) })),
@@ -67,14 +69,19 @@ export async function amendScreen(application: string): Promise<AmendScreen | nu
 
 type Treated = Record<'crop' | 'location', string | null>;
 
-function textsOf(record: FileApplication, version: RecordVersion, zone: Zone, today: Treated): Partial<AmendTexts> {
+function textsOf(
+  record: FileApplication,
+  version: RecordVersion,
+  { zone, units }: Shop,
+  today: Treated,
+): Partial<AmendTexts> {
   const time = (instant: number | null) => (instant === null ? '' : localTimeText(instantOf(instant), zone));
   const { recipe, by, plants, sprayed, leftover, leftoverWent, conditions, temperatureC, pH } = record;
   return {
     ...{ recipe, by: by ?? '', plants: plants ?? '', sprayed: sprayed ?? '', leftover: leftover ?? '' },
     ...{ leftoverWent: leftoverWent ?? '', conditions: conditions ?? '' },
     ...{ startedAt: time(version.startedAt), endedAt: time(version.endedAt), mixedAt: time(version.details.mixedAt) },
-    ...{ temperature: temperatureC === null ? '' : `${temperatureC}`, pH: pH === null ? '' : `${pH}` },
+    ...{ temperature: temperatureC === null ? '' : celsiusTyped(temperatureC, units), pH: pH === null ? '' : `${pH}` },
     ...{ crop: record.crop ?? today.crop ?? '', location: record.location ?? today.location ?? '' },
   };
 }
@@ -117,7 +124,7 @@ export async function amendedIn(
     ...{ endedAt: time('endedAt', newest.endedAt), mixedAt: time('mixedAt', newest.details.mixedAt) },
     ...textsIn(sent),
     ...treatedIn(sent, its),
-    temperatureC: number('temperature', readCelsius(sent.temperature)),
+    temperatureC: number('temperature', readCelsius(sent.temperature, its.shop.units)),
     pH: number('pH', readNumber(sent.pH, 'Write a pH, such as 6.2.')),
     products: linesIn(sent, its, faults),
   };

@@ -5,6 +5,7 @@ import type { AskedMix } from '../engine/mix/asked-mix';
 import { LEAST_FACTOR, MOST_FACTOR } from '../engine/mix/learned-correction';
 import type { OwnAcid } from '../engine/mix/own-acid';
 import { listed } from '../engine/rules/in-words';
+import type { Product } from '../engine/shop';
 import { unitOf } from '../engine/working/mix-step-figures';
 import type { Fig, FigAt } from './figures';
 
@@ -36,7 +37,7 @@ export type OwnAcidSeen = {
   message: string;
 };
 
-/** One acid of the shop by itself. The texts are for the whole batch. */
+/** One acid of the shop by itself. The figures are for the whole batch. */
 export type AcidSeen = {
   product: { id: string; name: string };
   missing: string | null;
@@ -48,6 +49,8 @@ export type AcidSeen = {
   expectedPh: Fig | null;
   /** What the shop's own readings make of the whole. */
   learned: Fig | null;
+  /** What of it goes into each fill, where there are several: two thirds, and the whole. Null otherwise. */
+  eachFill: { first: string; all: string } | null;
 };
 
 export type CorrectionSeen = {
@@ -73,7 +76,7 @@ export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen
       oxide: oxide && { name: oxide.oxide, strength: figure('oxide', number) },
     })),
     pH: { before: pH.before, target: pH.target, beforeFig: figure('ph'), message: pH.message },
-    acids: steps.map((step, number) => acidSeen(step, number, figure)),
+    acids: steps.map((step, number) => acidSeen(step, number, mix.batch.spray.fills, figure)),
     own: own && ownSeen(mix, own, figure),
     correction: correction && {
       factor: figure('correction'),
@@ -102,7 +105,12 @@ const ownSeen = ({ sheet }: AskedMix, { products, left, message }: OwnAcid, figu
   message,
 });
 
-const acidSeen = ({ product, missing, first, corrected }: AcidStep, number: number, figure: FigAt): AcidSeen => ({
+const acidSeen = (
+  { product, missing, first, amount, corrected }: AcidStep,
+  number: number,
+  fills: number,
+  figure: FigAt,
+): AcidSeen => ({
   product: { id: product.id, name: product.name },
   missing,
   estimate: figure('acid', number),
@@ -111,7 +119,14 @@ const acidSeen = ({ product, missing, first, corrected }: AcidStep, number: numb
   first: first && figure('acidFirst', number),
   expectedPh: first && figure('acidPh', number),
   learned: corrected === null ? null : figure('acidLearned', number),
+  eachFill:
+    first && amount !== null && fills > 1
+      ? { first: inFill(first.amount, fills, product), all: inFill(corrected ?? amount, fills, product) }
+      : null,
 });
+
+const inFill = (amount: number, fills: number, { form }: Product): string =>
+  `${showRough(amount / fills)} ${unitOf(form)}`;
 
 function unknownOf({ sheet, recipe }: AskedMix, acids: readonly AcidStep[]): string[] {
   const { conductivity } = sheet.chemistry;

@@ -1,3 +1,4 @@
+import { showWarmth } from '@/shared/forms/celsius';
 import { showMinutes, showNumber, showVolume, type Units } from '@/shared/measure/show';
 import { type Instant, instantOf } from '@/shared/time/instant';
 import { IN_ANY_YEAR, showClock, showDayLong, showInstant, showUntil } from '@/shared/time/show-day';
@@ -59,7 +60,7 @@ function sprayFacts({ details, startedAt }: RecordVersion, zone: Zone, units: Un
     { name: 'Left over', value: left && (leftoverWent === null ? left : `${left}: ${leftoverWent}`) },
     { name: 'Which plants', value: plants },
     { name: 'Conditions', value: conditions },
-    { name: 'Temperature', value: temperatureC === null ? null : `${showNumber(temperatureC)} °C` },
+    { name: 'Temperature', value: temperatureC === null ? null : showWarmth(temperatureC, units) },
     { name: 'pH', value: pH === null ? null : showNumber(pH) },
     { name: 'Withdrawn', value: withdrawn ? 'entered in error' : null },
   ];

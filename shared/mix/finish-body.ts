@@ -184,7 +184,7 @@ function answerFaults(progress: MixProgress): FinishFault[] {
     const reading = answers[field].trim() === '' ? null : readVolume(answers[field]);
     return reading && !reading.ok ? [of(field, reading.message)] : [];
   });
-  const warmth = readCelsius(answers.temperature);
+  const warmth = readCelsius(answers.temperature, plan.units);
   const left = answers.leftover.trim() !== '' && !leftoverWent(progress);
   return [
     ...times,
@@ -216,8 +216,8 @@ function timeOf(progress: MixProgress, field: 'startedAt' | 'endedAt'): string {
   return reading.ok ? instantText(reading.value, plan.zone) : text;
 }
 
-function temperatureOf({ answers }: MixProgress): number | null {
-  const reading = readCelsius(answers.temperature);
+function temperatureOf({ answers, plan }: MixProgress): number | null {
+  const reading = readCelsius(answers.temperature, plan.units);
   return reading.ok ? reading.value : null;
 }
 

@@ -46,8 +46,8 @@ export function FinishScreen({ mix, act, screen }: ScreenProps) {
         <AnswerField
           {...its}
           field="temperature"
-          label="How warm it was, °C (if you know)"
-          placeholder="18.5, or 65 F"
+          label={`How warm it was, ${plan.units === 'us' ? '°F' : '°C'} (if you know)`}
+          placeholder={plan.units === 'us' ? '65, or 18.5 C' : '18.5, or 65 F'}
         />
         <AnswerField
           {...its}

@@ -14,6 +14,7 @@ export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
   const acid = mix.acids.find((one) => one.fill === fill) ?? own;
   const target = Number(plan.pH?.target);
   const measured = pHOf(reading);
+  const isNear = measured !== null && Math.abs(measured - target) <= NEAR;
   const above = measured !== null && measured > target + NEAR;
   return (
     <Frame
@@ -21,8 +22,8 @@ export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
       above={`Target pH ${plan.pH?.target ?? ''}`}
       heading="Measure the pH"
       primary={{
-        text: reading.trim() === '' ? 'Not measured' : 'Good so',
-        isMain: reading.trim() !== '',
+        text: reading.trim() === '' ? 'Not measured' : isNear ? 'Good so' : 'Go on off target',
+        isMain: isNear,
         press: () => act({ do: 'next', from: screen.key }),
       }}
     >

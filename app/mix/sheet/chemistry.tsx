@@ -113,7 +113,7 @@ function Own({ own: { pours, pH, left, message }, ways }: { own: OwnAcidSeen; wa
 }
 
 function Acid({
-  acid: { product, missing, first, expectedPh, estimate, learned },
+  acid: { product, missing, first, expectedPh, estimate, learned, eachFill },
   ways,
 }: {
   acid: AcidSeen;
@@ -123,6 +123,15 @@ function Acid({
     return (
       <li>
         {product.name}: <span className="grave">not known.</span> {missing}
+      </li>
+    );
+  }
+  if (eachFill) {
+    return (
+      <li>
+        {product.name}: <b>first {eachFill.first} in each fill</b>, expect <Figure of={expectedPh} ways={ways} />; in
+        all about {eachFill.all} in each fill. For all fills together <Figure of={first} ways={ways} /> and{' '}
+        <Figure of={learned ?? estimate} ways={ways} />.
       </li>
     );
   }

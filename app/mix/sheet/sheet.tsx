@@ -43,9 +43,28 @@ export function Sheet({ screen, children }: SheetProps & { children: ReactNode }
         </div>
         <Chemistry screen={screen} />
       </div>
+      <ToNote screen={screen} />
     </article>
   );
 }
+
+/** On paper only: a place for what is measured of each fill, when, and by whom. */
+function ToNote({ screen: { fills, chemistry } }: SheetProps) {
+  if (chemistry.pH.target === null) return null;
+  return (
+    <ul className={styles.note}>
+      {Array.from({ length: Math.max(1, Math.min(fills, MOST_NOTED)) }, (_, fill) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a fill is its number.
+        <li key={fill}>
+          {fills > 1 && `Fill ${fill + 1} `}pH <i /> at <i /> by <i />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** More lines than this would not stay on the page. */
+const MOST_NOTED = 8;
 
 function Head({ screen }: SheetProps) {
   const { recipe, steps, figures, ways, sprayer, level } = screen;

@@ -34,7 +34,12 @@ export function AmendForm({ screen }: { screen: AmendScreen }) {
           <Line {...here} name="leftover" label="How much was left over" hint="Such as 100 mL." />
           <Line {...here} name="leftoverWent" label="What became of it" />
           <Line {...here} name="conditions" label="Conditions" hint="Weather, or the house: calm, shaded." />
-          <Line {...here} name="temperature" label="Temperature, °C" hint="Such as 18.5, or 65 F." />
+          <Line
+            {...here}
+            name="temperature"
+            label={screen.units === 'us' ? 'Temperature, °F' : 'Temperature, °C'}
+            hint={screen.units === 'us' ? 'Such as 65, or 18.5 C.' : 'Such as 18.5, or 65 F.'}
+          />
           <Line {...here} name="pH" label="pH, as measured" />
         </Group>
       </div>
