@@ -37,6 +37,7 @@ export type Refusal =
   | { code: 'not-handed-over'; said: string }
   | { code: 'disk-full'; said: string }
   | { code: 'not-writable'; said: string }
+  | { code: 'too-much-work'; said: string }
   | { code: 'faults'; faults: Fault[] };
 
 /** A decision: the value, or why not. Only expected refusals travel this way. */
@@ -99,6 +100,7 @@ const SENTENCES: Sentences = {
   'not-handed-over': ({ said }) => said,
   'disk-full': ({ said }) => said,
   'not-writable': ({ said }) => said,
+  'too-much-work': ({ said }) => said,
   faults: ({ faults }) =>
     `${faults.length === 1 ? 'One thing' : `${faults.length} things`} must be put right first. Nothing was changed.`,
 };

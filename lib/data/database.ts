@@ -23,18 +23,26 @@ export type Database = {
   /** The end of the line of commands that wait their turn. Only `inTurn` touches it. */
   line: Promise<unknown>;
   /** What is known of the file from outside of SQLite. */
-  watch: FileWatch;
+  watch: Watching;
   /** Moves what was written from the log into the file, and keeps the mark beside it. */
-  keeper: LogKeeper;
+  keeper: Keeping;
   /** Let running writes finish, bring everything into the one file, and close it. */
   close(): Promise<void>;
 };
 
+/** How a file is watched, and how what was written is kept: by the thread that answers requests, for all of them. */
+export type Watching = Pick<FileWatch, keyof FileWatch>;
+export type Keeping = Pick<LogKeeper, keyof LogKeeper>;
+
 /** Either connection, or a transaction on one. */
 export type Rows = Prisma.TransactionClient;
 
-const house: { openDatabases?: Map<string, Promise<Database>>; databasesClosed?: boolean } & typeof globalThis =
-  globalThis;
+const house: {
+  openDatabases?: Map<string, Promise<Database>>;
+  databasesClosed?: boolean;
+  /** Other threads of this process that have the database open end before it is closed here. */
+  closedFirst?: ((file: string) => Promise<unknown>)[];
+} & typeof globalThis = globalThis;
 
 /** The databases that this process has open, kept where a reload of the program in development finds them again. */
 house.openDatabases ??= new Map();
@@ -72,6 +80,18 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
       `There is no database at ${file}. Check DATA_DIR; \`npm start\` makes a new one in a folder that never held a shop.`,
     );
   }
+  const { sealing, writer, reader, marks } = await connectedTo(file, wanted);
+  const watch = new FileWatch(file);
+  const keeper = new LogKeeper(watch, sealing.driver);
+  const inode = watch.signs().main.ino;
+  const close = () => end(opened);
+  const { driver } = sealing;
+  const line = Promise.resolve();
+  const opened: Database = { file, inode, writer, reader, driver, marks, watch, keeper, line, close };
+  return opened;
+}
+
+async function connectedTo(file: string, wanted: Wanted) {
   const sealing = new SealingConnections(settingsOf(file));
   const writer = new PrismaClient({ adapter: sealing });
   const reader = new PrismaClient({ adapter: new ReadingConnections({ ...settingsOf(file), readonly: true }) });
@@ -85,16 +105,40 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
     open.delete(file);
     throw error;
   }
-  const marks = marksOf(file);
-  const watch = new FileWatch(file);
-  const keeper = new LogKeeper(watch, sealing.driver);
-  const inode = watch.signs().main.ino;
-  const close = () => end(opened);
+  return { sealing, writer, reader, marks: marksOf(file) };
+}
+
+/**
+ * Open the database once more in another thread of a program that has it open already. That program watches the file and
+ * brings the log into it; here nothing of the kind is done, and no other handle of the file is opened or closed, because
+ * closing one would release the locks of the whole process.
+ *
+ * Takes    the turn in the line of commands, which that program gives; and what is called for each command that was
+ *          committed, so that it is looked for in the file and acknowledged there
+ */
+export async function openBeside(file: string, turn: Promise<void>, onCommit: () => void): Promise<Database> {
+  const { sealing, writer, reader, marks } = await connectedTo(file, PRAGMAS);
   const { driver } = sealing;
-  const line = Promise.resolve();
-  const opened: Database = { file, inode, writer, reader, driver, marks, watch, keeper, line, close };
+  const watch: Watching = { ...NOT_WATCHED, file, prove: () => false };
+  const keeper: Keeping = { ...NOT_KEPT, acknowledge: onCommit };
+  const close = async () => {
+    marks.close();
+    await reader.$disconnect();
+    await writer.$disconnect();
+  };
+  const opened: Database = { file, inode: 0n, writer, reader, driver, marks, watch, keeper, line: turn, close };
+  open.set(file, Promise.resolve(opened));
   return opened;
 }
+
+const NOTHING_SEEN = { main: { ino: 0n, dev: 0n, size: 0n, mtimeNs: 0n }, log: null };
+
+const NOT_WATCHED = {
+  ...{ trouble: null, look: () => false, begin: () => {}, end: () => {}, accept: () => {} },
+  ...{ signs: () => NOTHING_SEEN, logSize: 0, close: () => {} },
+};
+
+const NOT_KEPT = { commands: 0, takeOver: () => {}, afterWrite: () => {}, finish: () => true };
 
 /**
  * The connection that closes last brings the log into the file. Where that is no longer the file that was opened, it must
@@ -102,6 +146,7 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
  */
 async function end({ file, writer, reader, marks, watch, keeper, line }: Database): Promise<void> {
   await line;
+  await Promise.all((house.closedFirst ?? []).map((close) => close(file)));
   const isSound = keeper.finish();
   open.delete(file);
   marks.close();
@@ -113,6 +158,12 @@ type Wanted = { writer: Pragma[]; reader: Pragma[] };
 const PRAGMAS: Wanted = { writer: WRITER_PRAGMAS, reader: READER_PRAGMAS };
 
 const settingsOf = (file: string) => ({ url: file, fileMustExist: true, timeout: 250 });
+
+/** Have something done before a database is closed. */
+export function beforeClosing(close: (file: string) => Promise<unknown>): void {
+  house.closedFirst ??= [];
+  house.closedFirst.push(close);
+}
 
 /** A database that could not be opened is tried anew by the next request. */
 const forget = (file: string) => (error: unknown) => {

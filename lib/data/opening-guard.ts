@@ -6,6 +6,7 @@ import { keepOut } from '@/lib/engine/keepout/keep-out';
 import type { Shop } from '@/lib/engine/shop';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import type { Refusal } from '@/shared/outcome';
+import type { ShopFile } from '@/shared/shop-file/contract';
 import { showDayUntil } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
 import type { Rows } from './database';
@@ -28,9 +29,9 @@ const CONFIRMATIONS: ReadonlySet<string> = new Set(['confirmAmendment', 'putRigh
 const RECORDING: ReadonlySet<string> = new Set(['finishMix', 'recordApplication', 'amendApplication']);
 
 /** The shop before a command; null for one that can open no bench, and for one that makes the shop. */
-export async function shopBefore(rows: Rows, { name, shopId }: Command): Promise<Shop | null> {
+export async function shopBefore(rows: Rows, { name, shopId, before }: Command): Promise<Shop | null> {
   if (shopId === null || CONFIRMATIONS.has(name) || BESIDE_BENCHES.has(name)) return null;
-  return readShop(rows, shopId);
+  return before ? shopOfFile(before) : readShop(rows, shopId);
 }
 
 /**
@@ -38,16 +39,18 @@ export async function shopBefore(rows: Rows, { name, shopId }: Command): Promise
  * back, unless the request carries the word of a person who was shown these benches. That goes on record: who, when, why,
  * and both ends.
  *
- * Takes    the rows of the command's own transaction, and the shop before it as `shopBefore` gave it
+ * Takes    the rows of the command's own transaction; the shop before it as `shopBefore` gave it, and after it where it
+ *          was read already
  * Gives    the refusal; null when nothing opens earlier, or it is confirmed
  */
 export async function opensEarlier(
   rows: Rows,
   stamp: Stamp,
-  before: Shop | null,
+  { before, after: file }: { before: Shop | null; after: ShopFile | null },
   { name }: Command,
 ): Promise<Refusal | null> {
-  const after = before && (await readShop(rows, stamp.shopId));
+  if (!before) return null;
+  const after = file ? shopOfFile(file) : await readShop(rows, stamp.shopId);
   if (!after) return null;
   const openings = earlierOpenings(before, after, stamp.recordedAt, { atOnce: RECORDING.has(name) });
   return confirmedOrAsked(rows, stamp, after, openings);

@@ -2,7 +2,7 @@ import 'server-only';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { byOwner, inParts, keyOf, newestByOwner } from './by-owner';
 import type { Rows } from './database';
-import { insertMany } from './insert-many';
+import { insertMany, updateMany } from './insert-many';
 import { minutesUp, newRows, type Saving, storedMoney } from './saving';
 import { real, realOrNull, small, smallOrNull, toStored } from './whole';
 import type { Stamp } from './writer';
@@ -49,9 +49,12 @@ export async function saveProducts(rows: Rows, stamp: Stamp, products: Saving<Fi
     await rows.content.deleteMany({ where });
     await rows.rate.deleteMany({ where });
   }
-  for (const { item } of changed) {
-    await rows.product.update({ where: { shopId_id: { shopId, id: item.id } }, data: productRow(item, stamp) });
-  }
+  await updateMany(
+    rows,
+    'Product',
+    ['shopId', 'id'],
+    changed.map(({ item }) => ({ shopId, id: item.id, ...productRow(item, stamp) })),
+  );
   const items = products.map(({ item }) => item);
   await insertMany(
     rows,
@@ -120,9 +123,14 @@ export async function saveOffers(rows: Rows, stamp: Stamp, offers: Saving<FileOf
   await savePrices(rows, stamp, firsts);
   const changed = offers.filter(({ isNew }) => !isNew);
   const todayOf = await pricesToday(rows, shopId, changed);
+  await updateMany(
+    rows,
+    'Offer',
+    ['shopId', 'id'],
+    changed.map(({ item }) => ({ shopId, id: item.id, ...offerRow(item, stamp) })),
+  );
   const anew: PriceLine[] = [];
   for (const { item } of changed) {
-    await rows.offer.update({ where: { shopId_id: { shopId, id: item.id } }, data: offerRow(item, stamp) });
     const today = todayOf(item.id);
     if (!today || !isSamePrice(today, item)) anew.push({ item, of: item, number: (today?.number ?? 0) + 1 });
   }

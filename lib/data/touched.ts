@@ -25,6 +25,11 @@ export class Touched {
     return this.things.size === 0 && !this.isOutside;
   }
 
+  /** How many things were written. */
+  get count(): number {
+    return [...this.things.values()].reduce((total, { size }) => total + size, 0);
+  }
+
   of(list: Collection): ReadonlySet<string> {
     return this.things.get(list) ?? NONE;
   }

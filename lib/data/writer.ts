@@ -1,5 +1,6 @@
 import 'server-only';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
+import type { ShopFile } from '@/shared/shop-file/contract';
 import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Instant } from '@/shared/time/instant';
 import { followMark } from './clock-mark';
@@ -10,7 +11,7 @@ import { fingerprint } from './fingerprint';
 import { sureOfFile } from './found-damage';
 import { newId } from './new-id';
 import { opensEarlier, shopBefore } from './opening-guard';
-import { notReadable } from './read-again';
+import { readAgain } from './read-again';
 import { Touched } from './touched';
 
 /** A command as it is sent: everything that decides its answer, and the id that makes it one. */
@@ -21,6 +22,8 @@ export type Command = {
   /** Null for a command that makes a shop: it gets an id of its own. */
   shopId: string | null;
   body: unknown;
+  /** The shop as it stands, where whoever sends the command has read it and nothing has changed since. */
+  before?: ShopFile;
   /** The instant the command speaks of, when it speaks of one. */
   spokenAt?: Instant;
   actor?: string;
@@ -68,6 +71,20 @@ export async function write<T extends Plain>(
   }
 }
 
+/**
+ * Have a command written by another thread, on a connection of its own, after every command that came before, and look
+ * for it in the file before anybody is told that it was done.
+ *
+ * Takes    the work, which gives its answer and whether it has committed a command
+ */
+export function writtenBeside<T>(work: () => Promise<{ answer: T; isWritten: boolean }>): Promise<T> {
+  return inTurn(async (opened) => {
+    const { answer, isWritten } = await work();
+    if (isWritten) await acknowledge(opened);
+    return answer;
+  });
+}
+
 /** Write something that is no command, after every command that came before it. It awaits nothing but the rows. */
 export async function inTurn<T>(work: (opened: Database) => Promise<T>): Promise<T> {
   const opened = await database();
@@ -110,9 +127,9 @@ async function once<T extends Plain>(
       const shop = await shopBefore(rows, command);
       const outcome = await work(rows, stamp);
       if (!outcome.ok) throw back(outcome);
-      const unread = await notReadable(rows, shopId, stamp.touched);
-      if (unread) throw back(refuse(unread));
-      const early = await opensEarlier(rows, stamp, shop, command);
+      const read = await readAgain(rows, shopId, stamp.touched);
+      if (read.unread) throw back(refuse(read.unread));
+      const early = await opensEarlier(rows, stamp, { before: shop, after: read.file }, command);
       if (early) throw back(refuse(early));
       const answer = asAnswer<T>(JSON.parse(JSON.stringify(outcome.value)));
       await keepAnswer(rows, stamp, command, { bodyHash, answer: [answer] });

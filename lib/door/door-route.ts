@@ -2,6 +2,7 @@ import 'server-only';
 import { createHash } from 'node:crypto';
 import type { z } from 'zod';
 import type { Problem, ProblemCode } from '@/shared/api/problem';
+import { Written } from '@/shared/json/written';
 import { explain, type Outcome, type Refusal } from '@/shared/outcome';
 import { withConfirmation } from '../confirmation';
 import { ownHosts } from './allowed-hosts';
@@ -40,6 +41,8 @@ export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
   visitor: Visitor;
   /** Says how far it is. Whoever only wants the answer hears nothing of it. */
   tell: Tell;
+  /** Aborted when whoever asks has gone. */
+  signal: AbortSignal;
 };
 
 /**
@@ -66,7 +69,7 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       if (seconds !== null) return tooMany(seconds);
       const body = await readBody(contract, request);
       if (body instanceof Response) return body;
-      const given = { query: query.data, body: body.value, visitor: visitorOf(knock.header) };
+      const given = { query: query.data, body: body.value, visitor: visitorOf(knock.header), signal: request.signal };
       const answered = (tell: Tell) =>
         withConfirmation(secondWordOf(knock.header), () =>
           answerOrIncident(request, contract, query.data, () => answer({ ...given, tell })),
@@ -131,14 +134,16 @@ function queryOf(search: URLSearchParams): Record<string, string | string[]> {
 
 function document(content: unknown): Response {
   const headers = { ...dataHeaders(), 'Content-Type': 'application/json' };
-  return new Response(inPieces(content), { headers });
+  return new Response(content instanceof Written ? content.pieces : inPieces(content), { headers });
 }
 
 /** A document to keep: laid out for people, under a name that is safe on every disk. */
 function download(content: unknown, name: string, type = 'application/json'): Response {
   const safe = name.normalize('NFKD').replace(/[^\w.-]+/g, '-');
   if (content instanceof Uint8Array) return shownFile(content, safe, type);
-  return new Response(typeof content === 'string' ? content : `${JSON.stringify(content, null, 2)}\n`, {
+  const whole = typeof content === 'string' ? content : null;
+  const body = content instanceof Written ? content.pieces : (whole ?? `${JSON.stringify(content, null, 2)}\n`);
+  return new Response(body, {
     headers: {
       ...dataHeaders(),
       'Content-Type': `${type}; charset=utf-8`,

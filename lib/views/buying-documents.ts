@@ -2,8 +2,6 @@ import 'server-only';
 import type { z } from 'zod';
 import type { BuyQuestion, EquivalentsQuestion } from '@/shared/api/questions';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
-import { isTooLarge } from '@/shared/quantity/amounts';
-import { isTooMuchAhead } from '@/shared/shop-file/limits';
 import type { Clock } from '../clock';
 import { snapshotOf } from '../data/snapshot';
 import { type BuyDocument, buyDocument } from '../engine/buying/buy-document';
@@ -11,7 +9,7 @@ import { equivalentsFault } from '../engine/equivalents/equivalents-answer';
 import { type EquivalentsDocument, equivalentsDocument } from '../engine/equivalents/equivalents-document';
 import { onThread } from '../solver/on-thread';
 import { askedShop } from './asked-shop';
-import { TOO_LARGE } from './documents';
+import { workedOut } from './worked-out';
 
 /** What to buy, as `shop buy` prints it for the same shop as a file. The search runs on a thread of its own. */
 export async function buyAnswer(asked: z.output<typeof BuyQuestion>, clock: Clock): Promise<Outcome<BuyDocument>> {
@@ -44,12 +42,6 @@ export async function equivalentsAnswer(
 }
 
 async function searched<T>(work: () => Promise<Outcome<T>>): Promise<Outcome<T>> {
-  try {
-    return await work();
-  } catch (error) {
-    if (isTooMuchAhead(error))
-      return refuse({ code: 'faults', faults: [{ path: 'programs', message: error.message }] });
-    if (!isTooLarge(error)) throw error;
-    return refuse({ code: 'faults', faults: [{ path: '', message: TOO_LARGE }] });
-  }
+  const outcome = await workedOut(work);
+  return outcome.ok ? outcome.value : outcome;
 }

@@ -2,9 +2,7 @@ import 'server-only';
 import type { z } from 'zod';
 import type { KeepoutQuestion, MixQuestion, PlanQuestion, ShopQuestion, WorkingQuestion } from '@/shared/api/questions';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
-import { isTooLarge } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
-import { isTooMuchAhead } from '@/shared/shop-file/limits';
 import { unreadRefusal } from '@/shared/shop-file/unread';
 import type { Clock } from '../clock';
 import { planKept } from '../data/plan-kept';
@@ -20,6 +18,7 @@ import { askedShop } from './asked-shop';
 import { benchStates, certaintyNow } from './bench-states';
 import { budgetNow, isOfBudget } from './budget-now';
 import { isOfSearch, searchedWorking } from './buying-workings';
+import { workedOut } from './worked-out';
 
 /** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
 export function planAnswer(asked: z.output<typeof PlanQuestion>, clock: Clock): Promise<Outcome<PlanDocument>> {
@@ -91,17 +90,5 @@ async function answerOf<T>(
   const asked = await askedShop(id);
   if (!asked.ok) return asked;
   const here = await snapshotOf(asked.value.id);
-  try {
-    return accept(await work(here, asked.value.id));
-  } catch (error) {
-    if (isTooMuchAhead(error))
-      return refuse({ code: 'faults', faults: [{ path: 'programs', message: error.message }] });
-    // Figures that cannot be kept exactly come from what was typed in, not from the program.
-    if (!isTooLarge(error)) throw error;
-    return refuse({ code: 'faults', faults: [{ path: '', message: TOO_LARGE }] });
-  }
+  return workedOut(() => work(here, asked.value.id));
 }
-
-/** The sentence for figures that cannot be kept exactly. */
-export const TOO_LARGE =
-  'Some amounts or costs of this shop add up to more than can be kept exactly. Look for a count, a price or a size with a few digits too many.';

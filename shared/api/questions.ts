@@ -29,8 +29,15 @@ const weeks = z
 
 const now = readBy(readInstant).optional().describe('An ISO 8601 instant with Z or an offset. Left out: now.');
 
+const flags = z
+  .enum(['daily', 'once'], { error: 'Write daily or once.' })
+  .default('daily')
+  .describe(
+    'How flags are said. daily: each on each of its days. once: each once, with `days`, every day it stands on; its message is that of the first. Left out: daily.',
+  );
+
 /** What `GET /api/v1/plan` is asked. */
-export const PlanQuestion = z.strictObject({ today, weeks, shop });
+export const PlanQuestion = z.strictObject({ today, weeks, flags, shop });
 
 const volume = readBy(readVolume, 'Say how much is mixed, such as volume=2%20gal.')
   .refine((ml) => compare(ml, ZERO) > 0, { error: 'Write a volume above nothing, such as "2 gal".' })

@@ -1,3 +1,19 @@
+/** A list of which each thing is made only while it is written, and let go again. As JSON it is the list of them. */
+export class Each<T, Shown> implements Iterable<Shown> {
+  constructor(
+    private readonly things: readonly T[],
+    private readonly shown: (thing: T) => Shown,
+  ) {}
+
+  *[Symbol.iterator](): Generator<Shown> {
+    for (const thing of this.things) yield this.shown(thing);
+  }
+
+  toJSON(): Shown[] {
+    return this.things.map(this.shown);
+  }
+}
+
 /** About so many characters to a piece. */
 const PIECE = 65_536;
 
@@ -20,7 +36,7 @@ export function* jsonPieces(document: unknown): Generator<string, void> {
 
 /** Lists are written one by one, because they may be long; what stands in them, and all else that is short, at once. */
 function* tokens(value: unknown): Generator<string, void> {
-  if (Array.isArray(value) && value.length > SHORT) yield* listTokens(value);
+  if (value instanceof Each || (Array.isArray(value) && value.length > SHORT)) yield* listTokens(value);
   else if (isPlain(value) && Object.values(value).some(isLong)) yield* objectTokens(value);
   else yield JSON.stringify(value) ?? 'null';
 }
@@ -32,14 +48,14 @@ const isPlain = (value: unknown): value is object =>
 
 const isLong = (value: unknown): boolean => typeof value === 'object' && value !== null;
 
-function* listTokens(list: readonly unknown[]): Generator<string, void> {
+function* listTokens(list: Iterable<unknown>): Generator<string, void> {
   let before = '[';
   for (const one of list) {
     yield before;
     yield* tokens(one);
     before = ',';
   }
-  yield ']';
+  yield before === '[' ? '[]' : ']';
 }
 
 function* objectTokens(object: object): Generator<string, void> {

@@ -17,7 +17,10 @@ export type PartRead = { path: Path; text: string; message: string };
  * Takes    a value in the shape of a shop file, and whether it is all of the shop: only then must everything that it
  *          refers to be in it
  */
-export function partFaults(raw: unknown, isWhole: boolean): PartRead[] {
+export const partFaults = (raw: unknown, isWhole: boolean): PartRead[] => partRead(raw, isWhole).faults;
+
+/** The same with the part itself; null where it could not be read. */
+export function partRead(raw: unknown, isWhole: boolean): { faults: PartRead[]; file: ShopFile | null } {
   const parsed = ShopFile.safeParse(raw);
   const issues = parsed.error?.issues ?? [];
   const readable = parsed.success
@@ -26,17 +29,17 @@ export function partFaults(raw: unknown, isWhole: boolean): PartRead[] {
         raw,
         issues.map(({ path }) => path as Path),
       );
-  const found = issues.map(({ path, message }) => partRead(path as Path, message));
-  return [...found, ...contradictions(readable, isWhole)];
+  const found = issues.map(({ path, message }) => faultAt(path as Path, message));
+  return { faults: [...found, ...contradictions(readable, isWhole)], file: parsed.data ?? null };
 }
 
-const partRead = (path: Path, message: string): PartRead => ({ path, text: pathText(path), message });
+const faultAt = (path: Path, message: string): PartRead => ({ path, text: pathText(path), message });
 
 /** Packs, amounts and doses that cannot be of their product: with one of them nothing can be worked out of a shop. */
 export function measureFaults(file: ShopFile): PartRead[] {
   const faults: PartRead[] = [];
   const ids = idsOf(file);
-  const complain: Complain = (path, message) => faults.push(partRead(path, message));
+  const complain: Complain = (path, message) => faults.push(faultAt(path, message));
   checkStock({ part: file, isUnreadable: () => false }, ids, complain);
   checkDoses({ part: file, isUnreadable: () => false }, ids, complain);
   return faults;
@@ -46,7 +49,7 @@ export function measureFaults(file: ShopFile): PartRead[] {
 export function contradictions(readable: ReadablePart<ShopFile>, isWhole: boolean): PartRead[] {
   const faults: PartRead[] = [];
   const complain: Complain = (path, message, restsOn = []) => {
-    if (!restsOn.some(readable.isUnreadable)) faults.push(partRead(path, message));
+    if (!restsOn.some(readable.isUnreadable)) faults.push(faultAt(path, message));
   };
   const ids = idsOf(readable.part);
   if (isWhole) checkIds(readable, ids, complain);

@@ -50,6 +50,15 @@ const ROOMS: Room[] = [
     packages: [SERVER_ONLY, /^react$/, /^zod$/, /^qrcode$/],
   },
   {
+    // What would hold up everybody else runs on a thread of its own, with commands and views as any route has them.
+    in: /^lib\/threads\//,
+    own: [
+      ...[/^lib\/threads\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/data\//, /^lib\/engine\//],
+      ...[SHARED, CLOCK, CONFIRMATION],
+    ],
+    packages: [SERVER_ONLY, NODE, /^zod$/],
+  },
+  {
     // What speaks to the world outside by itself. It reads the books and writes one command, like a page and its form.
     in: /^lib\/alerts\//,
     own: [
@@ -96,7 +105,10 @@ const ROOMS: Room[] = [
     // A page draws what a view hands it, which has the engine's shapes; it never calls the engine itself.
     in: /^app\//,
     typesOnly: [/^lib\/engine\//],
-    own: [/^app\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/alerts\//, /^lib\/door\//, SHARED, CLOCK],
+    own: [
+      ...[/^app\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/threads\//, /^lib\/alerts\//, /^lib\/door\//],
+      ...[SHARED, CLOCK],
+    ],
     packages: [
       SERVER_ONLY,
       /^react(-dom)?(\/|$)/,

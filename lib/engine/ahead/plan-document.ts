@@ -1,13 +1,15 @@
+import { Each } from '@/shared/json/pieces';
 import { moneyText } from '@/shared/measure/money';
 import type { Micros, Stock } from '@/shared/quantity/amounts';
 import { compare, divide, type Exact, exact, toNumber, ZERO } from '@/shared/quantity/exact';
 import { wholeNearest } from '@/shared/quantity/rounding';
+import type { Day } from '@/shared/time/day';
 import { type Instant, instantText } from '@/shared/time/instant';
 import type { Zone } from '@/shared/time/zone';
 import { assumedIn, keepingAssumed } from '../buying/assumed';
 import type { Flag } from '../rules/flag';
 import type { Product } from '../shop';
-import type { IngredientLine, Plan, ProductAhead, Spray, Spraying } from './plan';
+import type { IngredientLine, Plan, ProductAhead, Spray, Spraying, Totals } from './plan';
 
 export type PlanDocument = ReturnType<typeof planDocument>;
 
@@ -23,16 +25,51 @@ export const planDocument = (plan: Plan) => ({
   weeks: plan.weeks,
   sprayings: plan.sprayings.map((spraying) => sprayingIn(spraying, plan.shop.zone)),
   products: plan.products.map(productIn),
-  totals: {
-    materialCost: moneyText(plan.totals.materialCost),
-    labourCost: moneyText(plan.totals.labourCost),
-    wasteCost: moneyText(plan.totals.wasteCost),
-    unknownCosts: plan.totals.unknownCosts,
-    unknownLabour: plan.totals.unknownLabour,
-    unknownWaste: plan.totals.unknownWaste,
-  },
+  totals: totalsIn(plan.totals),
   flags: plan.flags.map(flagIn),
   assumed: assumedIn(keepingAssumed(plan.shop)),
+});
+
+/** How often a flag is said: on each of its days, or once with all of them. */
+export type FlagsSaid = 'daily' | 'once';
+
+/**
+ * The same document to be written at once: each spraying, product and flag is made while it is written, so that a document
+ * of 100 MB never stands in memory.
+ */
+export const planToWrite = (plan: Plan, flags: FlagsSaid) => ({
+  from: plan.today,
+  weeks: plan.weeks,
+  sprayings: new Each(plan.sprayings, (spraying) => sprayingIn(spraying, plan.shop.zone)),
+  products: new Each(plan.products, productIn),
+  totals: totalsIn(plan.totals),
+  flags: flags === 'once' ? flagsOnce(plan.flags) : new Each(plan.flags, flagIn),
+  assumed: assumedIn(keepingAssumed(plan.shop)),
+});
+
+/**
+ * Each flag once: the same rule, severity, program, benches and product on several days. Its message is that of the first
+ * day, and `days` are all of them in their order.
+ */
+export function flagsOnce(flags: readonly Flag[]): (ReturnType<typeof flagIn> & { days: Day[] })[] {
+  const byWhat = new Map<string, ReturnType<typeof flagIn> & { days: Day[] }>();
+  for (const flag of flags) {
+    const { severity, rule, program, benches, product, on } = flag;
+    const what = JSON.stringify([severity, rule, program, benches, product]);
+    const known = byWhat.get(what);
+    if (!known) byWhat.set(what, { ...flagIn(flag), days: [on] });
+    else if (known.days.at(-1) !== on) known.days.push(on);
+  }
+  return [...byWhat.values()];
+}
+
+const totalsIn = (totals: Totals) => ({
+  materialCost: moneyText(totals.materialCost),
+  labourCost: moneyText(totals.labourCost),
+  wasteCost: moneyText(totals.wasteCost),
+  unknownCosts: totals.unknownCosts,
+  unknownLabour: totals.unknownLabour,
+  unknownWaste: totals.unknownWaste,
 });
 
 /** A flag as every document prints it. */

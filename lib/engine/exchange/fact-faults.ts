@@ -27,6 +27,7 @@ export function factFaults(current: ShopFile, incoming: ShopFile): Fault[] {
 /** A product may be corrected, as long as its containers keep the amounts that the books have for them. */
 function productFaults(current: ShopFile, incoming: ShopFile): Fault[] {
   const before = byId(current.products);
+  const lots = lotsByProduct(current.lots);
   return incoming.products.flatMap((product, place) => {
     const was = before.get(product.id);
     if (!was) return [];
@@ -36,7 +37,7 @@ function productFaults(current: ShopFile, incoming: ShopFile): Fault[] {
         `"${product.id}" is a ${was.form} in the shop. Give another form another id.`,
       );
     }
-    const lot = current.lots.find(({ product: id, pack }) => id === product.id && !holdsSame(pack, was, product));
+    const lot = lots.get(product.id)?.find(({ pack }) => !holdsSame(pack, was, product));
     if (!lot) return [];
     const field = was.densityGPerMl === product.densityGPerMl ? 'gramsPerTeaspoon' : 'densityGPerMl';
     return fault(
@@ -45,6 +46,16 @@ function productFaults(current: ShopFile, incoming: ShopFile): Fault[] {
         `Leave it as it is in the shop (${was[field] ?? 'null'}), or enter the product anew under another id.`,
     );
   });
+}
+
+function lotsByProduct(lots: readonly FileLot[]): Map<string, FileLot[]> {
+  const grouped = new Map<string, FileLot[]>();
+  for (const lot of lots) {
+    const its = grouped.get(lot.product);
+    if (its) its.push(lot);
+    else grouped.set(lot.product, [lot]);
+  }
+  return grouped;
 }
 
 const holdsSame = (pack: string, was: FileProduct, is: FileProduct): boolean => packOf(pack, was) === packOf(pack, is);

@@ -4,7 +4,7 @@ import { fingerprint } from '@/lib/data/fingerprint';
 import { newId } from '@/lib/data/new-id';
 import { shopFileOf } from '@/lib/data/snapshot';
 import type { CsvList } from '@/lib/engine/exchange/csv/column';
-import { csvPreview } from '@/lib/views/csv-lists';
+import { csvPreviewOf } from '@/lib/views/csv-preview';
 import { CLOCK } from '../data/fresh-database';
 import { smallShop } from './small-shop';
 
@@ -52,7 +52,7 @@ test('a list with one bad line leaves nothing of itself', async () => {
 test('what is brought in is what was looked at: a shop that changed meanwhile, or a command sent twice, changes nothing', async () => {
   const shopId = await smallShop();
   const text = 'name,kind,form\nFeed,nutrient,liquid\n';
-  const looked = await csvPreview({ shop: shopId, ...asked('products', text) }, async () => undefined);
+  const looked = await csvPreviewOf({ id: shopId, name: 'Shop' }, asked('products', text), async () => undefined);
   if (!looked.ok) throw new Error('the preview was refused');
   const commandId = newId();
   const send = () =>
@@ -68,9 +68,9 @@ test('what is brought in is what was looked at: a shop that changed meanwhile, o
 test('a preview tells what changes as the cells say it, and changes nothing', async () => {
   const shopId = await smallShop();
   const before = await shopFileOf(shopId);
-  const body = { shop: shopId, ...asked('products', 'id,contents,density\np,fat 5 % w/w,\nq,,\n') };
+  const list = asked('products', 'id,contents,density\np,fat 5 % w/w,\nq,,\n');
   const told: object[] = [];
-  const looked = await csvPreview(body, async (step) => void told.push(step));
+  const looked = await csvPreviewOf({ id: shopId, name: 'Shop' }, list, async (step) => void told.push(step));
   expect(looked).toMatchObject({
     value: {
       changed: [{ line: 2, id: 'p', name: 'Soap', fields: [{ field: 'contents', from: null, to: 'fat 5 % w/w' }] }],

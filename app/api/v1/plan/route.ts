@@ -1,6 +1,6 @@
 import { clock } from '@/lib/clock';
 import { doorRoute } from '@/lib/door/door-route';
-import { planAnswer } from '@/lib/views/documents';
+import { planAsked } from '@/lib/threads/answers';
 import { PlanQuestion } from '@/shared/api/questions';
 
-export const GET = doorRoute({ query: PlanQuestion }, ({ query }) => planAnswer(query, clock));
+export const GET = doorRoute({ query: PlanQuestion }, ({ query, signal }) => planAsked(query, clock, signal));

@@ -1,10 +1,14 @@
 import { doorRoute } from '@/lib/door/door-route';
-import { shopFileAnswer } from '@/lib/views/documents';
+import { shopFileAsked } from '@/lib/threads/answers';
 import { ShopQuestion } from '@/shared/api/questions';
+import { Written } from '@/shared/json/written';
 import type { ShopFile } from '@/shared/shop-file/contract';
 
 /** The export: the whole shop as a file to save. */
 export const GET = doorRoute(
-  { query: ShopQuestion, saveAs: (file: ShopFile) => `${file.shop.name}.shop.json` },
-  ({ query }) => shopFileAnswer(query),
+  {
+    query: ShopQuestion,
+    saveAs: (file: ShopFile | Written) => `${file instanceof Written ? file.name : file.shop.name}.shop.json`,
+  },
+  ({ query, signal }) => shopFileAsked(query, signal),
 );
