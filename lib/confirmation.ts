@@ -27,3 +27,13 @@ export const withConfirmation = <T>(confirmation: Confirmation | null, run: () =
 
 /** The confirmation of the request that is being answered; null when it carries none. */
 export const confirmationGiven = (): Confirmation | null => storage().getStore() ?? null;
+
+/**
+ * The reason with which a person has confirmed something that was shown with a token; null where nobody has. One request
+ * may confirm several things, each with its token.
+ */
+export function reasonGiven(token: string): string | null {
+  const given = confirmationGiven();
+  const reason = given?.token.split('+').includes(token) ? given.reason.trim() : '';
+  return reason === '' ? null : reason;
+}

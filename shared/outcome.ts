@@ -32,6 +32,7 @@ export type Refusal =
   | { code: 'in-use'; what: string; where: string[] }
   | { code: 'must-be-kept'; until: string; isPast: boolean }
   | { code: 'opens-earlier'; token: string; openings: string[] }
+  | { code: 'many-bottles'; token: string; said: string[] }
   | { code: 'no-such-route' }
   | { code: 'clock-moved' }
   | { code: 'not-handed-over'; said: string }
@@ -94,6 +95,8 @@ const SENTENCES: Sentences = {
       : `This record must be kept at least until ${until}. If it was entered in error, withdraw it: it then counts nowhere.`,
   'opens-earlier': ({ openings }) =>
     `This opens ${openings.length === 1 ? 'a bench' : `${openings.length} benches`} earlier, so nothing was changed yet. Make sure that nobody sprays there and the interval is over, write how you know, and send it again.`,
+  'many-bottles': () =>
+    'That is a great many bottles at once, so nothing was changed yet. Look at the count again; if it is right, say so and send it again.',
   'no-such-route': () => 'Nothing answers at this address. /api/v1/openapi.json lists what does.',
   'clock-moved': () =>
     'The clock has moved on since this page was made. Reload it, compare the time once more, and confirm that one.',

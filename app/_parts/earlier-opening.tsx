@@ -6,7 +6,7 @@ import styles from './earlier-opening.module.css';
 import { HiddenFields } from './hidden-fields';
 
 /** Asks once more, within a form that would open a bench earlier: which benches, why it is certain, and a tick. */
-export function EarlierOpening({ asked: { token, openings, reason } }: { asked: EarlierAsked }) {
+function EarlierOpening({ asked: { token, openings, reason } }: { asked: EarlierAsked }) {
   const id = useId();
   return (
     <fieldset className={styles.asked}>
@@ -39,6 +39,30 @@ export function EarlierOpening({ asked: { token, openings, reason } }: { asked: 
 
 type ConfirmProps = { asked: EarlierAsked; isBusy: boolean; send: string; onConfirm: (reason: string) => void };
 
+/** Asks once more, within a form that brings a great many bottles, whether the count is right. */
+function ManyBottles({ asked: { token, openings } }: { asked: EarlierAsked }) {
+  return (
+    <fieldset className={styles.asked}>
+      <legend>▲ A great many bottles</legend>
+      <ul>
+        {openings.map((opening) => (
+          <li key={opening}>{opening}</li>
+        ))}
+      </ul>
+      <HiddenFields of={{ [SURE_FIELDS.token]: token, [SURE_FIELDS.reason]: 'counted again' }} />
+      <label className="tick">
+        <input type="checkbox" name={SURE_FIELDS.sure} value="yes" />
+        The count is right.
+      </label>
+      <p className="small">Tick this and press the button again, or mend the count. Until then nothing changes.</p>
+    </fieldset>
+  );
+}
+
+/** Asks once more, within a form, what a person has to be certain of. */
+export const AskedAgain = ({ asked }: { asked: EarlierAsked }) =>
+  asked.about === 'bottles' ? <ManyBottles asked={asked} /> : <EarlierOpening asked={asked} />;
+
 /** The same where there is no form around it, such as for a file. */
 export function ConfirmEarlier({ asked, isBusy, send: label, onConfirm }: ConfirmProps) {
   const send = (event: FormEvent<HTMLFormElement>) => {
@@ -49,7 +73,7 @@ export function ConfirmEarlier({ asked, isBusy, send: label, onConfirm }: Confir
   };
   return (
     <form onSubmit={send}>
-      <EarlierOpening asked={asked} />
+      <AskedAgain asked={asked} />
       <button type="submit" disabled={isBusy}>
         {label}
       </button>

@@ -2,7 +2,7 @@
 
 import type { ReactNode } from 'react';
 import type { FormState, Typed } from '@/shared/forms/form-state';
-import { EarlierOpening } from './earlier-opening';
+import { AskedAgain } from './earlier-opening';
 import styles from './form-field.module.css';
 
 /** What joins a field to its label, its hint and its fault. */
@@ -49,9 +49,7 @@ export function FormAnswer({ state }: { state: FormState }) {
         {state.message} {state.status === 'done' && state.link && <a href={state.link}>Look at it</a>}
       </p>
       {state.status === 'refused' && state.faults.map(({ path, message }) => <p key={path}>{message}</p>)}
-      {state.status === 'refused' && state.earlier && (
-        <EarlierOpening key={state.earlier.token} asked={state.earlier} />
-      )}
+      {state.status === 'refused' && state.earlier && <AskedAgain key={state.earlier.token} asked={state.earlier} />}
     </div>
   );
 }

@@ -6,8 +6,9 @@ import styles from './setup.module.css';
 type RefusedProps = { refused: Refused; isBusy?: boolean; onSure?: (sure: Sure) => void };
 
 /** Why a file cannot come in: every fault, where it is and what to write instead; or which benches it would open earlier. */
-export function RefusedFile({ refused: { message, faults, confirm }, isBusy = false, onSure }: RefusedProps) {
+export function RefusedFile({ refused: { message, faults, confirm, code }, isBusy = false, onSure }: RefusedProps) {
   const isAsked = confirm !== undefined && onSure !== undefined;
+  const about = code === 'many-bottles' ? 'bottles' : undefined;
   return (
     <div role="alert" className={field.said}>
       <p>
@@ -16,7 +17,7 @@ export function RefusedFile({ refused: { message, faults, confirm }, isBusy = fa
       {isAsked && (
         <ConfirmEarlier
           key={confirm}
-          asked={{ token: confirm, openings: faults.map((fault) => fault.message), reason: '' }}
+          asked={{ token: confirm, openings: faults.map((fault) => fault.message), reason: '', about }}
           isBusy={isBusy}
           send="Bring it in all the same"
           onConfirm={(reason) => onSure({ token: confirm, reason })}

@@ -4,9 +4,9 @@ import type { Fault } from '@/shared/outcome';
 
 /**
  * What the shop says no to: one sentence, and what in the file must be put right. With `confirm` the faults are benches that
- * would open earlier, and the same may be sent again with it and a reason.
+ * would open earlier, or lots of a great many bottles, and the same may be sent again with it and a reason.
  */
-export type Refused = { message: string; faults: Fault[]; confirm?: string };
+export type Refused = { message: string; faults: Fault[]; confirm?: string; code?: string };
 
 /** Why it is certain that a bench may open earlier, for the refusal that asked for it. */
 export type Sure = { token: string; reason: string };
@@ -29,6 +29,11 @@ export const sendImport = (
   sure: Sure | null,
 ): Promise<Answer<Imported>> => post('/api/v1/shop/import', { commandId, into, fingerprint, text }, sure);
 
+/** What a refusal of the HTTP API says. */
+export const refusedIn = ({ message, faults = [], confirm, code }: Partial<Refused>): Refused => ({
+  ...{ message: message ?? '', faults, confirm, code },
+});
+
 async function post<T>(path: string, body: unknown, sure: Sure | null = null): Promise<Answer<T>> {
   try {
     const answer = await fetch(path, {
@@ -38,7 +43,7 @@ async function post<T>(path: string, body: unknown, sure: Sure | null = null): P
     });
     const said = await answer.json();
     if (answer.ok) return { ok: true, value: said };
-    return { ok: false, refused: { message: said.message, faults: said.faults ?? [], confirm: said.confirm } };
+    return { ok: false, refused: refusedIn(said) };
   } catch {
     // No answer, or one that is no JSON: the server is not there. Nothing typed is lost.
     return { ok: false, refused: { message: 'The shop did not answer. Nothing was changed. Try again.', faults: [] } };

@@ -1,6 +1,6 @@
 import { clock } from '@/lib/clock';
 import { planAhead } from '@/lib/engine/ahead/plan-ahead';
-import { planDocument } from '@/lib/engine/ahead/plan-document';
+import { type FlagsSaid, planToWrite } from '@/lib/engine/ahead/plan-document';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { keepoutDocument } from '@/lib/engine/keepout/keepout-document';
 import { mixAnswerOf } from '@/lib/engine/mix/mix-answer';
@@ -29,7 +29,7 @@ const MIX_OPTIONS = { '--recipe': 'r1', '--volume': '"2 gal"', '--area': '"130 s
 const VERBS: Record<string, Verb> = {
   check: { file: true, options: {}, answer: (file) => ({ ok: true, value: { ok: true, counts: countsOf(file) } }) },
   schema: { file: false, options: {}, answer: () => ({ ok: true, value: shopFileSchema() }) },
-  plan: { file: true, options: { '--today': '2026-03-02', '--weeks': '26' }, answer: plan },
+  plan: { file: true, options: { '--today': '2026-03-02', '--weeks': '26', '--flags': 'once' }, answer: plan },
   mix: { file: true, options: MIX_OPTIONS, answer: mix },
   keepout: { file: true, options: { '--now': '2026-03-02T09:00:00Z' }, answer: keepout },
   buy: { file: true, options: BUY_OPTIONS, answer: buy },
@@ -105,10 +105,14 @@ function plan(file: ShopFile, options: Options): Answer {
   const ours = shopOfFile(file);
   const today = todayIn(ours, options.get('--today'));
   const weeks = weeksIn(options.get('--weeks') ?? '26');
-  if (!today.ok || !weeks.ok)
-    return { ok: false, messages: [today, weeks].flatMap((each) => (each.ok ? [] : each.message)) };
-  return { ok: true, value: planDocument(planAhead(ours, today.value, weeks.value)) };
+  const flags = flagsIn(options.get('--flags') ?? 'daily');
+  if (!today.ok || !weeks.ok || !flags.ok)
+    return { ok: false, messages: [today, weeks, flags].flatMap((each) => (each.ok ? [] : each.message)) };
+  return { ok: true, value: planToWrite(planAhead(ours, today.value, weeks.value), flags.value) };
 }
+
+const flagsIn = (text: string): Reading<FlagsSaid> =>
+  text === 'daily' || text === 'once' ? read(text) : unreadable('--flags: Write daily or once.');
 
 function mix(file: ShopFile, options: Options): Answer {
   const ours = shopOfFile(file);

@@ -138,7 +138,9 @@ const NOT_WATCHED = {
   ...{ signs: () => NOTHING_SEEN, logSize: 0, close: () => {} },
 };
 
-const NOT_KEPT = { commands: 0, takeOver: () => {}, afterWrite: () => {}, finish: () => true };
+const NOT_KEPT = {
+  ...{ commands: 0, isRestored: () => false, takeOver: () => {}, afterWrite: () => {}, finish: () => true },
+};
 
 /**
  * The connection that closes last brings the log into the file. Where that is no longer the file that was opened, it must

@@ -1,5 +1,5 @@
 import 'server-only';
-import { confirmationGiven } from '@/lib/confirmation';
+import { reasonGiven } from '@/lib/confirmation';
 import { unrecordedSprayings } from '@/lib/engine/ahead/overdue';
 import { type EarlierOpening, earlierOpenings } from '@/lib/engine/keepout/earlier-openings';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
@@ -79,10 +79,12 @@ async function confirmedOrAsked(
 ): Promise<Refusal | null> {
   if (openings.length === 0) return null;
   const token = tokenOf(openings, stamp);
-  const given = confirmationGiven();
-  const reason = given?.token === token ? given.reason.trim() : '';
-  if (reason === '')
-    return { code: 'opens-earlier', token, openings: openings.map((one) => inWords(one, after, stamp)) };
+  const reason = reasonGiven(token);
+  if (reason === null) {
+    const said = openings.map((one) => inWords(one, after, stamp));
+    // What was confirmed already is confirmed once more with it.
+    return { code: 'opens-earlier', token: [stamp.confirmed ?? [], token].flat().join('+'), openings: said };
+  }
   await rows.earlierOpening.createMany({ data: openings.map((one) => ({ ...rowOf(one, stamp), reason })) });
   return null;
 }

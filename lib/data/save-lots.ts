@@ -83,6 +83,7 @@ export async function receiveLots(rows: Rows, stamp: Stamp, zone: Zone, lots: Re
     'lots',
     lots.map(({ id }) => id),
   );
+  for (const { productId: product, packText: pack, count } of lots) stamp.came.push({ product, pack, count });
   await insertMany(
     rows,
     'Lot',

@@ -9,6 +9,7 @@ import { databaseFile } from './database-file';
 import { fileTrouble } from './file-trouble';
 import { fingerprint } from './fingerprint';
 import { sureOfFile } from './found-damage';
+import { manyBottles } from './many-bottles';
 import { newId } from './new-id';
 import { opensEarlier, shopBefore } from './opening-guard';
 import { readAgain } from './read-again';
@@ -37,6 +38,10 @@ export type Stamp = {
   recordedAt: Instant;
   /** What is written with it is noted here, and read again before it is kept. */
   touched: Touched;
+  /** Lots that it puts on the shelf: so many bottles of which pack. */
+  came: { product: string; pack: string; count: number }[];
+  /** The token of what the request has confirmed so far; one request may have to confirm two things. */
+  confirmed?: string;
 };
 
 /** Plain data: what can be stored as an answer and given again. */
@@ -51,8 +56,8 @@ export type Plain = string | number | boolean | null | Plain[] | { [field: strin
  * Takes    the command, the instant it is recorded at, and the work. The work awaits nothing but the rows it is given:
  *          anything else would let another request's statement slip into this transaction
  * Refuses  'same-key-other-body' when the id was already used for something else; 'cannot-be-read' when what was written
- *          could not be read again as a shop file; 'opens-earlier' when a bench would open earlier and nobody has confirmed
- *          it; 'disk-full' and 'not-writable' with what is wrong with the database's file; and what the work refuses
+ *          could not be read again as a shop file; 'opens-earlier' when a bench would open earlier, and 'many-bottles' when
+ *          over 500 come at once, and nobody has confirmed it; 'disk-full' and 'not-writable' with what is wrong with the database's file; and what the work refuses
  */
 export async function write<T extends Plain>(
   command: Command,
@@ -117,7 +122,8 @@ async function once<T extends Plain>(
   work: (rows: Rows, stamp: Stamp) => Promise<Outcome<T>>,
 ): Promise<Outcome<T>> {
   const shopId = command.shopId ?? newId();
-  const stamp = { shopId, commandId: command.id, actor: command.actor ?? OWNER, recordedAt, touched: new Touched() };
+  const made = { touched: new Touched(), came: [] };
+  const stamp: Stamp = { shopId, commandId: command.id, actor: command.actor ?? OWNER, recordedAt, ...made };
   try {
     const done = await opened.writer.$transaction(async (rows) => {
       // A write comes first, so that the transaction holds the file from its first statement and never has to upgrade.
@@ -127,6 +133,8 @@ async function once<T extends Plain>(
       const shop = await shopBefore(rows, command);
       const outcome = await work(rows, stamp);
       if (!outcome.ok) throw back(outcome);
+      const many = manyBottles(stamp, command);
+      if (many) throw back(refuse(many));
       const read = await readAgain(rows, shopId, stamp.touched);
       if (read.unread) throw back(refuse(read.unread));
       const early = await opensEarlier(rows, stamp, { before: shop, after: read.file }, command);

@@ -74,6 +74,10 @@ function stateAfter(outcome: Outcome<Done>, typed: Typed, reason: string): FormS
     const { token, openings } = refusal;
     return { ...refused(explain(refusal), typed), earlier: { token, openings, reason } };
   }
+  if (refusal.code === 'many-bottles') {
+    const { token, said } = refusal;
+    return { ...refused(explain(refusal), typed), earlier: { token, openings: said, reason, about: 'bottles' } };
+  }
   if (refusal.code !== 'faults') return refused(explain(refusal), typed);
   const fields = Object.fromEntries(refusal.faults.toReversed().map(({ path, message }) => [path, message]));
   const elsewhere = refusal.faults.filter(({ path }) => !(path in typed));

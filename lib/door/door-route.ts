@@ -184,12 +184,14 @@ function refusal(why: Refusal): Response {
     'already-done': 409,
     'clock-moved': 409,
     'opens-earlier': 409,
+    'many-bottles': 409,
     'not-writable': 503,
     'disk-full': 507,
   };
   const answered = why.code in status ? status[why.code as keyof typeof status] : 422;
-  if (why.code === 'opens-earlier') {
-    const faults = why.openings.map((message) => ({ path: 'benches', message }));
+  if (why.code === 'opens-earlier' || why.code === 'many-bottles') {
+    const [path, said] = why.code === 'opens-earlier' ? ['benches', why.openings] : ['lots', why.said];
+    const faults = said.map((message) => ({ path, message }));
     return problem(answered, why.code, explain(why), { faults, confirm: why.token });
   }
   return problem(answered, why.code, explain(why), why.code === 'faults' ? { faults: why.faults } : {});

@@ -18,7 +18,11 @@ const MOST_MEGABYTES = 700;
 const IDLE_MS = 60_000;
 
 /** One thread reads, and one writes: a second of either would make both slower. */
-type Threads = { reading: (Hand & { file: string }) | null; idle: NodeJS.Timeout | null; lines: Record<'read' | 'write', Promise<unknown>> };
+type Threads = {
+  reading: (Hand & { file: string }) | null;
+  idle: NodeJS.Timeout | null;
+  lines: Record<'read' | 'write', Promise<unknown>>;
+};
 
 /** Pages and routes are bundles of their own, and share the threads of the process. */
 const house: { threads?: Threads } & typeof globalThis = globalThis;

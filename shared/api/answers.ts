@@ -59,6 +59,10 @@ const flag = z.strictObject({
   message: z.string(),
 });
 
+const flagAhead = flag.extend({
+  days: z.array(day).optional().describe('With flags=once: every day that it stands on; `on` is the first.'),
+});
+
 /** What nobody entered, and what is taken for it. */
 export const assumed = z
   .array(z.strictObject({ path: z.string(), taken: z.string() }))
@@ -78,7 +82,7 @@ export const PlanAnswer = z.strictObject({
     unknownLabour: z.number().int().describe('Sprayings whose labour cost is unknown, and not in the sum.'),
     unknownWaste: z.number().int().describe('Wasted rests whose cost is unknown, and not in the sum.'),
   }),
-  flags: z.array(flag),
+  flags: z.array(flagAhead),
   assumed,
 });
 

@@ -77,7 +77,9 @@ const paths = () => ({
   '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
   ...watchPaths(),
   '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
-  '/shop/import': { post: sent('importShop', 'Import a file, all of it or nothing', 'ImportBody', 'Imported') },
+  '/shop/import': {
+    post: sent('importShop', `Import a file, all of it or nothing. ${STEPS}`, 'ImportBody', 'Imported'),
+  },
   '/mix/finish': {
     post: sent(
       'finishMix',

@@ -17,7 +17,7 @@ export const Problem = z.strictObject({
     .string()
     .optional()
     .describe(
-      'Only with opens-earlier, where each fault is a bench: send the same again with this in the header x-confirm-opening, and in x-confirm-reason, percent-encoded, why it is certain.',
+      'Only with opens-earlier, where each fault is a bench, and many-bottles, where each is a lot: send the same again with this in the header x-confirm-opening, and in x-confirm-reason, percent-encoded, why it is certain.',
     ),
 });
 export type Problem = z.infer<typeof Problem>;

@@ -1,5 +1,8 @@
-/** What a form asks once more when it opens a bench earlier: the benches, each in a sentence, and what was typed as the reason. */
-export type EarlierAsked = { token: string; openings: string[]; reason: string };
+/**
+ * What a form asks once more when it opens a bench earlier: the benches, each in a sentence, and what was typed as the
+ * reason. Or when it brings a great many `bottles`: which.
+ */
+export type EarlierAsked = { token: string; openings: string[]; reason: string; about?: 'bottles' };
 
 /** The fields in which the second word is given, in whatever form. */
 export const SURE_FIELDS = { token: 'earlier.token', reason: 'earlier.reason', sure: 'earlier.sure' } as const;

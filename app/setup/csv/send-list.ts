@@ -1,6 +1,6 @@
 import type { CsvImportAnswer, CsvPreviewAnswer } from '@/shared/api/csv-bodies';
 import { sureHeaders } from '@/shared/forms/earlier-asked';
-import type { Answer, Sure } from '../send-shop-file';
+import { type Answer, refusedIn, type Sure } from '../send-shop-file';
 
 /** How far a list is: on its way, read, checked, looked at with the whole shop, being saved. */
 export type Progress =
@@ -79,7 +79,7 @@ function answerIn<T>(sentStatus: number, text: string): Answer<T> | null {
     const said = JSON.parse(last);
     const { status, answer } = sentStatus === 200 && 'status' in said ? said : { status: sentStatus, answer: said };
     if (status === 200) return { ok: true, value: answer };
-    return { ok: false, refused: { message: answer.message, faults: answer.faults ?? [], confirm: answer.confirm } };
+    return { ok: false, refused: refusedIn(answer) };
   } catch {
     // The answer broke off, or is none of ours.
     return null;
