@@ -1,12 +1,13 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { allShops, type ShopAtAGlance } from '@/lib/views/all-shops';
+import facts from '../../_parts/facts.module.css';
 import { FirstVisit } from '../../_parts/first-visit';
 import { ShowShopButton } from '../show-shop-button';
 
 export const metadata: Metadata = { title: 'All shops' };
 
-/** Every shop of this database in one table, so that nobody has to switch from one to the next to see where to go first. */
+/** Every shop of this database on one page, so that nobody has to switch from one to the next to see where to go first. */
 export default async function ShopsPage() {
   const shops = await allShops(clock);
   if (shops.length === 0) return <FirstVisit />;
@@ -16,62 +17,53 @@ export default async function ShopsPage() {
         <a href="/setup">Setup</a>
       </p>
       <h1>All shops</h1>
-      <p className="soft">As things stand now, each by its own clock. Costs are those of the 26 weeks ahead.</p>
-      <div style={{ overflowX: 'auto' }}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Shop</th>
-              <th scope="col">Keep out of</th>
-              <th scope="col">To spray today</th>
-              <th scope="col">To order this week</th>
-              <th scope="col">Materials ahead</th>
-              <th scope="col">
-                <span className="soft">Show</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {shops.map((shop) => (
-              <ShopRow key={shop.id} shop={shop} />
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <p className="soft">As things stand now, each by its own clock.</p>
+      {shops.map((shop) => (
+        <OneShop key={shop.id} shop={shop} />
+      ))}
     </>
   );
 }
 
-function ShopRow({ shop }: { shop: ShopAtAGlance }) {
-  const { name, isDemo, clock: time, ahead } = shop;
+function OneShop({ shop }: { shop: ShopAtAGlance }) {
+  const { id, name, isDemo, clock: time, ahead } = shop;
   return (
-    <tr>
-      <th scope="row">
-        {name}
-        <br />
-        <small className="soft">
-          {isDemo && 'the demo shop, '}
-          {time === null ? 'cannot be read' : `${time} there`}
-        </small>
-      </th>
-      <td>{keepOutText(shop)}</td>
-      <td>{ahead === null ? 'not known' : ahead.sprayToday}</td>
-      <td>{ahead === null ? 'not known' : `${ahead.orderNow} of ${ahead.runOut} that run out`}</td>
-      <td>{ahead === null ? 'not known' : `${ahead.unknownCosts > 0 ? 'at least ' : ''}${ahead.cost}`}</td>
-      <td>
-        <ShowShopButton shop={shop} />
-      </td>
-    </tr>
+    <section aria-labelledby={`shop-${id}`}>
+      <h2 id={`shop-${id}`}>{name}</h2>
+      <p className="soft">
+        {isDemo && 'The demo shop. '}
+        {time === null ? 'It cannot be read.' : `It is ${time} there.`}
+      </p>
+      <dl className={facts.facts}>
+        <div>
+          <dt>Keep out of</dt>
+          <dd>{keepOutText(shop)}</dd>
+        </div>
+        <div>
+          <dt>To spray today</dt>
+          <dd>{ahead === null ? 'not known' : ahead.sprayToday}</dd>
+        </div>
+        <div>
+          <dt>To order this week</dt>
+          <dd>{ahead === null ? 'not known' : `${ahead.orderNow} of ${ahead.runOut} products that run out`}</dd>
+        </div>
+        <div>
+          <dt>Materials, 26 weeks</dt>
+          <dd>{ahead === null ? 'not known' : `${ahead.unknownCosts > 0 ? 'at least ' : ''}${ahead.cost}`}</dd>
+        </div>
+      </dl>
+      <ShowShopButton shop={shop} />
+    </section>
   );
 }
 
 function keepOutText({ keepOut }: ShopAtAGlance) {
-  if (keepOut === null) return <b className="grave">KEEP OUT of all (not known)</b>;
+  if (keepOut === null) return <b className="grave">every bench (not known)</b>;
   const { benches, out, unknown } = keepOut;
   if (out === 0) return `none of ${benches} benches, as recorded`;
   return (
     <b className="grave">
-      {out} of {benches} benches{unknown > 0 && `, ${unknown} not known`}
+      {out} of {benches} benches{unknown > 0 && `, ${unknown} of them not known`}
     </b>
   );
 }
