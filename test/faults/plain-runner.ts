@@ -12,7 +12,8 @@ const asymmetric = Reflect.get(chai, 'expect');
 export const expect = Object.assign((value: unknown, message?: string) => chai.expect(value, message), asymmetric);
 
 type Run = (...row: unknown[]) => unknown;
-const tests: { name: string; run: () => unknown }[] = [];
+/** All tests that were defined and have not run. */
+export const tests: { name: string; run: () => unknown }[] = [];
 
 export function test(name: string, first: Run | object, second?: Run): void {
   const run = typeof first === 'function' ? (first as Run) : second;
