@@ -19,7 +19,8 @@ const space: Namespace = Reflect.get(globalThis, '__stryker__');
 /** A mutant that makes a loop endless is stopped at this many times its ordinary number of passes. */
 const PATIENCE = 100;
 
-const { ids, from }: { ids: string[]; from: number } = workerData;
+/** A mutant that is awake while the program is loaded has a worker to itself, and is told in which order to run the tests. */
+const { ids, from, awake }: { ids: string[]; from: number; awake: { inOrder: number[] } | null } = workerData;
 
 async function isRed(run: () => unknown): Promise<boolean> {
   try {
@@ -42,27 +43,41 @@ async function durations(): Promise<number[]> {
   return all;
 }
 
-async function killer(id: string, inOrder: number[]): Promise<string | null> {
-  const { perTest, static: atImport } = space.mutantCoverage ?? { perTest: {}, static: {} };
-  for (const at of inOrder) {
-    const hits = perTest[at]?.[id] ?? 0;
+/** The first of some tests that is red, by its name. */
+async function firstRed(those: number[]): Promise<string | null> {
+  for (const at of those) {
     const test = tests[at];
-    if (!test || (hits === 0 && !atImport[id])) continue;
-    Object.assign(space, { activeMutant: id, hitCount: 0, hitLimit: (hits + 10) * PATIENCE });
-    if (await isRed(test.run)) return test.name;
+    if (test && (await isRed(test.run))) return test.name;
+  }
+  return null;
+}
+
+async function killer(id: string, inOrder: number[]): Promise<string | null> {
+  const perTest = space.mutantCoverage?.perTest ?? {};
+  const reaching = inOrder.filter((at) => perTest[at]?.[id]);
+  for (const at of reaching) {
+    Object.assign(space, { activeMutant: id, hitCount: 0, hitLimit: ((perTest[at]?.[id] ?? 0) + 10) * PATIENCE });
+    const by = await firstRed([at]);
+    if (by !== null) return by;
   }
   return null;
 }
 
 async function runAll(): Promise<void> {
+  if (awake) {
+    parentPort?.postMessage({ ended: from, by: await firstRed(awake.inOrder), over: true });
+    return;
+  }
   const took = await durations();
   const inOrder = took.map((_, at) => at).sort((one, other) => (took[one] ?? 0) - (took[other] ?? 0));
   const seconds = took.reduce((sum, one) => sum + one, 0) / 1_000;
-  parentPort?.postMessage({ ready: tests.length, seconds });
+  const atImport = space.mutantCoverage?.static ?? {};
+  parentPort?.postMessage({ inOrder, seconds });
   for (const [at, id] of ids.entries()) {
     if (at < from) continue;
     parentPort?.postMessage({ began: at });
-    parentPort?.postMessage({ ended: at, by: await killer(id, inOrder) });
+    const by = await killer(id, inOrder);
+    parentPort?.postMessage({ ended: at, by, isAtImport: by === null && atImport[id] !== undefined });
   }
   parentPort?.postMessage({ over: true });
 }

@@ -29,8 +29,8 @@ const testFiles = (): string[] =>
     .sort();
 
 const united = (): string => `
-globalThis.__stryker__ ??= {};
-
+import { workerData } from 'node:worker_threads';
+globalThis.__stryker__ = workerData.awake ? { activeMutant: workerData.ids[workerData.from] } : {};
 ${testFiles()
   .map((file) => `await import('./${file}');`)
   .join('\n')}
@@ -65,36 +65,44 @@ async function putTogether(files: ReadonlyMap<string, string>): Promise<string> 
   return outfile;
 }
 
-type Message = { ready?: number; seconds?: number; began?: number; ended?: number; by?: string | null; over?: true };
-
 /** What became of each mutant: the test that noticed it, or null. */
 export type Fate = Mutant & { by: string | null };
+
+type Run = { piece: string; mutants: Mutant[]; say: (line: string) => void };
+type Found = { fates: Map<number, string | null>; atImport: Set<number>; inOrder: number[] };
 
 /**
  * Takes   mutants whose file and text one of the words is found in; all without words
  * Gives   the fate of each
  */
 export async function mutantFates(say: (line: string) => void, words: string[] = []): Promise<Fate[]> {
-  const { files, mutants } = await mutated();
-  const chosen = mutants.filter(({ file }) => words.length === 0 || words.some((word) => file.includes(word)));
-  const piece = await putTogether(files);
-  const fates = new Map<number, string | null>();
+  const { files, mutants: all } = await mutated();
+  const mutants = all.filter(({ file }) => words.length === 0 || words.some((word) => file.includes(word)));
+  const run = { piece: await putTogether(files), mutants, say };
+  const found: Found = { fates: new Map(), atImport: new Set(), inOrder: [] };
   try {
-    for (let from = 0; from < chosen.length; ) from = await oneWorker(piece, chosen, from, { fates, say });
+    for (let from = 0; from < mutants.length; ) from = await oneWorker(run, from, found, null);
+    for (const from of found.atImport) await oneWorker(run, from, found, { inOrder: found.inOrder });
   } finally {
-    rmSync(piece, { force: true });
+    rmSync(run.piece, { force: true });
   }
-  return chosen.map((mutant, at) => ({ ...mutant, by: fates.get(at) ?? null }));
+  return mutants.map((mutant, at) => ({ ...mutant, by: found.fates.get(at) ?? null }));
 }
 
+type Message = {
+  inOrder?: number[];
+  seconds?: number;
+  began?: number;
+  ended?: number;
+  by?: string | null;
+  isAtImport?: boolean;
+  over?: true;
+};
+
 /** Runs until the last mutant, or until one is stuck. Gives the place to go on from. */
-function oneWorker(
-  piece: string,
-  mutants: Mutant[],
-  from: number,
-  { fates, say }: { fates: Map<number, string | null>; say: (line: string) => void },
-): Promise<number> {
-  const worker = new Worker(piece, { workerData: { ids: mutants.map(({ id }) => id), from } });
+function oneWorker(run: Run, from: number, found: Found, awake: { inOrder: number[] } | null): Promise<number> {
+  const ids = run.mutants.map(({ id }) => id);
+  const worker = new Worker(run.piece, { workerData: { ids, from, awake } });
   return new Promise((resolve, reject) => {
     let timer: NodeJS.Timeout | undefined;
     const end = async (next: number) => {
@@ -102,17 +110,29 @@ function oneWorker(
       await worker.terminate();
       resolve(next);
     };
-    worker.on('error', reject);
-    worker.on('message', ({ ready, seconds, began, ended, by = null, over }: Message) => {
-      if (ready !== undefined) say(`${ready} tests in ${Math.round(seconds ?? 0)} s, ${mutants.length} mutants`);
-      if (over) void end(mutants.length);
-      if (ended !== undefined) fates.set(ended, by);
-      if (began === undefined) return;
+    const watch = (at: number) => {
       clearTimeout(timer);
       timer = setTimeout(() => {
-        fates.set(began, 'came to no end');
-        void end(began + 1);
+        found.fates.set(at, 'came to no end');
+        void end(at + 1);
       }, STUCK_MS);
+    };
+    // A mutant that is awake while the program loads may keep it from loading.
+    worker.on('error', (error) => {
+      if (!awake) return reject(error);
+      found.fates.set(from, `not loaded: ${error}`);
+      void end(from + 1);
     });
+    worker.on('message', ({ inOrder, seconds, began, ended, by = null, isAtImport, over }: Message) => {
+      if (inOrder) {
+        found.inOrder = inOrder;
+        run.say(`${inOrder.length} tests in ${Math.round(seconds ?? 0)} s, ${ids.length} mutants`);
+      }
+      if (ended !== undefined) found.fates.set(ended, by);
+      if (ended !== undefined && isAtImport) found.atImport.add(ended);
+      if (began !== undefined) watch(began);
+      if (over) void end(ids.length);
+    });
+    if (awake) watch(from);
   });
 }

@@ -102,3 +102,12 @@ test.each([
     ),
   ).toBe('unknown');
 });
+
+test('a bench that something unread may have closed is unknown, and so is every bench at a moment that is none', () => {
+  const nobodyKnows = { state: 'unknown', until: null, because: [], unrecorded: [] };
+  const states = (of: Shop, now: unknown) => keepOut(of, now as Instant).map(({ bench: _, ...state }) => state);
+  const unread = { ...shop, unreadBenches: new Set(shop.benches.map(({ id }) => id)) };
+  expect(states(unread, LATER)).toEqual([nobodyKnows]);
+  expect(keepOut(unread, LATER)[0]?.bench).toBe(shop.benches[0]);
+  expect(states(shop, Number.NaN)).toEqual([nobodyKnows]);
+});
