@@ -69,8 +69,8 @@ const DOUBTS: Record<NonNullable<Board['doubt']>, ReactNode> = {
   ),
   records: (
     <>
-      <b>KEEP OUT of every bench (not known).</b> A part of the records is lost or was changed. Look at the log before
-      anything else.
+      <b>KEEP OUT of every bench (not known).</b> Something in the shop’s books is lost or was changed. Setup says what,
+      and what to do.
     </>
   ),
   unreadable: (

@@ -48,7 +48,7 @@ export async function damageOfShop(shopId: string): Promise<string | null> {
 function damageOf(found: WholeCheck, shop: string): string | null {
   const faults = found.records.find(([id]) => id === shop)?.[1] ?? [];
   const rows = findingsOf(found).filter((finding) => finding.shop === null || finding.shop === shop);
-  return counted([...faults.map(faultSentence), ...rows.map(({ message }) => message)]);
+  return counted([...new Set([...faults.map(faultSentence), ...rows.map(({ message }) => message)])]);
 }
 
 /** Whether the stored marks of the clock are not as this program wrote them. Whoever confirms the clock makes them anew. */

@@ -100,9 +100,15 @@ const WORDS: Record<RowFault['wrong'], string> = {
   unsealed: 'was not written by this program',
 };
 
+/** What has a name of its own, and needs none of a row. */
+const KNOWN_AS: Readonly<Record<string, string>> = {
+  Shop: 'The settings of the shop',
+  ClockMark: 'What was noted of the clock',
+};
+
 function inWords({ wrong, shop, table, row }: RowFault): Finding {
   const key = row.replaceAll('\n', ' ');
-  const which = table === 'Shop' ? 'The settings of the shop' : `Row "${key}" of ${table}`;
+  const which = KNOWN_AS[table] ?? `Row "${key}" of ${table}`;
   // A row that names no shop, or a table of tables, belongs to all of them.
   return { shop: shop === '' ? null : shop, table, row: key, message: `${which} ${WORDS[wrong]}.` };
 }

@@ -27,7 +27,7 @@ export async function databaseState(): Promise<DatabaseState> {
     const found = await damageFound();
     if (!found) return { file, state: 'being checked', found: [], more: 0, restore, isOfClock: false };
     const records = found.records.flatMap(([, faults]) => faults.map(faultSentence));
-    const all = [...findingsOf(found).map(({ message }) => message), ...records];
+    const all = [...new Set([...findingsOf(found).map(({ message }) => message), ...records])];
     const shown = all.slice(0, MOST_SHOWN);
     const state = all.length > 0 ? 'damaged' : 'sound';
     const isOfClock = found.rows.some(({ table }) => table === 'ClockMark');

@@ -32,7 +32,7 @@ export function reasonsOf(standing: Standing, { zone, today, now }: Here): strin
 const DOUBTS: Record<Doubt, string> = {
   clock: 'the clock of this machine is not confirmed',
   restored: 'a backup was put back, and nobody has confirmed what was sprayed since',
-  records: 'a part of the records is lost, or is not as it was written',
+  records: 'something in the books is lost, or is not as it was written',
 };
 
 const MINUTE = 60_000;

@@ -2,7 +2,7 @@ import 'server-only';
 import { parentOf } from '@/lib/engine/exchange/split-lots';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { shown } from '@/shared/shop-file/path';
-import { SINGULAR, type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
+import { type OddValue, SINGULAR, type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
 import { tidyText } from '@/shared/text/text-fault';
 import { newCommandId } from '../data/new-id';
 import { UNREADABLE, WRONG_NUMBERS } from '../data/readable-cells';
@@ -52,7 +52,7 @@ export function unreadOfSentence(file: ShopFile, { list, id }: Of): string | nul
   const said = things.flatMap((thing) => {
     const [first] = thing.odd;
     const what = id === undefined ? [`${nameOf(thing)}${thing.isLeftOut ? ' is left out' : ''}: `] : [];
-    return first ? [`${what}${first.path}: ${first.message}`] : what;
+    return first ? [`${what}${first.path}: ${messageOf(first)}`] : what;
   });
   const benches = things.flatMap((thing) => benchWords(thing.benches, file) ?? []);
   return [...new Set([...said, ...benches])].join(' ');
@@ -68,7 +68,12 @@ function shownOf(thing: UnreadThing, file: ShopFile, number: number): UnreadShow
     benches: benchWords(benches, file),
     odd: odd.map(({ path, message, is }) => {
       const proposed = typeof is === 'string' ? tidyText(is) : '';
-      return { path, message, says: saysOf(is), proposed: proposed === is ? '' : proposed.slice(0, 200) };
+      return {
+        path,
+        message: messageOf({ is, message }),
+        says: saysOf(is),
+        proposed: proposed === is ? '' : proposed.slice(0, 200),
+      };
     }),
   };
 }
@@ -79,6 +84,13 @@ function saysOf(is: unknown): string {
   if (typeof is !== 'string' || !is.startsWith(UNREADABLE)) return shown(is);
   return is === UNREADABLE ? 'nothing' : shown(is.slice(UNREADABLE.length));
 }
+
+/** What is wrong with it. Of a value of the wrong kind the contract knows only what was put in its place. */
+const messageOf = ({ is, message }: Pick<OddValue, 'is' | 'message'>): string =>
+  isWrongKind(is) ? `A value of the wrong kind stands here.${message.replace(/^.*?\.(?= |$)/, '')}` : message;
+
+const isWrongKind = (is: unknown): boolean =>
+  (typeof is === 'number' && WRONG_NUMBERS.includes(is)) || (typeof is === 'string' && is.startsWith(UNREADABLE));
 
 function benchWords(benches: UnreadThing['benches'], file: ShopFile): string | null {
   if (benches === 'all') return 'Every bench is kept out of until it can be read.';

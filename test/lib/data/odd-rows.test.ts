@@ -297,4 +297,8 @@ test('what cannot be read is said of its own thing and in its list, with the ben
   expect(unreadOfSentence(file, { list: 'recipes' })).toMatch(/^recipe "r" is left out: /);
   expect(unreadOfSentence(file, { list: 'programs', id: 'g' })).toMatch(/names the recipe "r", which cannot be read/);
   expect(unreadOfSentence(file, { list: 'benches', id: 'b' })).toBe(null);
+  const other = await shopFileOf(await shopWith(sqlOf('a product whose interval is a text')));
+  expect(unreadOfSentence(other, { list: 'products', id: 'p' })).toMatch(
+    /^label\.reiHours: A value of the wrong kind stands here\. Write hours, 0 or more; null when it is unknown\. Kept/,
+  );
 });
