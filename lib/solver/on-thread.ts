@@ -32,7 +32,7 @@ function answered<A extends Asked>(asked: A, { told, signal }: Waiting): Promise
       else if ('answer' in said) resolve(said.answer as Answers[A['what']]);
       else reject('tooMuch' in said ? new TooMuchAhead(said.tooMuch) : new RangeError(TOO_LARGE));
     });
-    worker.once('error', reject);
+    worker.once('error', (error) => reject(isOutOfMemory(error) ? new TooMuchAhead(TOO_MUCH_MEMORY) : error));
     worker.once('exit', (code) => reject(new Error(`the search ended with ${code} and said nothing`)));
   });
   return answer.finally(() => {
@@ -41,16 +41,23 @@ function answered<A extends Asked>(asked: A, { told, signal }: Waiting): Promise
   });
 }
 
+const isOutOfMemory = (error: Error): boolean => 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';
+
+const TOO_MUCH_MEMORY =
+  'Looking for what to buy takes more memory than one question may have. Ask for fewer weeks, or spray less often.';
+
 /** The sentence by which figures that are too large are known everywhere. */
 const TOO_LARGE = 'buying: a figure is too large to be exact';
+
+/** A search has so much memory of its own, beside that of the solver. */
+const resourceLimits = { maxOldGenerationSizeMb: 800 };
 
 function threadWith(start: Start): Worker {
   // The bundler finds the thread by exactly this expression, and builds it into a file of its own.
   if (process.env.NEXT_RUNTIME)
-    return new Worker(new URL('./search-thread.ts', import.meta.url), { workerData: start });
+    return new Worker(new URL('./search-thread.ts', import.meta.url), { workerData: start, resourceLimits });
   return new Worker(asWritten(import.meta.url.replace('on-thread', 'search-thread')), {
-    eval: true,
-    workerData: start,
+    ...{ eval: true, workerData: start, resourceLimits },
   });
 }
 

@@ -9,6 +9,7 @@ import { parseShopFile } from '@/shared/shop-file/parse';
 import { reportOnBuying } from './buying';
 import { demandTable, straightLoop, TODAY } from './demand-table';
 import { generatedShop } from './generated-shop';
+import { reportOnLargeFile } from './large-file';
 import { reportOnRequests } from './requests';
 import { fetchSpreadsheet, workbookOf } from './spreadsheet';
 import { inMs, type Timing, timed } from './timing';
@@ -27,6 +28,7 @@ console.log(
 );
 for (const times of [0.5, 1, 2, 5, 10]) reportOn(times);
 compareWithSpreadsheet(shopOfSize(1));
+await reportOnLargeFile();
 await reportOnBuying();
 await reportOnWhatIf();
 await reportOnRequests();
