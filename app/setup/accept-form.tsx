@@ -19,7 +19,9 @@ export function AcceptForm({ screen: { shop, commandId, seen } }: { screen: Acce
         {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'reason')} />}
       </FormField>
       <FormField state={state} name="sure" id="accept-sure" label="I have looked at each, and it is true">
-        {(wiring) => <input {...wiring} type="checkbox" value="yes" />}
+        {(wiring) => (
+          <input {...wiring} type="checkbox" value="yes" defaultChecked={typedIn(state, 'sure') === 'yes'} />
+        )}
       </FormField>
       <FormAnswer state={state} />
       <p>
