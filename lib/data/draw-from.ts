@@ -3,7 +3,7 @@ import { account } from '@/lib/engine/ledger/account';
 import { rangeFrom } from '@/lib/engine/ledger/balance';
 import { setTo, takeOut } from '@/lib/engine/ledger/decide';
 import { accept, type Outcome } from '@/shared/outcome';
-import { type Micros, minus, plus, type Stock } from '@/shared/quantity/amounts';
+import { type Micros, minus, plus, type Stock, stock } from '@/shared/quantity/amounts';
 import type { Instant } from '@/shared/time/instant';
 import { dayOf, type Zone } from '@/shared/time/zone';
 import { type Changing, changeContainer } from './container-changes';
@@ -20,6 +20,8 @@ export type Drawing = {
   reason?: string;
   /** Whether it really held that much, where the books have less: it is then first counted up by what is missing. */
   heldMore?: boolean;
+  /** Whether it is empty after it: what the books still have in it is then counted away. */
+  ranOut?: boolean;
 };
 
 /** A container with what was paid for it; null when nobody knows. */
@@ -49,13 +51,16 @@ export function decideDraw<C extends PaidContainer>(container: C, drawing: Drawi
   const held = { ...container.ledger, movements: [...container.ledger.movements, ...before] };
   const drawn = takeOut(held, 'spray', amount, { id: newId(), at });
   if (!drawn.ok) return drawn;
-  const ledger = { ...held, movements: [...held.movements, drawn.value] };
+  const after = { ...held, movements: [...held.movements, drawn.value] };
+  const emptied = drawing.ranOut ? countOut({ lotId, place, ledger: after }, at) : accept([]);
+  if (!emptied.ok) return emptied;
+  const ledger = { ...held, movements: [...after.movements, ...emptied.value.map(({ movement }) => movement)] };
   const drawnOn = dayOf(zone, at);
   const isFirst = openedOn === null || drawnOn < openedOn;
   return accept({
-    recordings: [...counted.value, { lotId, place, movement: drawn.value, reason }],
+    recordings: [...counted.value, { lotId, place, movement: drawn.value, reason }, ...emptied.value],
     opening: isFirst ? { lotId, place, kind: 'opened', is: drawnOn, occurredAt: at, reason: 'drawn from' } : null,
-    cost: paid === null ? null : (account(paid, ledger.size, ledger.movements).carried.at(-1)?.cost ?? null),
+    cost: paid === null ? null : (account(paid, after.size, after.movements).carried.at(-1)?.cost ?? null),
     after: { ...container, ledger, openedOn: isFirst ? drawnOn : openedOn },
   });
 }
@@ -66,6 +71,17 @@ function countUp({ lotId, place, ledger }: ContainerStanding, amount: Stock, at:
   const counted = setTo(ledger, plus(now, minus(amount, least)), { id: newId(), at });
   if (!counted.ok) return counted;
   const reason = 'held more than the books said, found while mixing';
+  return accept(counted.value ? [{ lotId, place, movement: counted.value, reason }] : []);
+}
+
+/** It ran out: the difference between the books and nothing is a count, and no part of the draw. */
+function countOut(
+  { lotId, place, ledger }: Pick<ContainerStanding, 'lotId' | 'place' | 'ledger'>,
+  at: Instant,
+): Outcome<Recording[]> {
+  const counted = setTo(ledger, stock(0), { id: newId(), at });
+  if (!counted.ok) return counted;
+  const reason = 'it ran out while mixing, where the books had more';
   return accept(counted.value ? [{ lotId, place, movement: counted.value, reason }] : []);
 }
 

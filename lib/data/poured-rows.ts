@@ -44,8 +44,8 @@ export async function drawsOf(
       const bottle = bottles.get(key) ?? (await bottleAt(rows, shopId, wanted));
       if (!bottle) return noBottle(wanted);
       if (bottle.product !== product.id) return otherProduct(bottle, product.name);
-      const { amount, heldMore } = wanted;
-      const drawn = decideDraw(bottle, { amount, heldMore, at }, zone);
+      const { amount, heldMore, ranOut = false } = wanted;
+      const drawn = decideDraw(bottle, { amount, heldMore, ranOut, at }, zone);
       if (!drawn.ok) return drawn;
       bottles.set(key, drawn.value.after);
       recordings.push(...drawn.value.recordings);

@@ -7,9 +7,12 @@ import { type Reading, read } from '@/shared/outcome';
 import { stock, sum } from '@/shared/quantity/amounts';
 import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity/exact';
 import { wholeDown, wholeNearest } from '@/shared/quantity/rounding';
+import type { Day } from '@/shared/time/day';
+import { showDay } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import type { SpotNamed } from '../data/container-names';
 import { inDrawOrder } from '../engine/ledger/draw-order';
+import { lastUsableDay } from '../engine/ledger/last-usable-day';
 import { acidSteps } from '../engine/mix/acid-steps';
 import { asPoured } from '../engine/mix/as-poured';
 import type { AskedMix } from '../engine/mix/asked-mix';
@@ -203,7 +206,7 @@ const phWords = (before: number | null, target: number) => ({
 });
 
 /** Every product that could go into a tank, with its bottles in the order in which they would be drawn. */
-function productsOf({ shop, sheet }: AskedMix, spots: SpotNamed): PlanProduct[] {
+function productsOf({ shop, sheet, day }: AskedMix, spots: SpotNamed): PlanProduct[] {
   const drawn = sheet.steps.flatMap(({ line }) => line.draws.map(({ container }) => container));
   const first = new Set(drawn);
   const rest = inDrawOrder(shop.containers.filter((one) => one.remaining > 0 && !first.has(one)));
@@ -213,17 +216,22 @@ function productsOf({ shop, sheet }: AskedMix, spots: SpotNamed): PlanProduct[] 
     ...{ id: product.id, name: product.name, form: product.form },
     ...{ densityGPerMl: product.densityGPerMl, gramsPerTeaspoon: product.gramsPerTeaspoon },
     ...{ liquid: liquidOf(product), reiMinutes: product.label.rei },
-    bottles: (bottles.get(product) ?? []).flatMap((container) => bottleOf(container, spots) ?? []),
+    bottles: (bottles.get(product) ?? [])
+      .flatMap((container) => bottleOf(container, spots, day) ?? [])
+      // What is past its last day comes after all that is not.
+      .sort((one, other) => Number(one.expired !== null) - Number(other.expired !== null)),
   }));
 }
 
-function bottleOf(container: Container, spots: SpotNamed): PlanBottle | null {
+function bottleOf(container: Container, spots: SpotNamed, today: Day): PlanBottle | null {
+  const last = lastUsableDay(container);
   const spot = spots(container.lot, container.place);
   if (!spot) return null;
   return {
     ...{ lotId: spot.lotId, place: spot.place, label: bottleName(container) },
     code: bottleCode({ lotId: spot.lotId, number: spot.place + 1 }),
     ...{ keptIn: container.keptIn, opened: container.openedOn !== null, left: container.remaining },
+    expired: last !== null && last < today ? showDay(last) : null,
   };
 }
 

@@ -24,6 +24,10 @@ const Poured = z.strictObject({
           .describe(
             'Whether the bottle really held that much, where the books have less: it is then counted up first.',
           ),
+        ranOut: z
+          .boolean()
+          .default(false)
+          .describe('Whether it is empty now, where the books have something left: it is then counted to nothing.'),
       }),
     )
     .max(20)

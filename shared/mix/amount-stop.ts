@@ -1,7 +1,7 @@
 import { stockText } from '../measure/read-stock';
 import { showRough } from '../measure/show';
 import { stock } from '../quantity/amounts';
-import { productIn } from './mix-plan';
+import { bottleKey, productIn } from './mix-plan';
 import type { MixProgress, Part } from './mix-progress';
 import { plannedPour } from './mix-screens';
 import { amountOf } from './poured-so-far';
@@ -10,7 +10,11 @@ import { amountOf } from './poured-so-far';
 const MOST_TIMES = 1.5;
 
 /** The rules under which a typed amount says stop: the label's own, or that it is far from the sheet. */
-export const AMOUNT_RULES = { label: 'dose-outside-label', sheet: 'amount-far-from-sheet' } as const;
+export const AMOUNT_RULES = {
+  label: 'dose-outside-label',
+  sheet: 'amount-far-from-sheet',
+  expired: 'lot-expired',
+} as const;
 
 /**
  * What says stop to the amount of one pour, before it is in the tank: more than the label allows in a fill, or far from
@@ -48,4 +52,20 @@ export function amountStop(
     rule: AMOUNT_RULES.sheet,
     messages: [`${its.name}: the sheet has ${text(perFill)} for a fill, and ${text(total)} is typed.${times}`],
   };
+}
+
+/** What says stop to the bottles of one pour: one is past its last day. Null where none is. */
+export function expiredStop(
+  { plan }: MixProgress,
+  product: string,
+  parts: readonly Part[],
+): MixProgress['asked'][number] | null {
+  const { name, bottles } = productIn(plan, product);
+  const messages = bottles.flatMap((bottle) => {
+    const isTaken = parts.some((part) => part.bottle && bottleKey(part.bottle) === bottleKey(bottle));
+    return isTaken && bottle.expired !== null
+      ? [`${name}: bottle ${bottle.code} is past its last day, ${bottle.expired}. Take another.`]
+      : [];
+  });
+  return messages.length > 0 ? { rule: AMOUNT_RULES.expired, messages } : null;
 }

@@ -26,7 +26,7 @@ export type FinishBody = {
   by: string | null;
   poured: {
     product: string;
-    from: { lotId: string; place: number; amount: string; heldMore: boolean }[];
+    from: { lotId: string; place: number; amount: string; heldMore: boolean; ranOut?: boolean }[];
     elsewhere: string | null;
   }[];
   leftover: string | null;

@@ -16,6 +16,8 @@ const PlanBottle = z.object({
   opened: z.boolean(),
   /** µL or mg that the books have in it. */
   left: whole,
+  /** The last day on which it may be used, in words, where that is past; null where it is not. */
+  expired: z.string().nullable().default(null),
 });
 export type PlanBottle = z.infer<typeof PlanBottle>;
 

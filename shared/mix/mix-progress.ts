@@ -10,6 +10,8 @@ const Part = z.object({
   /** As it was typed: "4 mL". */
   amount: z.string(),
   heldMore: z.boolean(),
+  /** Whether the bottle was empty after it, whatever the books say. */
+  ranOut: z.boolean().optional(),
 });
 export type Part = z.infer<typeof Part>;
 

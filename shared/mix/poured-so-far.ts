@@ -29,6 +29,7 @@ export function leftBefore(progress: MixProgress, bottle: PlanBottle, product: s
     for (const part of pour.parts) {
       const amount = part.bottle && bottleKey(part.bottle) === bottleKey(bottle) ? amountOf(part, its) : null;
       if (amount?.ok) left -= amount.value;
+      if (amount && part.ranOut) left = 0;
     }
   }
   return Math.max(0, left);
@@ -108,7 +109,7 @@ const overBooks = (left: number, { form }: PlanProduct): string =>
 /** All that was poured of one product, bottle by bottle in the order of use. Amounts µL or mg. */
 export type PouredInAll = {
   product: PlanProduct;
-  from: { lotId: string; place: number; amount: Stock; heldMore: boolean }[];
+  from: { lotId: string; place: number; amount: Stock; heldMore: boolean; ranOut?: boolean }[];
   elsewhere: Stock;
 };
 
@@ -132,14 +133,16 @@ export function pouredInAll(progress: MixProgress, fills: number): Reading<Poure
   return read([...lines.values()].filter(({ from, elsewhere }) => from.length > 0 || elsewhere > 0));
 }
 
-function add(line: PouredInAll, { bottle, heldMore }: Part, amount: Stock): void {
+function add(line: PouredInAll, { bottle, heldMore, ranOut }: Part, amount: Stock): void {
   if (!bottle) {
     line.elsewhere = stock(line.elsewhere + amount);
     return;
   }
   const known = line.from.find((one) => bottleKey(one) === bottleKey(bottle));
-  if (known) Object.assign(known, { amount: stock(known.amount + amount), heldMore: known.heldMore || heldMore });
-  else line.from.push({ lotId: bottle.lotId, place: bottle.place, amount, heldMore });
+  const emptied = ranOut ? { ranOut } : {};
+  if (known) {
+    Object.assign(known, { amount: stock(known.amount + amount), heldMore: known.heldMore || heldMore, ...emptied });
+  } else line.from.push({ lotId: bottle.lotId, place: bottle.place, amount, heldMore, ...emptied });
 }
 
 function partsInOrder(progress: MixProgress, fills: number): { product: string; parts: Part[] }[] {

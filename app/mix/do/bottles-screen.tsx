@@ -41,6 +41,7 @@ export function BottlesScreen({ mix, act, screen }: ScreenProps) {
                   {bottle.code}
                   {bottle.keptIn && `, in ${bottle.keptIn}`}
                   {bottle.opened ? ', opened' : ', not opened yet'}
+                  {bottle.expired !== null && <b className="grave">, EXPIRED {bottle.expired}</b>}
                 </span>
               </span>
             </label>

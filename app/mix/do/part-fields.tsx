@@ -43,7 +43,7 @@ export function PartFields({ at, part, product, faults, isAsked, change, remove 
       >
         {product.bottles.map((bottle) => (
           <option key={bottleKey(bottle)} value={bottleKey(bottle)}>
-            {bottle.code}: {leftText(bottle, product)} left
+            {bottle.code}: {leftText(bottle, product)} left{bottle.expired !== null && `, EXPIRED ${bottle.expired}`}
           </option>
         ))}
         <option value="">One that is not in the books</option>
@@ -63,6 +63,16 @@ export function PartFields({ at, part, product, faults, isAsked, change, remove 
             onChange={({ target }) => change({ ...part, heldMore: target.checked })}
           />
           It held more than the books say
+        </label>
+      )}
+      {part.bottle && (
+        <label className={styles.check}>
+          <input
+            type="checkbox"
+            checked={part.ranOut === true}
+            onChange={({ target }) => change({ ...part, ranOut: target.checked })}
+          />
+          It is empty now, whatever the books say
         </label>
       )}
       {remove && (

@@ -1,10 +1,12 @@
 'use client';
 
 import { useState } from 'react';
+import { stockText } from '@/shared/measure/read-stock';
 import { bottleKey, productIn } from '@/shared/mix/mix-plan';
 import type { MixProgress, Part } from '@/shared/mix/mix-progress';
 import { plannedPour, pourKey } from '@/shared/mix/mix-screens';
-import type { PourFault } from '@/shared/mix/poured-so-far';
+import { amountOf, type PourFault } from '@/shared/mix/poured-so-far';
+import { stock } from '@/shared/quantity/amounts';
 import { CodeField } from './code-field';
 import styles from './do.module.css';
 import type { Act } from './frame';
@@ -27,6 +29,15 @@ export function PourChange({ mix, act, fill, product, parts, faults, isAsked, is
   const change = (next: Part[]) => act({ do: 'change', fill, product, parts: next });
   const shown: Part[] = parts.length > 0 ? parts : isLeftOut ? [] : [fresh(its.bottles[0])];
   const next = its.bottles.find((one) => !shown.some(({ bottle }) => bottle && bottleKey(bottle) === bottleKey(one)));
+  /** The last bottle ran out: what is still to come of the sheet's amount is filled in for the next one. */
+  const withRest = (parts: Part[], bottle: typeof next): Part[] => {
+    const last = parts.at(-1);
+    const poured = parts.map((part) => amountOf(part, its)).reduce((sum, one) => sum + (one.ok ? one.value : 0), 0);
+    const rest = (plannedPour(mix, product)?.perFill ?? 0) - poured;
+    const amount = rest > 0 ? stockText(stock(rest), its.form) : '';
+    const emptied = parts.map((part) => (part === last && part.bottle ? { ...part, ranOut: true } : part));
+    return [...emptied, { ...fresh(bottle), amount }];
+  };
   const scanned = (_: string, bottle: { lotId: string; place: number }) => {
     const [first, ...rest] = shown;
     act({ do: 'choose', product, bottle });
@@ -47,7 +58,7 @@ export function PourChange({ mix, act, fill, product, parts, faults, isAsked, is
         />
       ))}
       {!isLeftOut && (
-        <button type="button" onClick={() => change([...shown, fresh(next)])}>
+        <button type="button" onClick={() => change(withRest(shown, next))}>
           It ran out: the rest from another bottle
         </button>
       )}

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { shopNow } from '@/app/_parts/shop-clock';
-import { amountStop } from '@/shared/mix/amount-stop';
+import { amountStop, expiredStop } from '@/shared/mix/amount-stop';
 import { leftText } from '@/shared/mix/bottles-to-take';
 import { isUnexplained } from '@/shared/mix/finish-body';
 import { bottleKey, type PlanPour, type PlanProduct, productIn } from '@/shared/mix/mix-plan';
@@ -32,8 +32,8 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
   const [asked, setAsked] = useState(false);
   const far = planned?.farOff ? planned : null;
   const isAskedHow = far !== null && (parts.length === 0 || isOpen);
-  const stop = amountStop(mix, product, parts);
-  const isStopped = stop !== null && (mix.reasons[stop.rule] ?? '').trim() === '';
+  const stops = [amountStop(mix, product, parts), expiredStop(mix, product, parts)].filter((stop) => stop !== null);
+  const isStopped = stops.some(({ rule }) => (mix.reasons[rule] ?? '').trim() === '');
   const blocked = wrong.length > 0 || (parts.length === 0 && !isLeftOut);
   const on = () => {
     if (noted && isUnexplained(mix, noted)) return setAsked(true);
@@ -43,7 +43,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
       return setAsked(true);
     }
     if (isStopped) return setAsked(true);
-    if (stop) act({ do: 'ask', stops: [stop] });
+    if (stops.length > 0) act({ do: 'ask', stops });
     act({ do: 'poured', fill, product }, { do: 'mixing', fill, at: shopNow() }, { do: 'next', from: screen.key });
   };
   return (
@@ -75,7 +75,7 @@ export function PourScreen({ mix, act, screen, pour }: PourProps) {
             {message}
           </p>
         ))}
-      {stop && <StopReasons mix={mix} act={act} stops={[stop]} isAsked={asked} />}
+      <StopReasons mix={mix} act={act} stops={stops} isAsked={asked} />
       {planned?.coarse && !noted && !far && (
         <p className={styles.why} data-grave="">
           {planned.coarse}
@@ -155,6 +155,7 @@ function From({ mix, product, parts }: { mix: MixProgress; product: PlanProduct;
             {known ? (
               <>
                 From <b className="unbroken">{known.code}</b>
+                {known.expired !== null && <b className="grave"> EXPIRED {known.expired}</b>}
                 {known.keptIn && `, in ${known.keptIn}`}; the books have {leftText(known, product)} in it
                 {heldMore && ', and it held more'}.
               </>

@@ -2,6 +2,7 @@
 
 import styles from './do.module.css';
 import { Frame, type ScreenProps } from './frame';
+import { Ready } from './ready';
 
 /** What to put on, and what the labels say about staying out and about time. */
 export function WearScreen({ mix, act, screen }: ScreenProps) {
@@ -34,6 +35,8 @@ export function WearScreen({ mix, act, screen }: ScreenProps) {
           <dd>{plan.useWithin ?? 'not noted: use it at once'}</dd>
         </div>
       </dl>
+      <h2>Before the first pour</h2>
+      <Ready plan={plan} />
       {plan.warnings.map((message) => (
         <p key={message} className={styles.why}>
           {message}

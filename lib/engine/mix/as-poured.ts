@@ -10,14 +10,14 @@ import type { Batch } from './batch';
 /** What somebody poured of one product: so much out of these bottles, and so much out of one that is not in the books. */
 export type Pouring = {
   product: string;
-  from: { lotId: string; place: number; amount: string; heldMore: boolean }[];
+  from: { lotId: string; place: number; amount: string; heldMore: boolean; ranOut?: boolean }[];
   elsewhere: string | null;
 };
 
 /** The same, read: µL of a liquid, mg of a powder. */
 export type Poured = {
   product: Product;
-  from: { lotId: string; place: number; amount: Stock; heldMore: boolean }[];
+  from: { lotId: string; place: number; amount: Stock; heldMore: boolean; ranOut?: boolean }[];
   elsewhere: Stock;
   total: Stock;
 };

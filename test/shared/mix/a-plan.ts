@@ -6,7 +6,16 @@ import { Day } from '@/shared/time/day';
 import { Zone } from '@/shared/time/zone';
 
 const bottle = (lotId: string, place: number, left: number) => ({
-  ...{ lotId, place, label: `Bottle ${lotId}`, code: `BB1:${lotId}/${place + 1}`, keptIn: null, opened: false, left },
+  ...{
+    lotId,
+    place,
+    label: `Bottle ${lotId}`,
+    code: `BB1:${lotId}/${place + 1}`,
+    keptIn: null,
+    opened: false,
+    left,
+    expired: null,
+  },
 });
 
 const product = (id: string, form: 'liquid' | 'powder', bottles: MixPlan['products'][number]['bottles']) => ({

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { AMOUNT_RULES, amountStop } from '@/shared/mix/amount-stop';
+import { AMOUNT_RULES, amountStop, expiredStop } from '@/shared/mix/amount-stop';
 import { finishBodyOf } from '@/shared/mix/finish-body';
 import { afterwards } from '@/shared/mix/mix-action';
 import { beginMix } from '@/shared/mix/mix-progress';
@@ -34,4 +34,15 @@ test('the reason for it goes into the record', () => {
   const asked = afterwards(beginMix(limited(60_000), 'a'.repeat(32), 0), { do: 'ask', stops: [stop] });
   const without = finishBodyOf(asked);
   expect(without.ok ? [] : without.faults.map(({ path }) => path)).toContain('passed.dose-outside-label');
+});
+
+test('a bottle past its last day is a stop that wants a reason', () => {
+  const products = PLAN.products.map((product) => ({
+    ...product,
+    bottles: product.bottles.map((bottle, at) => ({ ...bottle, expired: at === 0 ? '3 January' : null })),
+  }));
+  const mix = beginMix({ ...PLAN, products }, 'a'.repeat(32), 0);
+  const from = (place: number) => [{ bottle: { lotId: 'o', place }, amount: '40 mL', heldMore: false }];
+  expect(expiredStop(mix, 'oil', from(0))?.messages.join()).toContain('is past its last day, 3 January');
+  expect(expiredStop(mix, 'oil', from(1))).toBeNull();
 });
