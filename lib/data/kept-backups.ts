@@ -17,7 +17,10 @@ const DAMAGED_KEPT = 2;
 export function backupsToRemove(backups: readonly Backup[], now: number): Backup[] {
   const sound = backups.filter(({ isSound }) => isSound !== false);
   const damaged = backups.filter(({ isSound }) => isSound === false);
+  // One that nobody checked takes a place as well, but never that of the newest that is known to be sound.
+  const newestSound = backups.filter(({ isSound }) => isSound === true).slice(0, 1);
   const stay = new Set([
+    ...newestSound,
     ...backups.filter(({ madeAt }) => madeAt > now - 2 * DAY),
     ...lastOfEach(sound, KEPT.days, ({ madeAt }) => dayOf(madeAt)),
     ...lastOfEach(sound, KEPT.weeks, ({ madeAt }) => weekOf(madeAt)),

@@ -146,6 +146,7 @@ test('the newest sound backup stays, whatever else there is, and damaged ones pu
       const soundGone = gone.filter(({ isSound }) => isSound !== false);
       expect(soundGone).toEqual(backupsToRemove(withoutDamaged, NOW));
     }),
+    { numRuns: 2_000 },
   );
 });
 
