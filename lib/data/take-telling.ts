@@ -1,10 +1,12 @@
 import 'server-only';
+import type { ZodType } from 'zod';
 import { longestRei } from '@/lib/engine/keepout/reopening';
 import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
-import type { Day } from '@/shared/time/day';
-import { type Instant, instantOf } from '@/shared/time/instant';
+import { heldTo, PIECES } from '@/shared/shop-file/held-to';
+import { type Day, readDay } from '@/shared/time/day';
+import { type Instant, instantOf, isAcceptedInstant } from '@/shared/time/instant';
 import { shopFromRows } from './shop-rows';
 import { tellUnderWay } from './under-way';
 import { write } from './writer';
@@ -36,15 +38,34 @@ export function takeTelling(sent: Telling, now: Instant): Promise<Outcome<{ spra
     const file = await shopFromRows(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const shop = shopOfFile(file);
-    const { spraying, recipe: id, benches, planned, endedAt } = sent;
+    const { spraying, recipe: id, benches, planned, startedAt, endedAt, by, passed } = keepable(sent, now);
     const recipe = shop.recipes.find((one) => one.id === id);
     const rei = recipe ? longestRei(recipe) : null;
     await tellUnderWay(rows, stamp, {
       ...{ spraying, kind: 'going', recipe: id, benches, planned, endedAt, reiMinutes: rei, reason: null },
-      ...{ by: sent.by ?? stamp.actor, passed: sent.passed },
-      startedAt: instantOf(Math.min(sent.startedAt, now)),
+      ...{ startedAt, by: by ?? stamp.actor, passed },
       closedUntil: closedAfterLateEntry(shop, { benches, endedAt, rei }, now),
     });
     return accept({ spraying });
   });
+}
+
+/**
+ * What a shop file can hold of it. What closes a bench is never refused, so the rest is left out: an end that cannot be
+ * leaves the bench closed, and a start that cannot be is now.
+ */
+function keepable({ commandId, spraying, planned, startedAt, endedAt, by, passed, ...rest }: Telling, now: Instant) {
+  const holds = (piece: ZodType, value: unknown): boolean => heldTo(['', piece, value]).length === 0;
+  const isPlanned = planned !== null && holds(PIECES.id, planned.program) && readDay(planned.on).ok;
+  return {
+    ...rest,
+    spraying: holds(PIECES.id, spraying) ? spraying : commandId,
+    planned: isPlanned ? planned : null,
+    startedAt: isAcceptedInstant(startedAt) ? instantOf(Math.min(startedAt, now)) : now,
+    endedAt: endedAt !== null && isAcceptedInstant(endedAt) ? endedAt : null,
+    by: by !== null && holds(PIECES.record.by, by) ? by : null,
+    passed: passed.filter(
+      (one) => heldTo(['', PIECES.passed.rule, one.rule], ['', PIECES.passed.reason, one.reason]).length === 0,
+    ),
+  };
 }
