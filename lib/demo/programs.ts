@@ -96,9 +96,17 @@ function indoors(today: Day): Program[] {
       repeat: 'FREQ=DAILY;INTERVAL=28',
       startTime: '06:30',
       minutes: 40,
+      changes: [
+        moved(today, { by: 70, to: 63, reason: 'The label asks for more days between.' }),
+        moved(today, { by: 42, to: 40, reason: 'The tent was closed.' }),
+      ],
     },
   ];
 }
+
+/** A turn of so many days ago, moved to another day. */
+const moved = (today: Day, { by, to, reason }: { by: number; to: number; reason: string }) =>
+  ({ on: addDays(today, -by), kind: 'moved', movedTo: addDays(today, -to), reason }) as const;
 
 /** Programs with an end: a season, and a pest. */
 function forAWhile(today: Day): Program[] {

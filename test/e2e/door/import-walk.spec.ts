@@ -12,6 +12,8 @@ test('a shop file becomes a shop of its own, and is looked at', async ({ page })
   await bring.getByRole('button', { name: 'Show what would change' }).click();
   await expect(bring.getByRole('heading', { name: /A new shop, Brought In/ })).toBeVisible();
   await bring.getByRole('button', { name: 'Make this shop' }).click();
+  // What would be added is said in the same words before it is done.
+  await expect(bring.getByRole('link', { name: 'Go to today' })).toBeVisible();
   await expect(bring).toContainText(/Brought In: \d+ added/);
   await page.goto('/today');
   await expect(page.getByRole('banner')).toContainText('Brought In');
@@ -28,6 +30,7 @@ test('a file brought into the shop that is shown changes only what it says', asy
   await bring.getByLabel(/which is shown now/).check();
   await bring.getByRole('button', { name: 'Show what would change' }).click();
   await bring.getByRole('button', { name: 'Make this change' }).click();
+  await expect(bring.getByRole('link', { name: 'Go to today' })).toBeVisible();
   await expect(bring).toContainText('0 added, 1 changed');
   await page.goto('/today');
   await expect(page.getByRole('main')).toContainText('First bench of all');
