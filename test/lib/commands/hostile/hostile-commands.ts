@@ -5,7 +5,6 @@ import { confirmAmendment } from '@/lib/commands/confirm-amendment';
 import { confirmClock } from '@/lib/commands/confirm-clock';
 import { correctLastDay } from '@/lib/commands/correct-last-day';
 import { countContainer } from '@/lib/commands/count-container';
-import { denySpraying } from '@/lib/commands/deny-spraying';
 import { discardStock } from '@/lib/commands/discard-stock';
 import { drawStock } from '@/lib/commands/draw-stock';
 import { finishMix } from '@/lib/commands/finish-mix';
@@ -31,7 +30,6 @@ import { saveAlertSettings } from '@/lib/commands/save-alert-settings';
 import { shutContainer } from '@/lib/commands/shut-container';
 import { skipSpraying } from '@/lib/commands/skip-spraying';
 import { startShop } from '@/lib/commands/start-shop';
-import { tellSpraying } from '@/lib/commands/tell-spraying';
 import { withConfirmation } from '@/lib/confirmation';
 import { rowsToAccept, sealAsTheyStand, shownRows } from '@/lib/data/accept-rows';
 import { database } from '@/lib/data/database';
@@ -42,9 +40,9 @@ import type { Outcome } from '@/shared/outcome';
 import type { Stock } from '@/shared/quantity/amounts';
 import { exact } from '@/shared/quantity/exact';
 import { parseShopFile } from '@/shared/shop-file/parse';
-import type { Instant } from '@/shared/time/instant';
 import { CLOCK } from '../../data/fresh-database';
 import { TARGET } from './a-hostile-shop';
+import { UNDER_WAY } from './hostile-under-way';
 import { type Fields, isoOf } from './hostile-values';
 
 /** Sends one command, with fields of the fuzzer's choice. */
@@ -62,12 +60,6 @@ const lot = (any: Fields) => ({
     paid: any.number<never>(5_000_000),
   },
   ...{ expiresOn: any.day('2027-03-31'), keptIn: any.text('shelf') },
-});
-
-const toldBy = (any: Fields, shopId: string) => ({
-  ...{ ...sent(shopId), spraying: any.id('w'), recipe: any.id('r'), benches: any.ids(['b']), planned: null },
-  ...{ startedAt: any.moment(hour(-1)), endedAt: any.moment(hour(0)), by: any.text('Ada') },
-  passed: [{ rule: any.text('too-soon'), reason: any.text('needed') }],
 });
 
 /** Every command by the name of its file, with all of its fields. */
@@ -299,16 +291,7 @@ export const HOSTILE: Record<string, Send> = {
     };
     return startShop({ commandId: newId(), settings }, CLOCK);
   },
-  'tell-spraying': (any, shopId) => tellSpraying(toldBy(any, shopId), CLOCK),
-  'deny-spraying': async (any, shopId) => {
-    const told = { ...sent(shopId), spraying: 'w', recipe: 'r', benches: ['b'], planned: null, passed: [], by: null };
-    await tellSpraying({ ...told, startedAt: hour(-1) as Instant, endedAt: null }, CLOCK);
-    const said = { ...sent(shopId), spraying: any.id('w'), reason: any.text('it rained') };
-    const deny = () => denySpraying(said, CLOCK);
-    const asked = await deny();
-    if (asked.ok || asked.refusal.code !== 'opens-earlier') return asked;
-    return withConfirmation({ token: asked.refusal.token, reason: 'looked' }, deny);
-  },
+  ...UNDER_WAY,
 };
 
 /** Tuesdays on which the program sprays. */
