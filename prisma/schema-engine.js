@@ -16,8 +16,6 @@ let loaded = null;
  * Takes    the path of the file, which the engine makes when it is not there, and the work
  */
 export async function withSchemaEngine(file, work) {
-  loaded ??= load();
-  await loaded;
   const opened = [];
   const sqlite = new PrismaBetterSqlite3({ url: file });
   // The engine never closes what it opens, and it holds the file locked for as long as it is open.
@@ -27,12 +25,9 @@ export async function withSchemaEngine(file, work) {
     opened.push(connection);
     return connection;
   };
-  const factory = bindMigrationAwareSqlAdapterFactory(sqlite);
-  const engine = await bindings.SchemaEngine.new({ datamodels: undefined }, () => {}, factory);
   try {
-    return await work(engine);
+    return await withEngineOn(sqlite, work);
   } finally {
-    engine.free();
     for (const connection of opened) await connection.dispose();
   }
 }
@@ -48,7 +43,9 @@ export async function withSchemaEngine(file, work) {
  * @param {object} adapter
  * @returns {Promise<T>}
  */
-export async function withPostgresqlEngine(work, adapter = STAND_IN) {
+export const withPostgresqlEngine = (work, adapter = STAND_IN) => withEngineOn(adapter, work);
+
+async function withEngineOn(adapter, work) {
   loaded ??= load();
   await loaded;
   const factory = bindMigrationAwareSqlAdapterFactory(adapter);

@@ -28,7 +28,7 @@ export function newestByOwner<T>(
 export const keyOf = (...parts: (string | number)[]): string => JSON.stringify(parts);
 
 /** As many owners as one statement names. */
-const MOST_NAMED = 400;
+export const MOST_NAMED = 400;
 
 /** Owners in parts, each few enough to be named in one statement: for reading of a few thousand what is wanted of them alone. */
 export function* inParts<T>(owners: readonly T[]): Generator<readonly T[]> {

@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Stock } from '@/shared/quantity/amounts';
-import { keyOf } from './by-owner';
+import { keyOf, MOST_NAMED } from './by-owner';
 import { database } from './database';
 import { type History, historyOf } from './ledger-rows';
 import type { ContainerAt } from './movements';
@@ -34,9 +34,6 @@ export type Draw = ContainerAt & {
   packText: string;
   amount: Stock;
 };
-
-/** As many records as one query names. */
-const MOST_NAMED = 400;
 
 /** Every draw for some records of a shop, in the order in which they were written. */
 export async function drawsForRecords(shopId: string, applications: readonly string[]): Promise<Draw[]> {

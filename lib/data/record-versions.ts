@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Instant } from '@/shared/time/instant';
-import { byOwner, keyOf } from './by-owner';
+import { byOwner, keyOf, MOST_NAMED } from './by-owner';
 import { database, type Rows } from './database';
 import type { ApplicationRecord, RecordDetails, SprayedProduct } from './save-records';
 import { asInstant, asMicros, asStock } from './whole';
@@ -26,9 +26,6 @@ export async function recordVersions(shopId: string, application?: string): Prom
   const { reader } = await database();
   return reader.$transaction((rows) => versionsIn(rows, shopId, application), { maxWait: 10_000, timeout: 30_000 });
 }
-
-/** More records than this are read with all others: a query names only so many things. */
-const MOST_NAMED = 400;
 
 /** The same out of rows: of all records, of one, or of some. Where too many are named, the others come with them. */
 export async function versionsIn(

@@ -4,7 +4,7 @@ import { FORMAT, type ShopFile } from '@/shared/shop-file/contract';
 import { readWhatCanBe } from '@/shared/shop-file/read-what-can-be';
 import { showClockTime } from '@/shared/time/clock-time';
 import { applicationsOf, type ReadRecords } from './application-rows';
-import { byOwner, keyOf, newestByOwner } from './by-owner';
+import { byOwner, keyOf, MOST_NAMED, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
 import { ordersOf } from './order-rows';
@@ -59,7 +59,6 @@ export async function rawShop(
 }
 
 const NONE: ReadonlySet<string> = new Set();
-const MOST_NAMED = 400;
 
 /**
  * A whole shop out of its rows, as the shop file that the export writes. What cannot be read is left out, one thing at a

@@ -1,9 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { type Browser, chromium } from '@playwright/test';
 import { findBrowser } from '../run/browser.js';
+import { freePort } from '../run/free-port.js';
 import { quickFolder } from '../run/quick-folder.js';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -54,16 +54,5 @@ export function ended(server: ChildProcess): Promise<void> {
   return new Promise((resolve) => {
     server.once('exit', () => resolve());
     server.kill('SIGTERM');
-  });
-}
-
-/** A free port of this machine. */
-export function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const listening = createServer().once('error', reject);
-    listening.listen(0, '127.0.0.1', () => {
-      const address = listening.address();
-      listening.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
-    });
   });
 }

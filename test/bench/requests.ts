@@ -1,8 +1,9 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { freePort } from '../run/free-port.js';
 import { quickFolder } from '../run/quick-folder.js';
-import { answering, ended, freePort } from './built-app';
+import { answering, ended } from './built-app';
 import { preparedShop, type ShopKind } from './prepared-shop';
 
 const ROOT = join(import.meta.dirname, '../..');

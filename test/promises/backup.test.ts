@@ -8,10 +8,11 @@ import { lookInto } from '@/lib/data/backup-contents';
 import { backupsIn } from '@/lib/data/backup-files.js';
 import { sealAll } from '@/lib/data/row-seals';
 import { preparedShop } from '../bench/prepared-shop';
+import { freePort } from '../run/free-port.js';
 import { isLong, runs } from '../runs';
 import { figure } from './figure';
 import { booksIn, bringIn, mixesIn, mixOf } from './one-bottle';
-import { commandId, freePort, type Served, serve } from './served';
+import { commandId, type Served, serve } from './served';
 
 const BACKUPS = runs(3, 20);
 const CLIENTS = 4;

@@ -3,10 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
+import { freePort } from '../run/free-port.js';
 import { runs } from '../runs';
 import { figure } from './figure';
 import { booksOf, bringIn, mixesIn, mixOf } from './one-bottle';
-import { type Answer, freePort, serve } from './served';
+import { type Answer, serve } from './served';
 
 const HELD_MS = runs(4_000, 10_000);
 

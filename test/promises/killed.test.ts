@@ -2,10 +2,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { freePort } from '../run/free-port.js';
 import { runs } from '../runs';
 import { figure } from './figure';
 import { booksOf, bringIn, mixesIn, mixOf } from './one-bottle';
-import { commandId, freePort, type Served, serve } from './served';
+import { commandId, type Served, serve } from './served';
 
 const KILLS = runs(3, 500);
 const CLIENTS = 4;

@@ -2,10 +2,11 @@ import { mkdtempSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { freePort } from '../run/free-port.js';
 import { isLong } from '../runs';
 import { figure } from './figure';
 import { booksOf, bringIn, mixesIn, mixOf } from './one-bottle';
-import { type Answer, freePort, type Served, serve } from './served';
+import { type Answer, type Served, serve } from './served';
 
 const MB = 2 ** 20;
 

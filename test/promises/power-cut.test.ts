@@ -3,10 +3,11 @@ import { existsSync, mkdtempSync, readdirSync, renameSync, rmSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { freePort } from '../run/free-port.js';
 import { isLong } from '../runs';
 import { figure } from './figure';
 import { booksOf, bringIn, mixesIn, mixOf } from './one-bottle';
-import { commandId, freePort, type Served, serve } from './served';
+import { commandId, type Served, serve } from './served';
 
 const CUTS = 100;
 const CLIENTS = 4;

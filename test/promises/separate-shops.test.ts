@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openApi } from '@/shared/api/open-api';
+import { freePort } from '../run/free-port.js';
 import { mixOf } from './one-bottle';
-import { commandId, freePort, type Served, serve } from './served';
+import { commandId, type Served, serve } from './served';
 
 /*
  * Several shops in one database, and a person who looks at one of them. Whatever page or route is asked, with ids of

@@ -1,7 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { randomBytes } from 'node:crypto';
 import { once } from 'node:events';
-import { createServer } from 'node:net';
 import { join } from 'node:path';
 
 const root = join(import.meta.dirname, '../..');
@@ -19,16 +18,6 @@ export type Served = {
 };
 
 export type Answer = { status: number; ms: number; body: unknown; retryAfter: string | null };
-
-/** A free port of this machine. */
-export async function freePort(): Promise<number> {
-  const server = createServer();
-  await new Promise<void>((ready) => server.listen(0, '127.0.0.1', ready));
-  const address = server.address();
-  server.close();
-  if (typeof address !== 'object' || address === null) throw new Error('this machine has no free port');
-  return address.port;
-}
 
 /**
  * Start the built program and wait until it answers.

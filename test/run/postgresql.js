@@ -1,8 +1,8 @@
 import { spawnSync } from 'node:child_process';
 import { chmodSync, chownSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { freePort } from './free-port.js';
 
 /*
  * A real PostgreSQL for the tests, on a free port of this machine, with data that is thrown away. It refuses to run as
@@ -62,15 +62,4 @@ function accountFor() {
     .map((line) => line.split(':'));
   const [, , uid, gid] = lines.find(([name]) => name === 'postgres') ?? lines.find(([name]) => name === 'nobody') ?? [];
   return { uid: Number(uid), gid: Number(gid) };
-}
-
-function freePort() {
-  return new Promise((resolve, reject) => {
-    const server = createServer();
-    server.once('error', reject);
-    server.listen(0, '127.0.0.1', () => {
-      const { port } = server.address();
-      server.close(() => resolve(port));
-    });
-  });
 }

@@ -1,9 +1,9 @@
 import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { findBrowser } from './browser.js';
 import { countPlaywright, countVitest, fail, pass } from './count.js';
+import { freePort } from './free-port.js';
 import { postgresqlPrograms } from './postgresql.js';
 import { quickFolder } from './quick-folder.js';
 
@@ -111,15 +111,4 @@ function readJson(path) {
   } catch {
     return null;
   }
-}
-
-function freePort() {
-  return new Promise((resolve, reject) => {
-    const server = createServer();
-    server.once('error', reject);
-    server.listen(0, '127.0.0.1', () => {
-      const { port } = server.address();
-      server.close(() => resolve(port));
-    });
-  });
 }
