@@ -57,8 +57,7 @@ export async function finishMix(sent: FinishMix, clock: Clock): Promise<Outcome<
 
 const asUnderWay = ({ commandId, shopId, actor, recipe, benches, planned, by, passed, ...sent }: FinishMix) => ({
   ...{ commandId: newCommandId(), shopId, actor, spraying: commandId, recipe, benches, planned, by },
-  ...{ startedAt: sent.startedAt, endedAt: sent.endedAt },
-  passed: passed.filter(({ reason }) => reason.trim() !== ''),
+  ...{ startedAt: sent.startedAt, endedAt: sent.endedAt, passed },
 });
 
 async function writeMix(sent: FinishMix, clock: Clock): Promise<Outcome<Finished>> {

@@ -4,7 +4,7 @@ import { longestRei } from '@/lib/engine/keepout/reopening';
 import { closedAfterLateEntry } from '@/lib/engine/record/late-entry';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { accept, type Outcome, refuse } from '@/shared/outcome';
-import { heldTo, PIECES } from '@/shared/shop-file/held-to';
+import { PIECES } from '@/shared/shop-file/held-to';
 import { type Day, readDay } from '@/shared/time/day';
 import { type Instant, instantOf, isAcceptedInstant } from '@/shared/time/instant';
 import { shopFromRows } from './shop-rows';
@@ -55,7 +55,7 @@ export function takeTelling(sent: Telling, now: Instant): Promise<Outcome<{ spra
  * leaves the bench closed, and a start that cannot be is now.
  */
 function keepable({ commandId, spraying, planned, startedAt, endedAt, by, passed, ...rest }: Telling, now: Instant) {
-  const holds = (piece: ZodType, value: unknown): boolean => heldTo(['', piece, value]).length === 0;
+  const holds = (piece: ZodType, value: unknown): boolean => piece.safeParse(value).success;
   const isPlanned = planned !== null && holds(PIECES.id, planned.program) && readDay(planned.on).ok;
   return {
     ...rest,
@@ -64,8 +64,6 @@ function keepable({ commandId, spraying, planned, startedAt, endedAt, by, passed
     startedAt: isAcceptedInstant(startedAt) ? instantOf(Math.min(startedAt, now)) : now,
     endedAt: endedAt !== null && isAcceptedInstant(endedAt) ? endedAt : null,
     by: by !== null && holds(PIECES.record.by, by) ? by : null,
-    passed: passed.filter(
-      (one) => heldTo(['', PIECES.passed.rule, one.rule], ['', PIECES.passed.reason, one.reason]).length === 0,
-    ),
+    passed: passed.filter(({ rule, reason }) => holds(PIECES.passed.rule, rule) && holds(PIECES.passed.reason, reason)),
   };
 }
