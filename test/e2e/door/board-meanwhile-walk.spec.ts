@@ -6,7 +6,7 @@ import { ownDemo } from './walk';
 
 /*
  * No request holds up another: the board of a small shop is asked for again and again while the same program reads, compares
- * and brings in a large file, works out two years of it, and looks for what to buy.
+ * and brings in a large file, and works out two years of it. The search for what to buy is not among them.
  */
 
 const LARGE = JSON.stringify(generatedShop({ products: 1_500, programs: 120, benches: 40 }));
