@@ -23,6 +23,8 @@ const title = (page: Page) => page.getByRole('heading', { level: 1 });
 async function toSpraying(page: Page): Promise<void> {
   await page.goto('/mix/do?recipe=wash&bench=spare');
   await page.getByRole('button', { name: 'Begin' }).tap();
+  // The rules are asked first; until they have answered, a key is still for the screen before.
+  await expect(page.getByRole('button', { name: 'Begin' })).toHaveCount(0);
   for (let screen = 0; screen < 12 && (await title(page).textContent()) !== 'Spray'; screen += 1) {
     const before = (await title(page).textContent()) ?? '';
     await press(page, 'ArrowRight');
@@ -39,6 +41,7 @@ test('a second tap within 400 ms confirms nothing that was not seen', async ({ p
   await bringShop(page, wetShop(NOW));
   await page.goto('/mix/do?recipe=wash&bench=spare');
   await page.getByRole('button', { name: 'Begin' }).tap();
+  await expect(title(page)).toHaveText('Put on');
   await press(page, 'ArrowRight');
   await expect(title(page)).toHaveText('Take down');
   await press(page, 'ArrowRight');
