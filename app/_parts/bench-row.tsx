@@ -6,6 +6,7 @@ import { BenchTag } from './bench-tag';
 import { DayStrip } from './day-strip';
 import { Figure } from './figure';
 import type { Ways } from './shown-text';
+import { WaysOut } from './ways-out';
 
 type BenchRowProps = { bench: BenchStanding; clock: DayClock; ways: Ways };
 
@@ -19,7 +20,9 @@ export function BenchRow({ bench, clock, ways }: BenchRowProps) {
         <b>
           <State bench={bench} ways={ways} />
         </b>{' '}
-        <span className={styles.why}>{whyText(bench, ways)}</span>
+        <span className={styles.why}>
+          {whyText(bench, ways)} <WaysOut ways={bench.ways} of={bench.name} />
+        </span>
       </p>
     </li>
   );

@@ -6,6 +6,7 @@ import { BenchTag } from './bench-tag';
 import styles from './keep-out-board.module.css';
 import { KeepOutMark } from './keep-out-mark';
 import { useFreshBoard } from './use-fresh-board';
+import { WaysOut } from './ways-out';
 
 type KeepOutBoardProps = { first: Board; from: string; children?: ReactNode };
 
@@ -45,6 +46,7 @@ const unconfirmed = (bench: BoardBench): BoardBench => ({
   when: null,
   left: null,
   because: [],
+  ways: [],
 });
 
 const Unconfirmed = ({ asOf }: { asOf: string }) => (
@@ -93,7 +95,7 @@ function Doubted({ doubt }: { doubt: NonNullable<Board['doubt']> }) {
 
 /** One bench: its tag, a shape, the word, until when, and what that rests on. */
 function BenchCard({ bench, isConfirmed }: { bench: BoardBench; isConfirmed: boolean }) {
-  const { anchor, name, state, word, when, left, because, working, id } = bench;
+  const { anchor, name, state, word, when, left, because, ways, working, id } = bench;
   return (
     <li className={styles.bench} id={anchor} data-state={isConfirmed ? state : 'stale'}>
       <h2 className={styles.name}>
@@ -107,6 +109,11 @@ function BenchCard({ bench, isConfirmed }: { bench: BoardBench; isConfirmed: boo
       </p>
       {left && <p>{left}</p>}
       {because.length > 0 && <p className={styles.because}>{because.join(' · ')}</p>}
+      {ways.length > 0 && (
+        <p className={styles.links}>
+          <WaysOut ways={ways} of={name} />
+        </p>
+      )}
       {working !== null && isConfirmed && (
         <p className={styles.links}>
           <a href={`/working?figure=${encodeURIComponent(working)}`} data-figure={working}>

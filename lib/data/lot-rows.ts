@@ -1,9 +1,11 @@
 import 'server-only';
 import { plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
 import { type LotContainer, type LotPart, paidFor, parentOf, partsOf } from '@/lib/engine/exchange/split-lots';
+import { Prisma } from '@/prisma/generated/client';
 import type { Stock } from '@/shared/quantity/amounts';
 import { byOwner, keyOf } from './by-owner';
 import type { Rows } from './database';
+import { UNREADABLE } from './readable-cells';
 import { asDay, asMicros, asStock } from './whole';
 
 /** A lot as it stands in the shop file, with the containers that it tells of. */
@@ -34,7 +36,7 @@ export async function lotsOf(rows: Rows, shopId: string, only: ReadonlySet<strin
       product: productId,
       pack: packText,
       count: part.containers.length,
-      remaining: !first || first.remaining === size ? null : plainStock(first.remaining, form),
+      remaining: !first || first.remaining === size ? null : levelText(first.remaining, form),
       paid: paid === null ? null : plainMoney(paid),
       receivedOn,
       openedOn: first?.openedOn ?? null,
@@ -44,6 +46,10 @@ export async function lotsOf(rows: Rows, shopId: string, only: ReadonlySet<strin
     };
   });
 }
+
+/** No level becomes a text that the contract refuses, so that the lot is told as one that cannot be read. */
+const levelText = (level: Stock, form: StandingLot['form']): string =>
+  Number.isNaN(level) ? `${UNREADABLE}a movement in its ledger that cannot be read` : plainStock(level, form);
 
 async function lotsUnder(rows: Rows, shopId: string, ids: ReadonlySet<string>): Promise<StandingLot[]> {
   if (ids.size > FEW) return (await standingLots(rows, shopId)).filter(({ lotId }) => ids.has(lotId));
@@ -98,18 +104,35 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
 
 type Mine = { shopId: string; lotId: { in: string[] } | undefined };
 
-/** What is left in each container of a shop: what came into it less what left it, summed by the database. */
-async function balances(rows: Rows, mine: Mine): Promise<(lotId: string, place: number) => Stock> {
-  const sumsWhere = (side: { toSide: string } | { fromSide: string }) =>
-    rows.movement.groupBy({ by: ['lotId', 'place'], where: { ...mine, ...side }, _sum: { amount: true } });
-  const came = bySpot(await sumsWhere({ toSide: 'container' }));
-  const went = bySpot(await sumsWhere({ fromSide: 'container' }));
-  return (lotId, place) => {
-    const key = keyOf(lotId, place);
-    // Less than nothing is no amount, and the contract says so of this lot alone.
-    return ((came.get(key) ?? 0) - (went.get(key) ?? 0)) as Stock;
-  };
+/** A level that nobody can work out, since a movement of the container cannot be read. */
+const NO_LEVEL = Number.NaN as Stock;
+
+/** Every side that a movement goes from or to. The sums would pass over any other without a word. */
+const SIDES = Prisma.sql`('supplier', 'container', 'spray', 'waste', 'count')`;
+
+/**
+ * What is left in each container of a shop: what came into it less what left it, summed by the database. No level where
+ * a movement has an amount that is no whole number, or goes from or to no known side.
+ */
+async function balances(rows: Rows, { shopId, lotId }: Mine): Promise<(lotId: string, place: number) => Stock> {
+  if (lotId?.in.length === 0) return () => NO_LEVEL;
+  const only = lotId ? Prisma.sql`AND "lotId" IN (${Prisma.join(lotId.in)})` : Prisma.empty;
+  const whole = Prisma.sql`CAST("amount" AS BIGINT)`;
+  const sums = await rows.$queryRaw<{ lotId: unknown; place: unknown; left: unknown; odd: unknown }[]>`
+    SELECT "lotId", "place",
+      CAST(SUM(CASE WHEN "toSide" = 'container' THEN ${whole} ELSE 0 END)
+        - SUM(CASE WHEN "fromSide" = 'container' THEN ${whole} ELSE 0 END) AS TEXT) AS "left",
+      CAST(SUM(CASE WHEN CAST("amount" AS TEXT) = CAST(${whole} AS TEXT)
+        AND "toSide" IN ${SIDES} AND "fromSide" IN ${SIDES} THEN 0 ELSE 1 END) AS TEXT) AS "odd"
+    FROM "Movement" WHERE "shopId" = ${shopId} ${only} GROUP BY "lotId", "place"`;
+  const bySpot = new Map(
+    sums.map(({ lotId, place, left, odd }) => [
+      keyOf(String(lotId), Number(place)),
+      odd === '0' ? (Number(left) as Stock) : NO_LEVEL,
+    ]),
+  );
+  // Less than nothing is no amount, and the contract says so of this lot alone.
+  return (lotId, place) => bySpot.get(keyOf(lotId, place)) ?? NONE;
 }
 
-const bySpot = (sums: { lotId: string; place: number; _sum: { amount: bigint | null } }[]): Map<string, Stock> =>
-  new Map(sums.map(({ lotId, place, _sum }) => [keyOf(lotId, place), asStock(_sum.amount ?? 0n)]));
+const NONE = 0 as Stock;

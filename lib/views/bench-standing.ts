@@ -8,6 +8,7 @@ import { benchAnchor } from './bench-anchor';
 import type { Fig } from './figures';
 import type { House } from './house';
 import { elapsedAt, reasonsOf } from './keep-out-words';
+import { type WayOut, waysOutOf } from './ways-out';
 
 /** Who may stand at one bench: now as recorded, and through the day as recorded and planned. */
 export type BenchStanding = {
@@ -23,6 +24,8 @@ export type BenchStanding = {
   elapsedAt: Instant | null;
   /** What the keep-out rests on: recipes, sprayings that were due, and what is missing. */
   because: string[];
+  /** What somebody can do so that its end is known. */
+  ways: WayOut[];
   /** The next spraying planned for today. */
   next: { startsAt: Instant; reopensAt: Instant | null } | null;
   strip: BenchStrip | null;
@@ -43,6 +46,7 @@ export function benchStandings(house: House, strips: DayStrips['benches']): Benc
       closedUntil: state === 'closed' ? until : null,
       elapsedAt: state === 'open' ? elapsedAt(shop, bench, now) : null,
       because: reasonsOf(standing, { ...house.ways, now }),
+      ways: waysOutOf(standing, today),
       next: nextOf(ofToday, bench),
       strip: strips.find((strip) => strip.bench === bench) ?? null,
     };

@@ -14,6 +14,7 @@ import { benchStates, certaintyNow, type Doubt, type Standing } from './bench-st
 import { elapsedAt, reasonsOf } from './keep-out-words';
 import { openingsOfToday } from './openings-confirmed';
 import { shopsAndShown } from './shown-shop';
+import { type WayOut, waysOutOf } from './ways-out';
 
 /** One bench on the keep-out board, in words that were made on the server: no phone decides what they say. */
 export type BoardBench = {
@@ -27,6 +28,8 @@ export type BoardBench = {
   when: string | null;
   left: string | null;
   because: string[];
+  /** What somebody can do so that its end is known; none on a board that shows states and nothing else. */
+  ways: WayOut[];
   /** Where the working of its state opens; null on a board that shows states and nothing else. */
   working: string | null;
 };
@@ -123,6 +126,7 @@ export function boardBench(known: Known, standing: Standing, detail: BoardDetail
     ...(state === 'open' ? openWords(known, standing) : closedWords(known, standing)),
     left: until === null ? null : `${showMinutes((until - now) / MINUTE)} left`,
     because: isFull ? reasonsOf(standing, { zone, today, now }) : [],
+    ways: isFull ? waysOutOf(standing, today) : [],
     working: isFull ? figureAddress('bench', bench.id, 'until') : null,
   };
 }

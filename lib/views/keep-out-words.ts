@@ -19,6 +19,10 @@ export function reasonsOf(standing: Standing, { zone, today, now }: Here): strin
   const due = unrecorded.map(
     ({ recipe, startsAt }) => `${recipe.name} was due ${showInstant(startsAt, zone, today)}, not recorded`,
   );
+  const unlabelled = unrecorded.flatMap(({ recipe }) => {
+    const missing = withoutInterval(recipe).map(({ name }) => name);
+    return missing.length > 0 ? [`no interval entered for ${missing.join(', ')}`] : [];
+  });
   const begun = because
     .filter((record) => !toCome.includes(record))
     .map((record) => reasonOf(standing, record, { zone, today, now }));
@@ -26,7 +30,7 @@ export function reasonsOf(standing: Standing, { zone, today, now }: Here): strin
     ({ recipe, startedAt }) =>
       `${recipe.name} is on record as begun ${showInstant(startedAt, zone, today)}, which is still to come: put the record or the clock right`,
   );
-  return [...new Set([...begun, ...later, ...due])];
+  return [...new Set([...begun, ...later, ...due, ...unlabelled])];
 }
 
 const DOUBTS: Record<Doubt, string> = {

@@ -60,6 +60,8 @@ function tidy(thing: unknown, path: Path): unknown {
 
 /** What has no name that can be read is called by its id. */
 function unknown(thing: unknown, path: Path): unknown {
+  // A lot that says nothing of what is left in it is full.
+  if (path.length === 1 && path[0] === 'remaining') return thing;
   const isName = path.length === 1 && path[0] === 'name';
   return withValueAt(thing, path, isName ? valueAt(thing, ['id']) : null);
 }

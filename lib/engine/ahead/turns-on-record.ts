@@ -47,8 +47,12 @@ export function openSprayings(shop: Shop, from: Day, to: Day): readonly OpenSpra
 const known = new WeakMap<Shop, Map<string, readonly OpenSpraying[]>>();
 const MOST_KEPT = 16;
 
-function openBetween(shop: Shop, from: Day, to: Day): OpenSpraying[] {
-  const turns = turnsWithRecords(shop, from, to);
+/**
+ * The same for some programs of the shop alone. Takes all programs that share a recipe, since their turns compete for its
+ * records.
+ */
+export function openBetween(shop: Shop, from: Day, to: Day, programs = shop.programs): OpenSpraying[] {
+  const turns = turnsWithRecords(shop, programs, from, to);
   const nearest = nearestRecords(shop, turns);
   return turns
     .filter(({ date }) => date >= from && date <= to)
@@ -74,11 +78,11 @@ const turnKey = ({ program, occurrence }: Spraying): string => `${occurrence} ${
 
 type TurnWithRecord = Spraying & { became: AnyTurn['became']; record: Application | null };
 
-function turnsWithRecords(shop: Shop, from: Day, to: Day): TurnWithRecord[] {
+function turnsWithRecords(shop: Shop, programs: readonly Program[], from: Day, to: Day): TurnWithRecord[] {
   const records = new Map(
     countingApplications({ applications: shop.applications }).map((record) => [record.id, record]),
   );
-  return shop.programs.flatMap((program) => {
+  return programs.flatMap((program) => {
     const turns = anyTurnsBetween(program, addDays(from, -DAYS_BESIDE), addDays(to, DAYS_BESIDE));
     return sprayingsOfTurns(shop, program, turns).map((spraying, at) => {
       const became = turns[at]?.became ?? null;

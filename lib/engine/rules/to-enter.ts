@@ -9,7 +9,13 @@ export type EntryPlace =
   | {
       of: 'product';
       id: string;
-      field: 'gramsPerTeaspoon' | 'densityGPerMl' | 'contents' | 'shelfLife.unopenedDays' | 'shelfLife.openedDays';
+      field:
+        | 'gramsPerTeaspoon'
+        | 'densityGPerMl'
+        | 'contents'
+        | 'label.reiHours'
+        | 'shelfLife.unopenedDays'
+        | 'shelfLife.openedDays';
     }
   | { of: 'bench'; id: string; field: 'area' }
   | { of: 'bench'; id: string; field: 'mlPerPlant'; group: number }

@@ -113,6 +113,24 @@ const ROWS: [what: string, sql: string, of: string, benches: Record<string, stri
     { b: 'open', b2: 'open' },
   ],
   [
+    'a lot with a movement whose amount is a text',
+    `UPDATE Movement SET amount = 'garbage' WHERE lotId = 'l'`,
+    'lots l',
+    { b: 'open', b2: 'open' },
+  ],
+  [
+    'a lot with a movement of half a microlitre',
+    `UPDATE Movement SET amount = 0.5 WHERE lotId = 'l'`,
+    'lots l',
+    { b: 'open', b2: 'open' },
+  ],
+  [
+    'a lot with a movement to nowhere',
+    `UPDATE Movement SET toSide = 'garbage' WHERE lotId = 'l'`,
+    'lots l',
+    { b: 'open', b2: 'open' },
+  ],
+  [
     'a lot of a liquid by weight, and nobody knows its density',
     `UPDATE Lot SET packText = '500 g' WHERE id = 'l'`,
     'lots l',
@@ -253,6 +271,17 @@ test('a ledger that comes to less than nothing is not put right by hand, and say
   expect(await putRight({ ...sent, commandId: newId() }, CLOCK)).toMatchObject({
     refusal: { code: 'faults', faults: [{ path: 'remaining', message: expect.stringContaining('Restore a backup') }] },
   });
+});
+
+test.each([
+  'a lot that holds less than nothing',
+  'a lot with a movement whose amount is a text',
+  'a lot with a movement of half a microlitre',
+  'a lot with a movement to nowhere',
+])('%s has no level: the lot is left out, not taken for full or empty', async (row) => {
+  const file = await shopFileOf(await shopWith(sqlOf(row)));
+  expect(file.lots.map(({ id }) => id)).toEqual(['m']);
+  expect(unreadOfSentence(file, { list: 'lots', id: 'l' })).toContain('remaining');
 });
 
 test('what cannot be read is said of its own thing and in its list, with the benches that are kept out of', async () => {

@@ -44,6 +44,8 @@ const aStep: fc.Arbitrary<Step> = fc.oneof(
   { weight: 3, arbitrary: fc.record({ do: fc.constant('wait' as const), minutes: aWait }) },
   { weight: 6, arbitrary: fc.record({ do: fc.constant('until' as const), by: fc.integer({ min: -200, max: 60 }) }) },
   { weight: 2, arbitrary: fc.record({ do: fc.constant('tidy' as const) }) },
+  // Longer than a missed spraying with a known interval is asked about.
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('wait' as const), minutes: fc.constant(8 * 1_440) }) },
   { weight: 2, arbitrary: fc.record({ do: fc.constant('end' as const), pick: aPick }) },
   { weight: 2, arbitrary: fc.record({ do: fc.constant('skip' as const), pick: aPick, isSure }) },
   {

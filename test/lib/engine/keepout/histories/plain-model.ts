@@ -6,8 +6,8 @@ import { DateTime } from 'luxon';
  *
  *   a spraying on record closes its benches from its start until its end and the longest interval, as time really passes;
  *   what the label said then counts where it was longer; no end, or an interval that nobody knows: closed
- *   a planned spraying closes its benches from the moment it was to begin until it is told what became of it, and for
- *   seven days of the shop's calendar at most
+ *   a planned spraying closes its benches from the moment it was to begin until it is told what became of it; where its
+ *   interval is known, for seven days of the shop's calendar at most
  *   a record is the planned spraying that names it; else the nearest of its recipe that shares a bench, begun from an hour
  *   before the planned start to a day after it; each record is one spraying; an extra mix is none
  *   an amendment that opens a bench earlier changes nothing until it is confirmed
@@ -166,13 +166,16 @@ export function whyOut(model: Model, bench: string, real: number, shown: number)
     if (until === null || until > real) return `record ${record.id} until ${until}`;
   }
   const due = openTurns(model).find(
-    ({ at, open }) => at <= shown && open.includes(bench) && daysBetween(model, at, shown) <= DAYS_ASKED,
+    ({ at, open, program }) =>
+      at <= shown && open.includes(bench) && (isEndless(model, program) || daysBetween(model, at, shown) <= DAYS_ASKED),
   );
   return due ? `turn ${due.key}` : null;
 }
 
-/** A missed spraying is asked about for so many days. */
+/** A missed spraying with a known interval is asked about for so many days. */
 const DAYS_ASKED = 7;
+
+const isEndless = ({ labels }: Model, { recipe }: ModelProgram): boolean => (labels[recipe] ?? null) === null;
 
 const daysBetween = ({ zone }: Model, from: number, to: number): number => {
   const [a, b] = [from, to].map((at) => DateTime.fromMillis(at, { zone }).startOf('day'));
