@@ -154,7 +154,7 @@ function isTypeOnly(node: Syntax): boolean {
 }
 
 function importsOf(source: Source): { node: Syntax; target: string | null }[] {
-  return [...walk(syntaxOf(source))].flatMap(({ node }) => {
+  return walk(syntaxOf(source)).flatMap(({ node }) => {
     const target = importTarget(node);
     return target ? [{ node, target: literal(target.name) }] : [];
   });

@@ -16,7 +16,7 @@ export function tooLong(source: Source): Breach[] {
 }
 
 function longFunctions(source: Source): Breach[] {
-  return [...walk(syntaxOf(source))].flatMap(({ node, parents }) => {
+  return walk(syntaxOf(source)).flatMap(({ node, parents }) => {
     if (!/^(FunctionDeclaration|FunctionExpression|ArrowFunctionExpression)$/.test(node.type)) return [];
     const name = String(part(node, 'id')?.name ?? part(parents.at(-1) ?? null, 'id')?.name ?? '');
     const isComponent = source.path.endsWith('.tsx') && /^[A-Z]/.test(name);
@@ -43,7 +43,7 @@ export function vagueNames(path: string): Breach[] {
 
 /** `export *` makes a barrel of any file. */
 export function barrels(source: Source): Breach[] {
-  return [...walk(syntaxOf(source))]
+  return walk(syntaxOf(source))
     .filter(({ node }) => node.type === 'ExportAllDeclaration')
     .map(({ node }) => breach(source, node, 'no barrels: import from the file itself'));
 }
@@ -68,7 +68,7 @@ const METHODS = /^(GET|HEAD|POST|PUT|PATCH|DELETE|OPTIONS)$/;
 export function besideTheDoor(source: Source): Breach[] {
   const tree = syntaxOf(source);
   const isRoute = /^app\/.*\/route\.tsx?$/.test(source.path);
-  return [...walk(tree)].flatMap(({ node, parents }) => {
+  return walk(tree).flatMap(({ node, parents }) => {
     if (node.type === 'ExpressionStatement' && node.directive === 'use server') {
       const isWholeFile = parents.at(-1) === tree && source.path.startsWith('app/');
       return isWholeFile ? exportsWithout(source, tree, 'doorAction', /./) : [breach(source, node, ACTIONS_APART)];

@@ -46,14 +46,19 @@ export function syntaxOf(source: Source): Syntax {
   return tree;
 }
 
+type Placed = { node: Syntax; parents: Syntax[] };
+
 /** Every piece of syntax in a file, with the pieces it stands in, the innermost last. */
-export function* walk(node: Syntax, parents: Syntax[] = []): Generator<{ node: Syntax; parents: Syntax[] }> {
-  yield { node, parents };
-  for (const value of Object.values(node)) {
-    for (const child of Array.isArray(value) ? value : [value]) {
-      if (isSyntax(child)) yield* walk(child, [...parents, node]);
-    }
+export function walk(node: Syntax, parents: Syntax[] = [], found: Placed[] = []): Placed[] {
+  found.push({ node, parents });
+  const within = [...parents, node];
+  for (const field in node) {
+    const value = node[field];
+    if (Array.isArray(value)) {
+      for (const child of value) if (isSyntax(child)) walk(child, within, found);
+    } else if (isSyntax(value)) walk(value, within, found);
   }
+  return found;
 }
 
 export function isSyntax(value: unknown): value is Syntax {

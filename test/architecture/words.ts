@@ -69,7 +69,7 @@ function takenApart(node: Syntax, owner: string): string[] | null {
 }
 
 function found(source: Source, message: string, isIt: (node: Syntax, parent: Syntax | undefined) => boolean): Breach[] {
-  return [...walk(syntaxOf(source))]
+  return walk(syntaxOf(source))
     .filter(({ node, parents }) => isIt(node, parents.at(-1)))
     .map(({ node }) => breach(source, node, `${message}: ${source.text.slice(node.start, node.end).slice(0, 60)}`));
 }

@@ -9,6 +9,7 @@ import { shopFileOf } from '@/lib/data/snapshot';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { type Instant, instantOf } from '@/shared/time/instant';
+import { runs } from '@/test/runs';
 import { parsedOrThrow } from '../data/any-shop-file';
 import { CLOCK } from '../data/fresh-database';
 import { SMALL, smallShop, today } from './small-shop';
@@ -195,6 +196,6 @@ test('no run of amendments opens a bench earlier than it stood, as long as nobod
         });
       }
     }),
-    { numRuns: 12 },
+    { numRuns: runs(5, 200) },
   );
 });

@@ -25,7 +25,7 @@ import { type Deed, deed, doInModel, type ModelBottle, newModel, SIZE } from './
 import { smallShop, today } from './small-shop';
 
 /** How many sequences are tried: few in every run, many in a long one. */
-const SEQUENCES = runs(500, 10_000);
+const SEQUENCES = runs(120, 10_000);
 
 const BOTTLES = 2;
 const PRICES = [0, 1, 9_999_999, 74_000_001, 100_000_000];

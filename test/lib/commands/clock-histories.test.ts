@@ -89,7 +89,7 @@ test('through the database, too, no bench opens early', { timeout: 600_000 }, as
       opened += seen.opened;
       expect(seen.early).toBe(0);
     }),
-    { numRuns: runs(4, 300) },
+    { numRuns: runs(2, 300) },
   );
   expect(opened).toBeGreaterThan(0);
 });

@@ -8,6 +8,7 @@ import { demoShop } from '@/lib/demo/demo-shop';
 import { canonical } from '@/lib/engine/exchange/canonical';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { Day } from '@/shared/time/day';
+import { runs } from '@/test/runs';
 import { anyShopFile, parsedOrThrow } from '../data/any-shop-file';
 import { CLOCK, freshDatabase } from '../data/fresh-database';
 import { SMALL, smallShop } from './small-shop';
@@ -28,7 +29,7 @@ test('a shop that is exported and imported into a new shop is exported as the sa
       expect(first).toEqual(canonical(file));
       expect(JSON.stringify(await throughANewShop(parsedOrThrow(first)))).toBe(JSON.stringify(first));
     }),
-    { numRuns: 25 },
+    { numRuns: runs(8, 200) },
   );
 });
 

@@ -17,7 +17,7 @@ import { parsedOrThrow } from './any-shop-file';
 import { CLOCK, freshDatabase } from './fresh-database';
 
 /** How many single bytes are changed: five hundred, or as many as somebody asks for. */
-const CHANGES = runs(200, 500);
+const CHANGES = runs(70, 500);
 
 /**
  * The demo shop's records with everything that a record may say, the first of them amended, and that confirmed. Gives the

@@ -10,6 +10,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import type { Day } from '@/shared/time/day';
 import { instantOf } from '@/shared/time/instant';
+import { runs } from '@/test/runs';
 import { changed, type Json, placesIn, smallShop, valueAt } from '../../shared/shop-file/small-shop';
 
 function read(file: Json): ShopFile {
@@ -130,6 +131,6 @@ test('whatever shop passes the reader can be planned, printed and kept out of', 
         }
       }
     }),
-    { numRuns: 2_000 },
+    { numRuns: runs(400, 10_000) },
   );
 });

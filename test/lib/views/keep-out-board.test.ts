@@ -12,6 +12,7 @@ import { newId } from '@/lib/data/new-id';
 import { workingLinks } from '@/lib/data/shared-links';
 import { floorBoard } from '@/lib/views/keep-out-board';
 import { Day } from '@/shared/time/day';
+import { runs } from '@/test/runs';
 import { SMALL, smallShop } from '../commands/small-shop';
 import { CLOCK } from '../data/fresh-database';
 
@@ -124,8 +125,9 @@ test.each(TABLES)('null or garbage in any column of %s never shows a closed benc
   const rows = raw.prepare(`SELECT rowid AS line, * FROM "${table}"`).all() as Record<string, unknown>[];
   expect(rows.length).toBeGreaterThan(0);
   const opened: string[] = [];
-  for (const column of columns) {
-    for (const garbage of GARBAGE) {
+  for (const [at, column] of columns.entries()) {
+    // In an ordinary run each column meets every second kind of garbage, and its neighbour the others.
+    for (const garbage of GARBAGE.filter((_, kind) => (at + kind) % runs(2, 1) === 0)) {
       raw.prepare(`UPDATE OR REPLACE "${table}" SET "${column}" = ? WHERE rowid = ?`).run(garbage, rows[0]?.line);
       // What went wrong on the disk itself changes no date of the file, so its seals are not looked at before a day is over.
       (await database()).watch.accept();

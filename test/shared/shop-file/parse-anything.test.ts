@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type ParsedShopFile, parseShopFile } from '@/shared/shop-file/parse';
 import { pathText } from '@/shared/shop-file/path';
+import { runs } from '@/test/runs';
 import { changed, type Json, type Path, placesIn, smallShop, valueAt } from './small-shop';
 
 const parse = (file: Json) => parseShopFile(JSON.stringify(file));
@@ -31,7 +32,7 @@ test('no text at all brings the reader down', () => {
       const parsed = parseShopFile(typed);
       if (!parsed.ok) expect(parsed.faults.length).toBeGreaterThan(0);
     }),
-    { numRuns: 3_000 },
+    { numRuns: runs(800, 10_000) },
   );
 });
 
@@ -44,7 +45,7 @@ test('whatever stands anywhere in a shop, the reader answers, and says nothing t
       expect(new Set(said).size).toBe(said.length);
       for (const { message } of parsed.faults) expect(message).toMatch(/^.*[.?]$/u);
     }),
-    { numRuns: 2_000 },
+    { numRuns: runs(500, 10_000) },
   );
 });
 
@@ -53,7 +54,7 @@ test('a value of the wrong kind is told at its very place', () => {
     fc.property(anyOf(leaves), fc.constantFrom<Json>({}, []), (path, wrong) => {
       expect(pathsOf(parse(changed(whole, path, wrong)))).toContain(pathText(path));
     }),
-    { numRuns: 1_000 },
+    { numRuns: runs(250, 5_000) },
   );
 });
 
@@ -63,7 +64,7 @@ test('a field that nobody knows is told at its very place, wherever it stands', 
     fc.property(anyOf(objects), names, (path, name) => {
       expect(pathsOf(parse(changed(whole, [...path, name], 1)))).toEqual([pathText([...path, name])]);
     }),
-    { numRuns: 1_000 },
+    { numRuns: runs(250, 5_000) },
   );
 });
 
@@ -74,7 +75,7 @@ test('a number that is not finite, or beyond any sense, is told at its very plac
       const spoiled = JSON.stringify(changed(whole, path, 'HERE')).replace('"HERE"', written);
       expect(pathsOf(parseShopFile(spoiled))).toContain(pathText(path));
     }),
-    { numRuns: 1_000 },
+    { numRuns: runs(250, 5_000) },
   );
 });
 
@@ -98,6 +99,6 @@ test('a shop that was read and written is read as the same shop', () => {
       if (!parsed.ok) return;
       expect(parseShopFile(JSON.stringify(parsed.file))).toEqual(parsed);
     }),
-    { numRuns: 1_000 },
+    { numRuns: runs(250, 5_000) },
   );
 });

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { type Day, dayFromNumber, dayNumber } from '@/shared/time/day';
 import { instantOf, instantText } from '@/shared/time/instant';
 import { atClock, clockOf, dayOf, readZone, Zone } from '@/shared/time/zone';
+import { runs } from '@/test/runs';
 import { day, zone } from './typed';
 
 const MINUTE = 60_000;
@@ -51,7 +52,7 @@ test('the shop’s clock agrees with the standard’s own arithmetic, anywhere, 
       expect(moment).toBe(standardAtClock(place, on, minute));
       expect(clockOf(place, moment)).toEqual(standardClockOf(place, moment));
     }),
-    { numRuns: 3_000 },
+    { numRuns: runs(1_000, 30_000) },
   );
 });
 
@@ -70,7 +71,7 @@ test('the shop’s clock agrees with another library, anywhere, on any day, at a
       const same = wall.setZone(place, { keepLocalTime: true }).getPossibleOffsets();
       expect(moment).toBe(Math.min(...same.map((one) => one.toMillis())));
     }),
-    { numRuns: 3_000 },
+    { numRuns: runs(1_000, 30_000) },
   );
 });
 
@@ -161,7 +162,7 @@ test('a day ends when the next one begins', () => {
       const next = dayFromNumber(dayNumber(on) + 1);
       expect(atClock(place, on, 1_440)).toBe(atClock(place, next, 0));
     }),
-    { numRuns: 2_000 },
+    { numRuns: runs(700, 20_000) },
   );
 });
 
@@ -172,7 +173,7 @@ test('a later time on the wall is never an earlier instant, except inside a skip
       const kept = clockOf(place, first).minuteOfDay === Math.min(a, b);
       expect(first <= second || !kept).toBe(true);
     }),
-    { numRuns: 2_000 },
+    { numRuns: runs(700, 20_000) },
   );
 });
 

@@ -99,7 +99,7 @@ test('whatever a command accepts, the shop is read, its board answers, and its e
       accepted.set(name, (accepted.get(name) ?? 0) + 1);
       await holds(shopId);
     }),
-    { numRuns: runs(25, 20_000), endOnFailure: true, ...(isLong ? {} : { seed: 20_261_130 }) },
+    { numRuns: runs(12, 20_000), endOnFailure: true, ...(isLong ? {} : { seed: 20_261_130 }) },
   );
   console.info('accepted:', JSON.stringify(Object.fromEntries(accepted)));
 });

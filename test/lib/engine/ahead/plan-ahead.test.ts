@@ -6,9 +6,10 @@ import { planDocument } from '@/lib/engine/ahead/plan-document';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { Day } from '@/shared/time/day';
+import { runs } from '@/test/runs';
 
 const TODAY = Day.parse('2026-03-02');
-const RUNS = { numRuns: 1_000 };
+const RUNS = { numRuns: runs(250, 5_000) };
 
 const DOSES = ['5 mL/gal', '1 1/2 tsp per gal', '8 fl oz/100 gal', '0.5 %', '2.5 mL/L', '6 drops/gal', '1.5 g/L'];
 const RULES = ['FREQ=DAILY;INTERVAL=3', 'FREQ=WEEKLY;BYDAY=TU,SA', 'FREQ=MONTHLY;BYMONTHDAY=-1', null];

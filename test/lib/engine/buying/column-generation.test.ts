@@ -40,7 +40,7 @@ type Asks = Omit<MarketKind, 'parts' | 'demands' | 'leastSize'>;
 
 async function answers(asks: Asks, [ofOne, ofTwo]: readonly [number, number]) {
   const solver = await highsSolver(UNTIMED);
-  return Array.from({ length: runs(40, 1_000) }, (_, place) => place + 1).map((seed) => {
+  return Array.from({ length: runs(16, 1_000) }, (_, place) => place + 1).map((seed) => {
     const size = { parts: 1 + (seed % 2), demands: 3 - (seed % 2), leastSize: 90 };
     const { horizon, parts } = smallMarket(seed, { ...size, ...asks });
     const { purchases, bound, isCertain } = plannedParts(parts, horizon, solver);

@@ -4,6 +4,7 @@ import { canonical } from '@/lib/engine/exchange/canonical';
 import { COLLECTIONS, compare, merged } from '@/lib/engine/exchange/compare';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { parseShopFile } from '@/shared/shop-file/parse';
+import { runs } from '@/test/runs';
 import { anyShopFile, parsedOrThrow } from '../../data/any-shop-file';
 
 const FILE = parsedOrThrow({
@@ -146,7 +147,7 @@ test('the plain form of a file is a file, and its own plain form', { timeout: 12
       expect(parsed.ok && parsed.file).toEqual(plain);
       expect(canonical(plain)).toEqual(plain);
     }),
-    { numRuns: 1_000 },
+    { numRuns: runs(250, 5_000) },
   );
 });
 
@@ -163,6 +164,6 @@ test('importing any shop into any other leaves everything that was there, and sa
       }
       if (faults.length === 0) expect(parseShopFile(JSON.stringify(together)).ok).toBe(true);
     }),
-    { numRuns: 300 },
+    { numRuns: runs(100, 3_000) },
   );
 });

@@ -4,6 +4,7 @@ import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { longestRei } from '@/lib/engine/keepout/reopening';
 import type { Application, Shop } from '@/lib/engine/shop';
 import { type Instant, readInstant } from '@/shared/time/instant';
+import { runs } from '@/test/runs';
 import { application, bench, product, recipe, smallShop } from '../rules/small-shop';
 
 const at = (text: string): Instant => {
@@ -216,7 +217,7 @@ test('for any records and any moment, each bench stands as the rule says', () =>
         expect({ state, until, because: because.map(({ id }) => id) }).toEqual(rule(records, one.id, now));
       }
     }),
-    { numRuns: 5_000 },
+    { numRuns: runs(1_500, 50_000) },
   );
 });
 
@@ -235,7 +236,7 @@ test('a closed bench is never shown open: at no moment from its start to before 
         }
       }
     }),
-    { numRuns: 5_000 },
+    { numRuns: runs(1_500, 50_000) },
   );
 });
 
@@ -251,7 +252,7 @@ test('one more application never opens a bench, and never opens it sooner', () =
         if (before.until !== null && then?.until != null) expect(then.until).toBeGreaterThanOrEqual(before.until);
       });
     }),
-    { numRuns: 2_000 },
+    { numRuns: runs(600, 20_000) },
   );
 });
 

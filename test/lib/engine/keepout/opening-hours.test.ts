@@ -5,6 +5,7 @@ import { openingDuring, openingsOf } from '@/lib/engine/keepout/opening-hours';
 import { addDays, Day, dayNumber } from '@/shared/time/day';
 import { addMinutes, instantOf } from '@/shared/time/instant';
 import { dayOf, readZone, type Zone } from '@/shared/time/zone';
+import { runs } from '@/test/runs';
 import { CHANGES, MINUTE, MINUTES_IN_DAY, type OpeningHours, openingsOn, WEEKDAYS, wallOf } from './wall-clock-minutes';
 
 const zoneOf = (name: string): Zone => {
@@ -73,7 +74,7 @@ test('a closed time meets opening hours exactly when one of its minutes reads as
       const found = openingDuring(openings, span, dayNumber(dayOf(zone, span.from)));
       expect(found !== null).toBe(openingsOn(wall, openingHours, specialDays, span.from, 7)(span.from, span.to));
     }),
-    { numRuns: 2_000 },
+    { numRuns: runs(500, 20_000) },
   );
 });
 
@@ -117,6 +118,6 @@ test('the clear starts are clear, nothing nearer is, and the last in time for th
         expect(inTime).toEqual({ opening: opens, start: start >= first && isClear(start) ? start : null });
       },
     ),
-    { numRuns: 1_000 },
+    { numRuns: runs(300, 10_000) },
   );
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { proposedOrder } from '@/lib/engine/rotation/proposed-order';
 import { modeRepeated } from '@/lib/engine/rules/mode-repeated';
+import { runs } from '@/test/runs';
 import { application, bench, once, planOf, product, recipe, type SmallShop } from '../rules/small-shop';
 
 const products = [
@@ -112,6 +113,6 @@ test('no order repeats less than the one that is proposed, by the rule itself', 
       expect(proven).toBe(true);
       expect(repeats).toBe(Math.min(...ordersOf(mine).map(repeatsOf)));
     }),
-    { numRuns: 100 },
+    { numRuns: runs(40, 1_000) },
   );
 });
