@@ -7,6 +7,7 @@ import { EmergencyLink } from '../_parts/emergency-link';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { OpeningsConfirmed } from '../_parts/openings-confirmed';
+import { RecordsAccepted } from '../_parts/records-accepted';
 import type { Search } from '../_parts/search';
 import styles from './log.module.css';
 import { LogFilter } from './log-filter';
@@ -31,6 +32,7 @@ export default async function LogPage({ searchParams }: { searchParams: Promise<
         <Log screen={screen} />
       )}
       <OpeningsConfirmed openings={screen.openings} />
+      <RecordsAccepted accepted={screen.accepted} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type SetupScreen, setupScreen } from '@/lib/views/setup';
 import { showDay } from '@/shared/time/show-day';
+import { AcceptRecords } from './accept-records';
 import { AcceptRows } from './accept-rows';
 import { BackupsSection } from './backups-section';
 import { DatabaseSection } from './database-state';
@@ -15,13 +16,14 @@ import { UnreadThings } from './unread-things';
 export const metadata: Metadata = { title: 'Setup' };
 
 export default async function SetupPage() {
-  const { shops, shown, accept, unread, database, backups } = await setupScreen(clock);
+  const { shops, shown, accept, acceptRecords, unread, database, backups } = await setupScreen(clock);
   return (
     <>
       <h1>Setup</h1>
       <p className="soft">The shop itself, the shops in this database, and shop files in and out.</p>
       {database.state === 'damaged' && <DatabaseSection database={database} />}
       {accept && <AcceptRows screen={accept} />}
+      {acceptRecords && <AcceptRecords screen={acceptRecords} />}
       {shown && <UnreadThings shop={shown.id} {...unread} />}
       <div className={styles.columns}>
         <div>

@@ -37,7 +37,7 @@ export async function verify(typed: string | undefined, folder: string): Promise
 const faultsIn = ({ shop, faults }: RecordsChecked): Fault[] =>
   faults.map((fault) => ({ path: `${shop}.${fault.application}.${fault.version}`, message: faultSentence(fault) }));
 
-function shopIn({ shop, name, things, seals, faults }: RecordsChecked) {
+function shopIn({ shop, name, things, seals, faults, accepted }: RecordsChecked) {
   const versions = things.filter(({ kind }) => kind === 'version');
   return {
     ...{ shop, name, ok: faults.length === 0 },
@@ -48,5 +48,6 @@ function shopIn({ shop, name, things, seals, faults }: RecordsChecked) {
     newestHash: seals.at(-1)?.hash ?? NO_HASH,
     firstFault: faults[0] ? faultSentence(faults[0]) : null,
     faults: faults.map((fault) => ({ ...fault, message: faultSentence(fault) })),
+    accepted: accepted.map((fault) => ({ ...fault, message: faultSentence(fault) })),
   };
 }

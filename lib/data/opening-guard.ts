@@ -23,7 +23,7 @@ const BESIDE_BENCHES: ReadonlySet<string> = new Set([
 ]);
 
 /** Say a second time that an amendment, or what could not be read, is right; or ask by themselves. They are asked nothing more. */
-const CONFIRMATIONS: ReadonlySet<string> = new Set(['confirmAmendment', 'putRight', 'acceptRows']);
+const CONFIRMATIONS: ReadonlySet<string> = new Set(['confirmAmendment', 'putRight', 'acceptRows', 'acceptRecords']);
 
 /** Commands that write records, and judge by themselves whether one comes so late that its interval is over. */
 const RECORDING: ReadonlySet<string> = new Set(['finishMix', 'recordApplication', 'amendApplication']);

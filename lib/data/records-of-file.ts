@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { type ChainFault, chainFaults } from '@/lib/engine/record/chain';
 import type { Seal, Sealable } from '@/lib/engine/record/seal-text';
+import { acceptedMarks } from './accepted-records';
 import { type Ask, sealableIn, sealsIn } from './sealed-rows';
 import { sha256 } from './sha256';
 
@@ -11,6 +12,8 @@ export type ShopChecked = {
   things: readonly Sealable[];
   seals: readonly Seal[];
   faults: ChainFault[];
+  /** What is wrong as well, and somebody accepted as it stands. */
+  accepted: ChainFault[];
 };
 
 /** The same out of a database file, with what the shop is called. */
@@ -45,7 +48,11 @@ export async function recordsOfFile(file: string): Promise<RecordsChecked[]> {
 export async function recordsOfShop(ask: Ask, shop: string): Promise<ShopChecked> {
   const things = await sealableIn(ask, { shopId: shop, applications: null });
   const seals = await sealsIn(ask, shop);
-  return { shop, things, seals, faults: chainFaults(seals, things, sha256) };
+  const all = chainFaults(seals, things, sha256);
+  if (all.length === 0) return { shop, things, seals, faults: [], accepted: [] };
+  const marks = await acceptedMarks(ask, shop);
+  const [faults, accepted] = [false, true].map((is) => all.filter(({ mark }) => marks.has(mark) === is));
+  return { shop, things, seals, faults: faults ?? all, accepted: accepted ?? [] };
 }
 
 /** Asks a database file that was opened without the client. */

@@ -1,13 +1,16 @@
 import 'server-only';
 import { rowsSeenToAccept, shownRows } from '../data/accept-rows';
+import { checkRecordsOf } from '../data/check-records';
 import { newCommandId } from '../data/new-id';
+import { sha256 } from '../data/sha256';
+import { faultSentence, seenFaults } from '../engine/record/chain';
 
 /** The damaged rows of a shop that may be accepted as they stand, and what their form carries unseen. */
 export type AcceptScreen = {
   shop: string;
   commandId: string;
   seen: string;
-  rows: { key: string; name: string; says: string }[];
+  rows: { key: string; name: string; says: string; href?: string }[];
   more: number;
 };
 
@@ -24,6 +27,20 @@ export function acceptScreen(shopId: string): AcceptScreen | null {
       says: held === null ? 'It is gone.' : saidOf(held),
     })),
     more: Math.max(0, rows.length - MOST_SHOWN),
+  };
+}
+
+/** The records that do not fit the chain and can be accepted as they stand; null when there is none. */
+export async function acceptRecordsScreen(shopId: string): Promise<AcceptScreen | null> {
+  const { faults } = await checkRecordsOf(shopId).catch(() => ({ faults: [] }));
+  if (faults.length === 0) return null;
+  return {
+    ...{ shop: shopId, commandId: newCommandId(), seen: seenFaults(faults, sha256) },
+    rows: faults.slice(0, MOST_SHOWN).map((fault) => ({
+      ...{ key: fault.mark, name: `Record ${fault.application}`, says: faultSentence(fault) },
+      ...(fault.wrong === 'missing' ? {} : { href: `/log/${encodeURIComponent(fault.application)}` }),
+    })),
+    more: Math.max(0, faults.length - MOST_SHOWN),
   };
 }
 

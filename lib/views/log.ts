@@ -6,12 +6,14 @@ import { isLookedFor, type LogQuery, logPages } from '@/shared/forms/log-query';
 import { accept, type Outcome } from '@/shared/outcome';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
+import { recordsAccepted } from '../data/records-accepted';
 import { nameIn } from '../engine/name-in';
 import { askedShop } from './asked-shop';
-import { type OpeningSeen, openingsSeen } from './openings-confirmed';
+import { type OpeningSeen, openingsFound, openingsSeen } from './openings-confirmed';
 import { type BookRecord, type Counting, drawsByRecord, type RecordBook, recordBook, sealedTexts } from './record-book';
 import { type RecordsDocument, recordsDocument } from './record-document';
 import { spanText } from './record-facts';
+import { type AcceptedSeen, acceptedSeen } from './records-accepted';
 import { recordRows } from './records-csv';
 import { shopsAndShown } from './shown-shop';
 
@@ -44,6 +46,8 @@ export type LogScreen = {
   keepYears: number;
   /** The benches that somebody let open earlier, of those that are looked for: the newest of them. */
   openings: OpeningSeen[];
+  /** The breaks of the chain that somebody accepted. */
+  accepted: AcceptedSeen[];
 };
 type Choice = { id: string; name: string };
 
@@ -66,6 +70,7 @@ export async function logScreen(query: LogQuery, asked = 1): Promise<LogScreen |
     choices: { benches: shop.benches.map(named), products: sprayedProducts(book) },
     newestHash: newestSeal?.hash ?? null,
     openings: (await openingsSeen(shown.id, shop, query)).slice(0, MOST_ON_A_PAGE),
+    accepted: await acceptedSeen(shown.id, shop),
   };
 }
 
@@ -108,11 +113,15 @@ export async function recordsAnswer(
   const book = await recordBook(asked.value.id);
   const found = lookedFor(book, query);
   const whole = { drawn: await drawsByRecord(book.shopId, found), sealed: await sealedTexts(book.shopId) };
-  return accept(recordsDocument({ ...book, ...whole }, found, clock.now()));
+  const beside = {
+    openings: await openingsFound(book.shopId, book.shop, query),
+    accepted: await recordsAccepted(book.shopId),
+  };
+  return accept(recordsDocument({ ...book, ...whole }, found, beside, clock.now()));
 }
 
 /** The same as a list. Refuses 'not-found'. */
 export async function recordsCsv(asked: z.output<typeof LogQuestion>, clock: Clock): Promise<Outcome<string>> {
   const answer = await recordsAnswer(asked, clock);
-  return answer.ok ? accept(BYTE_ORDER_MARK + csvText(recordRows(answer.value.records))) : answer;
+  return answer.ok ? accept(BYTE_ORDER_MARK + csvText(recordRows(answer.value))) : answer;
 }

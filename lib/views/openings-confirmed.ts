@@ -21,9 +21,13 @@ export type OpeningSeen = {
 };
 
 /** The earlier openings of a shop that are looked for, the newest first. One is of no product, so asking for one finds none. */
-export async function openingsSeen(shopId: string, shop: Shop, query: LogQuery): Promise<OpeningSeen[]> {
+export const openingsSeen = async (shopId: string, shop: Shop, query: LogQuery): Promise<OpeningSeen[]> =>
+  (await openingsFound(shopId, shop, query)).map((one) => openingSeen(one, shop));
+
+/** The same as they were written down. */
+export async function openingsFound(shopId: string, { zone }: Shop, query: LogQuery): Promise<OpeningConfirmed[]> {
   const all = await openingsConfirmed(shopId);
-  return all.filter((one) => isLookedFor(query, loggedAs(one, shop.zone))).map((one) => openingSeen(one, shop));
+  return all.filter((one) => isLookedFor(query, loggedAs(one, zone)));
 }
 
 const loggedAs = ({ bench, actor, recordedAt }: OpeningConfirmed, zone: Zone) => ({

@@ -1,7 +1,9 @@
 import 'server-only';
 import { type Instant, instantOf, instantText } from '@/shared/time/instant';
+import type { OpeningConfirmed } from '../data/openings-confirmed';
 import type { Draw } from '../data/record-draws';
 import type { RecordVersion } from '../data/record-versions';
+import type { RecordsAccepted } from '../data/records-accepted';
 import { plainMoney, plainStock } from '../engine/exchange/plain-text';
 import { longestRecorded } from '../engine/keepout/reopening';
 import { nameIn } from '../engine/name-in';
@@ -18,7 +20,7 @@ export type VersionDocument = RecordDocument['versions'][number];
 type WholeBook = RecordBook & RecordsWhole;
 
 /** Records with every version of each, as they are exported: moments with the offset of the shop's zone, amounts with their unit. */
-export const recordsDocument = (book: WholeBook, records: readonly BookRecord[], now: Instant) => ({
+export const recordsDocument = (book: WholeBook, records: readonly BookRecord[], beside: Beside, now: Instant) => ({
   format: RECORDS_FORMAT,
   shop: book.shop.name,
   address: book.shop.address,
@@ -27,7 +29,30 @@ export const recordsDocument = (book: WholeBook, records: readonly BookRecord[],
   newestHash: book.newestSeal?.hash ?? NO_HASH,
   damage: book.damage,
   records: records.map((record) => recordDocument(book, record)),
+  /** The benches that somebody let open earlier, the newest first. */
+  openings: beside.openings.map((one) => openingDocument(book, one)),
+  /** The breaks of the chain that somebody accepted, the newest first. */
+  accepted: beside.accepted.map(({ actor, recordedAt, reason, records: its }) => ({
+    ...{ by: actor, at: momentIn(book)(recordedAt), reason },
+    records: its.map(({ application, message }) => ({ record: application, message })),
+  })),
 });
+
+/** What is told beside the records. */
+type Beside = { openings: readonly OpeningConfirmed[]; accepted: readonly RecordsAccepted[] };
+
+export type OpeningDocument = ReturnType<typeof openingDocument>;
+
+function openingDocument(book: WholeBook, { bench, wasUntil, opensAt, reason, actor, recordedAt }: OpeningConfirmed) {
+  const moment = momentIn(book);
+  return {
+    bench: { id: bench, name: nameIn(book.shop.benches, bench) },
+    /** Null where nobody knew until when it would have stayed closed. */
+    closedUntil: moment(wasUntil),
+    opensAt: moment(opensAt),
+    ...{ by: actor, at: moment(recordedAt), reason },
+  };
+}
 
 export const recordDocument = (book: WholeBook, record: BookRecord) => ({
   id: record.id,

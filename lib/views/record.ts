@@ -15,6 +15,7 @@ import { pouredText } from './mix-pours';
 import { type OpeningSeen, openingsSeen } from './openings-confirmed';
 import { type BookRecord, type Counting, drawsByRecord, type RecordBook, recordBook } from './record-book';
 import { differing, type Fact, factsOf, inAnyYear, type ProductFact, productFacts, spanText } from './record-facts';
+import { type AcceptedSeen, acceptedSeen } from './records-accepted';
 import { shopsAndShown } from './shown-shop';
 
 /** What a form about a record carries unseen: which record, as of which version, and the command's id where no script runs. */
@@ -131,6 +132,7 @@ export async function printedLog(query: LogQuery, part: number | 'all', clock: C
     records: printed.map((record) => recordSeen(book, record, drawn(record.id))),
     newestHash: book.newestSeal?.hash ?? null,
     openings: await openingsSeen(shown.id, book.shop, query),
+    accepted: await acceptedSeen(shown.id, book.shop),
     damage: book.damage,
   };
 }
@@ -145,5 +147,6 @@ export type PrintedLog = {
   records: RecordSeen[];
   newestHash: string | null;
   openings: OpeningSeen[];
+  accepted: AcceptedSeen[];
   damage: string | null;
 };

@@ -1,5 +1,5 @@
 import type { CellOut } from '@/shared/csv/write-rows';
-import type { RecordDocument, VersionDocument } from './record-document';
+import type { OpeningDocument, RecordDocument, RecordsDocument, VersionDocument } from './record-document';
 
 type Line = { record: RecordDocument; version: VersionDocument; product: VersionDocument['products'][number] | null };
 
@@ -43,8 +43,25 @@ const COLUMNS: [title: string, cell: (line: Line) => CellOut][] = [
   ['hash', ({ version }) => version.seal?.hash ?? null],
 ];
 
-/** Records as a list: a line for each product of each version, so that every version is there; one where none is named. */
-export function recordRows(records: readonly RecordDocument[]): CellOut[][] {
+/** What a line of a bench that was let open earlier says, by the title of the column. */
+const OF_OPENINGS: Record<string, (opening: OpeningDocument) => CellOut> = {
+  state: () => 'opened earlier by hand',
+  benches: ({ bench }) => bench.name,
+  'entered by': ({ by }) => by,
+  'entered at': ({ at }) => at,
+  'why confirmed': ({ reason }) => reason,
+  'would have been closed until': ({ closedUntil }) => closedUntil ?? 'not known',
+  'opened at': ({ opensAt }) => opensAt,
+};
+
+/** Columns that only a bench that was let open earlier fills. */
+const MORE = ['would have been closed until', 'opened at'];
+
+/**
+ * Records as a list: a line for each product of each version, so that every version is there; one where none is named.
+ * After them a line for each bench that somebody let open earlier.
+ */
+export function recordRows({ records, openings }: Pick<RecordsDocument, 'records' | 'openings'>): CellOut[][] {
   const lines = records.flatMap((record) =>
     record.versions.flatMap((version): Line[] =>
       version.products.length === 0
@@ -52,7 +69,12 @@ export function recordRows(records: readonly RecordDocument[]): CellOut[][] {
         : version.products.map((product) => ({ record, version, product })),
     ),
   );
-  return [COLUMNS.map(([title]) => title), ...lines.map((line) => COLUMNS.map(([, cell]) => cell(line)))];
+  const titles = [...COLUMNS.map(([title]) => title), ...MORE];
+  return [
+    titles,
+    ...lines.map((line) => [...COLUMNS.map(([, cell]) => cell(line)), ...MORE.map(() => null)]),
+    ...openings.map((opening) => titles.map((title) => OF_OPENINGS[title]?.(opening) ?? null)),
+  ];
 }
 
 /** Only the newest version counts, and not that one either when it was withdrawn. */

@@ -3,7 +3,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 import { Zone } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import type { ShopListed } from '../data/shops';
-import { type AcceptScreen, acceptScreen } from './accept-rows';
+import { type AcceptScreen, acceptRecordsScreen, acceptScreen } from './accept-rows';
 import { type BackupsSeen, backupsSeen } from './backups';
 import { type DatabaseState, databaseState } from './database-state';
 import { type HereNow, shopNow, tooMuchOf } from './house';
@@ -22,6 +22,8 @@ export type SetupScreen = {
   } | null;
   /** Damaged rows that may be accepted as they stand; null for none. */
   accept: AcceptScreen | null;
+  /** Records that do not fit their chain and may be accepted as they stand; null for none. */
+  acceptRecords: AcceptScreen | null;
   /** What of the shop that is looked at cannot be read. */
   unread: ReturnType<typeof unreadScreen>;
   database: DatabaseState;
@@ -38,11 +40,15 @@ export async function setupScreen(clock: Clock): Promise<SetupScreen> {
     const { shops } = await shopsAndShown();
     const here = await shopNow(clock);
     const unread = here ? unreadScreen(here.file) : NOTHING_UNREAD;
-    const accept = here && database.state === 'damaged' ? acceptScreen(here.id) : null;
-    return { shops, shown: here && shownShop(here), accept, unread, database, backups: backupsAt(here, clock) };
+    const damaged = database.state === 'damaged' ? here : null;
+    const accept = damaged && acceptScreen(damaged.id);
+    const acceptRecords = damaged && (await acceptRecordsScreen(damaged.id));
+    const shown = here && shownShop(here);
+    return { shops, shown, accept, acceptRecords, unread, database, backups: backupsAt(here, clock) };
   } catch (error) {
     if (database.state !== 'damaged') throw error;
-    return { shops: [], shown: null, accept: null, unread: NOTHING_UNREAD, database, backups: backupsAt(null, clock) };
+    const nothing = { shops: [], shown: null, accept: null, acceptRecords: null, unread: NOTHING_UNREAD };
+    return { ...nothing, database, backups: backupsAt(null, clock) };
   }
 }
 

@@ -74,7 +74,7 @@ test.each([
   ['crop, commodity or site', 'crop or site treated'],
   ['name of the applicator', 'applicator'],
 ])('the log as a list has a column for the %s: %s', (_, column) => {
-  const [titles = []] = parse(csvText(recordRows([]))) as string[][];
+  const [titles = []] = parse(csvText(recordRows({ records: [], openings: [] }))) as string[][];
   expect(titles).toContain(column);
 });
 

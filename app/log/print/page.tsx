@@ -7,6 +7,7 @@ import { FirstVisit } from '../../_parts/first-visit';
 import { OpeningsConfirmed } from '../../_parts/openings-confirmed';
 import { PrintButton } from '../../_parts/print-button';
 import { RecordFacts } from '../../_parts/record-facts';
+import { RecordsAccepted } from '../../_parts/records-accepted';
 import type { Search } from '../../_parts/search';
 import styles from './print.module.css';
 
@@ -37,6 +38,7 @@ export default async function PrintedLogPage({ searchParams }: { searchParams: P
       </ol>
       {log.records.length === 0 && <p>No record is like that.</p>}
       <OpeningsConfirmed openings={log.openings} />
+      <RecordsAccepted accepted={log.accepted} />
     </>
   );
 }

@@ -15,6 +15,8 @@ export type ChainFault = {
   kind: Sealable['kind'];
   /** The line of the chain; null for what has none. */
   seal: string | null;
+  /** The same for the same fault in the same text and line: whoever accepts it accepts no other change. */
+  mark: string;
 };
 
 /**
@@ -37,8 +39,12 @@ export function chainFaults(
   let before = { number: Number(lineBefore.number), hash: lineBefore.hash };
   for (const seal of seals) {
     const { application, version, kind, number } = seal;
-    const say = (wrong: ChainFault['wrong']) => faults.push({ wrong, application, version, kind, seal: number });
     const thing = there.get(sealedName(seal));
+    const follows = before.hash;
+    const say = (wrong: ChainFault['wrong']) => {
+      const stands = JSON.stringify([wrong, seal, follows, thing ? sealText(seal, thing) : null]);
+      faults.push({ wrong, application, version, kind, seal: number, mark: sha256(stands) });
+    };
     sealed.add(sealedName(seal));
     if (!thing) say('missing');
     else if (sha256(sealText(seal, thing)) !== seal.hash) say('changed');
@@ -47,10 +53,19 @@ export function chainFaults(
   }
   for (const thing of things) {
     const { application, version, kind } = thing;
-    if (!sealed.has(sealedName(thing))) faults.push({ wrong: 'unsealed', application, version, kind, seal: null });
+    if (sealed.has(sealedName(thing))) continue;
+    const mark = sha256(`unsealed ${sealedName(thing)} ${sealText(NO_LINE, thing)}`);
+    faults.push({ wrong: 'unsealed', application, version, kind, seal: null, mark });
   }
   return faults;
 }
+
+/** What a person was shown: the same for the same faults. */
+export const seenFaults = (faults: readonly ChainFault[], sha256: (text: string) => string): string =>
+  sha256(JSON.stringify(faults.map(({ mark }) => mark)));
+
+/** For the text of what no line seals. */
+const NO_LINE = { number: '0', previousHash: NO_HASH, sealedAt: '0' };
 
 /** What is wrong, in one sentence that names the record. */
 export function faultSentence({ wrong, application, version, kind, seal }: ChainFault): string {

@@ -1,4 +1,3 @@
-import { acceptRows } from '@/lib/commands/accept-rows';
 import { amendApplication } from '@/lib/commands/amend-application';
 import { changeShop } from '@/lib/commands/change-shop';
 import { confirmAmendment } from '@/lib/commands/confirm-amendment';
@@ -18,7 +17,6 @@ import { moveSpraying } from '@/lib/commands/move-spraying';
 import { noteAlertsSent } from '@/lib/commands/note-alerts-sent';
 import { openContainer } from '@/lib/commands/open-container';
 import { putAwaySheet } from '@/lib/commands/put-away-sheet';
-import { putRight } from '@/lib/commands/put-right';
 import { receiveDelivery } from '@/lib/commands/receive-delivery';
 import { receiveLot } from '@/lib/commands/receive-lot';
 import { receiveOrder } from '@/lib/commands/receive-order';
@@ -30,8 +28,6 @@ import { saveAlertSettings } from '@/lib/commands/save-alert-settings';
 import { shutContainer } from '@/lib/commands/shut-container';
 import { skipSpraying } from '@/lib/commands/skip-spraying';
 import { startShop } from '@/lib/commands/start-shop';
-import { withConfirmation } from '@/lib/confirmation';
-import { rowsToAccept, sealAsTheyStand, shownRows } from '@/lib/data/accept-rows';
 import { database } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
 import { newId } from '@/lib/data/new-id';
@@ -42,6 +38,7 @@ import { exact } from '@/shared/quantity/exact';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { CLOCK } from '../../data/fresh-database';
 import { TARGET } from './a-hostile-shop';
+import { DAMAGE } from './hostile-damage';
 import { UNDER_WAY } from './hostile-under-way';
 import { type Fields, isoOf } from './hostile-values';
 
@@ -190,31 +187,6 @@ export const HOSTILE: Record<string, Send> = {
     const which = { product: any.id('p'), number: 1 + any.nth(2), isAway: any.nth(2) === 1 };
     return putAwaySheet({ ...sent(shopId), ...which }, CLOCK);
   },
-  'accept-rows': async (any, shopId) => {
-    const { driver } = await database();
-    driver.prepare('DELETE FROM "RowSeal" WHERE "tableName" = ? AND "shopId" = ?').run('Supplier', shopId);
-    const seen = shownRows(rowsToAccept(driver, shopId));
-    const said = { ...sent(shopId), seen: any.text(seen), reason: any.text('looked') };
-    const accept = () => acceptRows(said, CLOCK);
-    const asked = await accept();
-    const token = !asked.ok && asked.refusal.code === 'opens-earlier' ? asked.refusal.token : '';
-    const outcome = await withConfirmation({ token, reason: 'looked' }, accept);
-    if (!outcome.ok) sealAsTheyStand(driver, rowsToAccept(driver, shopId));
-    return outcome;
-  },
-  'put-right': async (any, shopId) => {
-    const { writer } = await database();
-    const where = { shopId_id: { shopId, id: 's' } };
-    const before = await writer.supplier.findUniqueOrThrow({ where, select: { name: true } });
-    await writer.supplier.update({ where, data: { name: 'a\tb' } });
-    const values = [{ path: 'name', is: any.text('Supplier') }];
-    const outcome = await putRight(
-      { ...sent(shopId), list: 'suppliers', id: any.id('s'), values, reason: any.text('looked') },
-      CLOCK,
-    );
-    if (!outcome.ok) await writer.supplier.update({ where, data: before });
-    return outcome;
-  },
   'receive-delivery': (any, shopId) =>
     receiveDelivery({ ...sent(shopId), receivedOn: any.day('2026-03-30'), lots: [lot(any), lot(any)] }, CLOCK),
   'receive-lot': (any, shopId) =>
@@ -292,6 +264,7 @@ export const HOSTILE: Record<string, Send> = {
     return startShop({ commandId: newId(), settings }, CLOCK);
   },
   ...UNDER_WAY,
+  ...DAMAGE,
 };
 
 /** Tuesdays on which the program sprays. */
