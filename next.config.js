@@ -14,4 +14,6 @@ export default {
   // A build never depends on a picture service.
   images: { unoptimized: true },
   devIndicators: false,
+  // A browser that has not read the page's own link to an icon yet asks for this one.
+  rewrites: async () => [{ source: '/favicon.ico', destination: '/icon.svg' }],
 };

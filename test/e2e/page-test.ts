@@ -10,7 +10,8 @@ export const test = base.extend<{ expectedErrors: RegExp[]; noErrors: undefined 
     async ({ context, expectedErrors }, use) => {
       const errors: string[] = [];
       context.on('console', (message) => {
-        if (message.type() === 'error') errors.push(`${message.page()?.url()}: ${message.text()}`);
+        if (message.type() !== 'error') return;
+        errors.push(`${message.page()?.url()}: ${message.text()} (${message.location().url})`);
       });
       context.on('weberror', (error) => errors.push(`${error.page()?.url()}: ${error.error().stack}`));
       await use(undefined);

@@ -88,6 +88,12 @@ test('the navigation names the places that exist, and every one of them opens', 
   }
 });
 
+test('a browser that asks for an icon by the usual name gets it', async ({ request }) => {
+  const icon = await request.get('/favicon.ico');
+  expect(icon.status()).toBe(200);
+  expect(icon.headers()['content-type']).toBe('image/svg+xml');
+});
+
 test('the keyboard can skip the places and reach the page', async ({ page }) => {
   await page.goto('/today');
   await page.keyboard.press('Tab');
