@@ -39,7 +39,9 @@ type OddFieldProps = { state: FormState; odd: OddShown; number: number; prefix: 
 
 function OddField({ state, odd, number, prefix }: OddFieldProps) {
   const name = `value[${number}]`;
-  const hint = (
+  const hint = odd.isYesNo ? (
+    odd.message
+  ) : (
     <>
       It says <code>{odd.says}</code>. {odd.message}
     </>
@@ -48,7 +50,17 @@ function OddField({ state, odd, number, prefix }: OddFieldProps) {
     <>
       <input type="hidden" name={`path[${number}]`} value={odd.path} />
       <FormField state={state} name={name} id={`${prefix}-${number}`} label={odd.path} hint={hint}>
-        {(wiring) => <input {...wiring} defaultValue={typedIn(state, name, odd.proposed)} />}
+        {(wiring) =>
+          odd.isYesNo ? (
+            <select {...wiring} defaultValue={typedIn(state, name)}>
+              <option value="">choose</option>
+              <option value="yes">yes</option>
+              <option value="no">no</option>
+            </select>
+          ) : (
+            <input {...wiring} defaultValue={typedIn(state, name, odd.proposed)} />
+          )
+        }
       </FormField>
     </>
   );

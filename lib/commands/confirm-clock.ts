@@ -1,7 +1,15 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { checkRecords, marksAreDamaged } from '@/lib/data/check-records';
-import { forgetMarks, remember, storeTrust, trustBefore } from '@/lib/data/clock-mark';
+import {
+  forgetMarks,
+  keptUntil,
+  remember,
+  speakOfRestored,
+  storeRestored,
+  storeTrust,
+  trustBefore,
+} from '@/lib/data/clock-mark';
 import { database } from '@/lib/data/database';
 import { toStored } from '@/lib/data/whole';
 import { write } from '@/lib/data/writer';
@@ -28,7 +36,9 @@ const MINUTE = 60_000;
 const MOST_SINCE_SHOWN = 5 * MINUTE;
 
 /**
- * Say that this machine's clock is right: from now on its time counts again, and it is on record who said so.
+ * Say that this machine's clock is right: from now on its time counts again, and it is on record who said so. Marks of the
+ * clock that were damaged are made anew. Where they spoke of a backup that was put back and nobody was told so, that is
+ * to be confirmed after it.
  *
  * Refuses  'clock-moved' when the clock shows something else by now than what was confirmed; 'not-found'
  */
@@ -37,7 +47,11 @@ export async function confirmClock(input: ConfirmClock, clock: Clock): Promise<O
   const reading = clock.reading();
   // Of marks that cannot be read nothing is known, and the clock is taken as it is confirmed.
   const before = await trustBefore(false).catch(() => null);
-  const trust = confirmed(before, reading, wasRight);
+  // Whoever was shown no doubt about a backup has confirmed nothing of it.
+  const isRestored = before?.doubt !== 'restored' && (await speakOfRestored());
+  const until = isRestored ? await keptUntil().catch(() => null) : null;
+  const settled = confirmed(before, reading, wasRight);
+  const trust = isRestored ? { ...settled, doubt: 'restored' as const } : settled;
   const body = { shownAt, ...(!wasRight && { wasRight }) };
   const command = { id: commandId, name: 'confirmClock', shopId, body, actor };
   let isSettled = false;
@@ -50,7 +64,7 @@ export async function confirmClock(input: ConfirmClock, clock: Clock): Promise<O
     const line = { id: stamp.commandId, markAt, nowAt, actor: stamp.actor, recordedAt: nowAt };
     await rows.clockConfirmation.create({ data: line });
     await forgetMarks(rows);
-    await storeTrust(rows, trust);
+    await (isRestored ? storeRestored(rows, trust, until) : storeTrust(rows, trust));
     isSettled = true;
     return accept({ confirmed: true as const });
   });

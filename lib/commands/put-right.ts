@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
+import { NEITHER } from '@/lib/data/readable-cells';
 import { savePutRight } from '@/lib/data/save-put-right';
 import { rawShop } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
@@ -48,7 +49,8 @@ export async function putRight(input: PutRight, clock: Clock): Promise<Outcome<W
     const ledger = unread.list === 'lots' && unread.odd.find(({ path }) => path === 'remaining');
     if (ledger) return refuse({ code: 'faults', faults: [{ path: ledger.path, message: OF_LEDGER }] });
     const amended = withValues(raw, unread, values);
-    const wrong = faultsOf(amended, unread);
+    const unsaid = unread.odd.filter(({ path, is }) => is === NEITHER && !(said(valueFor(values, path)) in YES_NO));
+    const wrong = [...unsaid.map(({ path }) => ({ path, message: SAY_WHICH })), ...faultsOf(amended, unread)];
     if (wrong.length > 0) return refuse({ code: 'faults', faults: wrong });
     const file = canonical(readWhatCanBe(amended));
     await savePutRight(rows, stamp, { file, list, id, reason: `put right: ${input.reason}` });
@@ -59,6 +61,9 @@ export async function putRight(input: PutRight, clock: Clock): Promise<Outcome<W
 
 const OF_LEDGER =
   'The lines of its ledger come to this, and they only grow. Restore a backup: Setup names the newest sound one.';
+
+const SAY_WHICH = 'Say yes or no: both can be true, and nothing tells which.';
+const YES_NO: Readonly<Record<string, boolean>> = { '"yes"': true, '"no"': false };
 
 const said = (value: unknown): string => JSON.stringify(value) ?? 'nothing';
 
@@ -73,7 +78,8 @@ function withValues(raw: RawShop, unread: UnreadThing, values: readonly RightVal
     for (const { path, at, is } of odd) {
       const text = valueFor(values, path);
       const isNumber = typeof is === 'number' && text !== null && /^-?\d+(\.\d+)?$/.test(text);
-      now = withValueAt(now, at, isNumber ? Number(text) : text);
+      const right = is === NEITHER ? YES_NO[said(text)] : isNumber ? Number(text) : text;
+      now = withValueAt(now, at, right ?? null);
     }
     return now;
   };

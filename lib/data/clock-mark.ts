@@ -11,6 +11,7 @@ import {
 } from '@/lib/engine/keepout/clock-doubt';
 import { type Instant, instantOf } from '@/shared/time/instant';
 import { type Database, database, type Rows } from './database';
+import { checkWhole, damageFound } from './found-damage';
 import { toInstant, toStored, toWhole } from './whole';
 
 /*
@@ -88,6 +89,26 @@ export async function keptUntil(): Promise<Instant | null> {
   const { reader } = await database();
   const row = await reader.clockMark.findUnique({ where: { id: KEPT_UNTIL } });
   return row && toInstant(row.at);
+}
+
+/**
+ * Whether the stored marks speak of a backup that was put back: by a mark that is there, or by one that was changed or is
+ * gone. Marks that nobody can read may have spoken of one.
+ */
+export async function speakOfRestored(): Promise<boolean> {
+  const opened = await database();
+  const names = await opened.reader.clockMark.findMany({ select: { id: true } }).catch(() => null);
+  const found = (await damageFound()) ?? (await checkWhole(opened));
+  const damaged = found.rows.flatMap(({ table, row }) => (table === 'ClockMark' ? [row] : []));
+  const spoken = [...(names ?? []).map(({ id }) => id), ...damaged];
+  return names === null || [`${DOUBTED} restored`, KEPT_UNTIL].some((name) => spoken.includes(name));
+}
+
+/** Make the marks anew for a database of which it is still to be confirmed what was sprayed after its backup. */
+export async function storeRestored(rows: Rows, trust: ClockTrust, until: Instant | null): Promise<void> {
+  await rows.clockMark.deleteMany();
+  await storeTrust(rows, { ...trust, doubt: 'restored' });
+  if (until !== null) await rows.clockMark.create({ data: { id: KEPT_UNTIL, at: toStored(until) } });
 }
 
 /** Forget the seals of the stored marks before they are made anew: nothing of them counts any more, damaged or not. */

@@ -21,6 +21,13 @@ const KINDS = ['TEXT', 'BOOLEAN', 'BLOB', 'JSONB'];
 /** What counts as yes where nobody said so, as in a shop file. */
 const YES_IF_UNKNOWN = ['customers', 'enclosed'];
 
+/** A yes or no that is asked anew where it cannot be read: the column, and the field of a shop file. */
+const ASKED = ['alkaliSilicate', 'customers', 'enclosed', 'extra', 'withdrawn'];
+const ASKED_MARK = `${UNREADABLE}yes or no `;
+
+/** Stands in a shop for a yes or no that cannot be read. */
+export const NEITHER = `${UNREADABLE}neither yes nor no`;
+
 /** Let a connection give only rows that the client can take. */
 export function giveReadableCells(driver: Sqlite.Database): void {
   const prepare = driver.prepare.bind(driver);
@@ -65,7 +72,7 @@ function mend(rows: unknown[][], columns: readonly (Column | null)[]): void {
       if (column === null || isReadable(row[at], column)) continue;
       row[at] = instead(row[at], column);
       // Both answers to yes or no can be true, so the row itself is made unreadable.
-      if (column.kind === 'BOOLEAN') spoil(row, columns);
+      if (column.kind === 'BOOLEAN') spoil(row, columns, column.name);
     }
   }
 }
@@ -108,8 +115,21 @@ function instead(value: unknown, { name, kind }: Column): unknown {
   return LEAST[kind] ?? JSON.stringify(`${UNREADABLE}${value ?? ''}`);
 }
 
-/** A text that names nothing else takes the mark. */
-function spoil(row: unknown[], columns: readonly (Column | null)[]): void {
-  const at = columns.findIndex((column) => column?.kind === 'TEXT' && !/(^id|Id)$/.test(column.name));
-  if (at >= 0) row[at] = `${UNREADABLE}${row[at] ?? ''}`;
+/** A text that names nothing else takes the mark, with which yes or no is to be asked. The best is one that a shop file has. */
+function spoil(row: unknown[], columns: readonly (Column | null)[], name: string): void {
+  const told = columns.findIndex((column) => column?.name === 'name' || column?.name === 'sprayedBy');
+  const at = told >= 0 ? told : columns.findIndex((one) => one?.kind === 'TEXT' && !/(^id|Id)$/.test(one.name));
+  if (at < 0) return;
+  const mark = ASKED.includes(name) ? `${ASKED_MARK}${name}${UNREADABLE}` : UNREADABLE;
+  row[at] = `${mark}${row[at] ?? ''}`;
+}
+
+/** The same thing with its text as it was and, in place of each yes or no that could not be read, a value that is refused. */
+export function askedYesNo<T extends Record<string, unknown>>(thing: T, text: keyof T & string): T {
+  let now: Record<string, unknown> = thing;
+  for (let said = now[text]; typeof said === 'string' && said.startsWith(ASKED_MARK); said = now[text]) {
+    const [name = '', ...rest] = said.slice(ASKED_MARK.length).split(UNREADABLE);
+    now = { ...now, [text]: rest.join(UNREADABLE) || null, [name]: NEITHER };
+  }
+  return now as T;
 }

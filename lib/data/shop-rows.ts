@@ -8,6 +8,7 @@ import { byOwner, keyOf, MOST_NAMED, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
 import { ordersOf } from './order-rows';
+import { askedYesNo } from './readable-cells';
 import { versionsIn } from './record-versions';
 import { moneyText } from './saving';
 import { underWayOf } from './under-way';
@@ -47,13 +48,13 @@ export async function rawShop(
     format: FORMAT,
     shop: settingsOf(shop),
     suppliers: isWanted('suppliers') ? (await rows.supplier.findMany(of('suppliers').own)).map(supplierOf) : [],
-    products: await productsOf(rows, products),
+    products: (await productsOf(rows, products)).map((one) => askedYesNo(one, 'name')),
     offers: isWanted('offers') ? await offersOf(rows, of('offers')) : [],
     lots,
-    benches: isWanted('benches') ? await benchesOf(rows, of('benches')) : [],
+    benches: isWanted('benches') ? (await benchesOf(rows, of('benches'))).map((one) => askedYesNo(one, 'name')) : [],
     recipes: isWanted('recipes') ? await recipesOf(rows, of('recipes')) : [],
     programs: isWanted('programs') ? await programsOf(rows, of('programs')) : [],
-    applications,
+    applications: applications.map((one) => askedYesNo(one, 'by')),
     orders: isWanted('orders') ? await ordersOf(rows, of('orders')) : [],
   };
 }

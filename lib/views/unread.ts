@@ -5,10 +5,17 @@ import { shown } from '@/shared/shop-file/path';
 import { type OddValue, SINGULAR, type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
 import { tidyText } from '@/shared/text/text-fault';
 import { newCommandId } from '../data/new-id';
-import { UNREADABLE, WRONG_NUMBERS } from '../data/readable-cells';
+import { NEITHER, UNREADABLE, WRONG_NUMBERS } from '../data/readable-cells';
 
 /** One value that cannot be read, as its form shows it. */
-export type OddShown = { path: string; says: string; message: string; proposed: string };
+export type OddShown = {
+  path: string;
+  says: string;
+  message: string;
+  proposed: string;
+  /** Whether it is a yes or no, which is asked anew. */
+  isYesNo: boolean;
+};
 
 /** One thing that cannot be read: what it is, which benches are kept out of for it, and what is wrong in it. */
 export type UnreadShown = {
@@ -72,7 +79,8 @@ function shownOf(thing: UnreadThing, file: ShopFile, number: number): UnreadShow
         path,
         message: messageOf({ is, message }),
         says: saysOf(is),
-        proposed: proposed === is ? '' : proposed.slice(0, 200),
+        proposed: proposed === is || is === NEITHER ? '' : proposed.slice(0, 200),
+        isYesNo: is === NEITHER,
       };
     }),
   };
@@ -86,8 +94,10 @@ function saysOf(is: unknown): string {
 }
 
 /** What is wrong with it. Of a value of the wrong kind the contract knows only what was put in its place. */
-const messageOf = ({ is, message }: Pick<OddValue, 'is' | 'message'>): string =>
-  isWrongKind(is) ? `A value of the wrong kind stands here.${message.replace(/^.*?\.(?= |$)/, '')}` : message;
+function messageOf({ is, message }: Pick<OddValue, 'is' | 'message'>): string {
+  if (is === NEITHER) return 'Whether it is yes or no cannot be read. Say which.';
+  return isWrongKind(is) ? `A value of the wrong kind stands here.${message.replace(/^.*?\.(?= |$)/, '')}` : message;
+}
 
 const isWrongKind = (is: unknown): boolean =>
   (typeof is === 'number' && WRONG_NUMBERS.includes(is)) || (typeof is === 'string' && is.startsWith(UNREADABLE));

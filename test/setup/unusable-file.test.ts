@@ -1,15 +1,16 @@
 import { spawnSync } from 'node:child_process';
-import { chmodSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
-import { expect, test } from 'vitest';
+import { afterAll, expect, test } from 'vitest';
 import { WITH_TYPES } from '@/lib/command-line/start/prepare.js';
 import { readyDatabase } from '@/lib/command-line/start/ready-database.js';
 import { database } from '@/lib/data/database';
 import { wholeCheck } from '@/lib/data/whole-check';
 import { databaseState } from '@/lib/views/database-state';
 import { smallShop } from '../lib/commands/small-shop';
+import { freePort } from '../run/free-port.js';
 
 /** A small shop in a closed file. Gives its folder and the file. */
 async function closedShop() {
@@ -59,12 +60,60 @@ test.runIf(process.platform !== 'win32')('a start that may not write to the file
     const code = `import('${new URL('../../lib/command-line/start/ready-database.js', import.meta.url)}')
       .then(({ readyDatabase }) => readyDatabase(${JSON.stringify(folder)})).catch((error) => console.log(error.message))`;
     const { stdout } = spawnSync(process.execPath, ['-e', code], { ...somebody, encoding: 'utf8' });
-    expect(stdout).toContain(`This account may not write to the database ${join(folder, 'shop.db')}.`);
+    expect(stdout).toContain(`This account may not write to ${join(folder, 'shop.db')}, which the database needs.`);
     chmodSync(join(folder, 'shop.db'), 0o644);
     expect(() => readyDatabase(folder)).not.toThrow();
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+});
+
+/** A whole start, as somebody else where the tests run as root. Gives what it said, up to its end. */
+async function wholeStart(folder: string) {
+  const env = { ...process.env, DATA_DIR: folder, PORT: String(await freePort()), HOST: '127.0.0.1' };
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['lib/command-line/start.js'], {
+    ...{ ...somebody, env, encoding: 'utf8', timeout: 30_000 },
+  });
+  return { status, said: `${stdout}${stderr}` };
+}
+
+test.runIf(process.platform !== 'win32').each(['shop.db', 'shop.db-wal', 'shop.db-shm', 'shop.mark'])(
+  'a whole start that may not write to %s ends with that sentence, before it says that the shop is ready',
+  async (name) => {
+    const { file } = await closedShop();
+    const folder = mkdtempSync(join(tmpdir(), 'read-only-'));
+    try {
+      new Sqlite(file).exec(`VACUUM INTO '${join(folder, 'shop.db')}'`);
+      if (name !== 'shop.db') writeFileSync(join(folder, name), '');
+      chmodSync(join(folder, 'shop.db'), 0o666);
+      chmodSync(join(folder, name), 0o444);
+      chmodSync(folder, 0o777);
+      const { status, said } = await wholeStart(folder);
+      expect(said).toContain(`This account may not write to ${join(folder, name)}`);
+      expect(said).not.toContain('is ready');
+      expect(status).toBe(1);
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+  },
+);
+
+const disk = mkdtempSync(join(tmpdir(), 'read-only-disk-'));
+const mount = (...args: string[]): boolean => spawnSync('mount', args).status === 0;
+const hasDisk = process.platform === 'linux' && mount('-t', 'tmpfs', '-o', 'size=8m,mode=777', 'none', disk);
+afterAll(() => {
+  if (hasDisk) spawnSync('umount', ['-l', disk]);
+  rmSync(disk, { recursive: true, force: true });
+});
+
+test.skipIf(!hasDisk)('so does a start on a disk that can only be read (needs root)', async () => {
+  const { file } = await closedShop();
+  copyFileSync(file, join(disk, 'shop.db'));
+  expect(mount('-o', 'remount,ro', disk)).toBe(true);
+  const { status, said } = await wholeStart(disk);
+  expect(said).toContain(`The data folder ${disk} is on a disk that can only be read.`);
+  expect(said).not.toContain('is ready');
+  expect(status).toBe(1);
 });
 
 test('what Setup advises for a damaged database leads back to the newest backup', { timeout: 120_000 }, async () => {

@@ -6,7 +6,8 @@ import { trouble } from './trouble.js';
 
 /**
  * Look at the database of a data folder before anything opens it. A folder that has never held a shop has none, and gets
- * one; everywhere else the file must be there, be a database, be writable, and have no log of another one beside it.
+ * one; everywhere else the file must be there, be a database, be writable with what lies beside it, and have no log of
+ * another one beside it.
  *
  * Refuses  all else, with what to do; nothing is changed
  */
@@ -17,6 +18,17 @@ export function readyDatabase(folder) {
   const number = numberIn(readHeader(file));
   if (number === null) throw notADatabase(file);
   if (hasLog(file) && mark?.database && mark.database !== number) throw logOfAnother(file);
+  for (const beside of [`${file}-wal`, `${file}-shm`, markFile(file)]) tryToWrite(beside);
+}
+
+/** A file beside the database that this account may not write stops the first record, or any look at the shop. */
+function tryToWrite(beside) {
+  if (sizeOf(beside) === null) return;
+  try {
+    closeSync(openSync(beside, 'r+'));
+  } catch (error) {
+    throw fileTrouble(error, beside);
+  }
 }
 
 const hasLog = (file) => (sizeOf(`${file}-wal`) ?? 0) > 0;
@@ -50,15 +62,21 @@ function fileTrouble(error, file) {
     case 'EISDIR':
       return trouble(`${file} is not a file.`, 'Move it away and put the database of your shop there.');
     case 'EROFS':
-      return trouble(`The database ${file} is on a disk that can only be read.`, 'Make that disk writable.');
+      return trouble(
+        `${file}, which the database needs, is on a disk that can only be read.`,
+        'Make that disk writable.',
+      );
     case 'EACCES':
     case 'EPERM':
       return trouble(
-        `This account may not write to the database ${file}.`,
+        `This account may not write to ${file}, which the database needs.`,
         'Give it that right, or start the shop from the account that the file belongs to.',
       );
     default:
-      return trouble(`The database ${file} cannot be read (${error.code ?? error.message}).`, restore(file));
+      return trouble(
+        `${file}, which the database needs, cannot be read (${error.code ?? error.message}).`,
+        restore(file),
+      );
   }
 }
 

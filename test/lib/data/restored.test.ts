@@ -1,5 +1,6 @@
 import { copyFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import Sqlite from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { type Clock, clockAt } from '@/lib/clock';
 import { confirmClock } from '@/lib/commands/confirm-clock';
@@ -95,6 +96,31 @@ test.each<[how: string, putBack: (copy: string, file: string) => unknown]>([
   expect(await keptUntil()).toBeNull();
   await (await database()).close();
   expect(await start(at(30 * HOUR))).toBeNull();
+});
+
+test.each([
+  `UPDATE "ClockMark" SET "at" = 'soon' WHERE "id" = 'latest'`,
+  `UPDATE "ClockMark" SET "at" = 'soon'`,
+  `DELETE FROM "ClockMark" WHERE "id" IN ('doubted restored', 'kept until')`,
+  `UPDATE "ClockMark" SET "id" = 'garbage' WHERE "id" = 'doubted restored'`,
+  `DELETE FROM "ClockMark"`,
+])('a confirmed time does not settle what was sprayed after a backup where the marks are damaged: %s', async (sql) => {
+  const { shopId, file, copy } = await backedUpThenSprayed();
+  copyFileSync(copy, file);
+  const later = at(2 * HOUR);
+  expect(await start(later)).toBe('restored');
+  await (await database()).close();
+  const raw = new Sqlite(file);
+  raw.pragma('ignore_check_constraints = ON');
+  raw.exec(sql);
+  raw.close();
+  await start(later).catch(() => null);
+  expect(await confirm(shopId, later)).toMatchObject({ ok: true });
+  expect(await stateNow(shopId, later)).toEqual(['unknown', 'restored']);
+  await (await database()).close();
+  expect(await start(at(2 * HOUR + 60_000))).toBe('restored');
+  expect(await confirm(shopId, at(2 * HOUR + 60_000))).toMatchObject({ ok: true });
+  expect(await stateNow(shopId, at(2 * HOUR + 60_000))).toEqual(['open', null]);
 });
 
 test('a shop that stops and starts again was not restored', async () => {
