@@ -9,7 +9,7 @@ import { shopFileOf } from '@/lib/data/snapshot';
 import { keepOut } from '@/lib/engine/keepout/keep-out';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { shopFileAnswer } from '@/lib/views/documents';
-import { unreadOfSentence, unreadScreen } from '@/lib/views/unread';
+import { unreadOfSentence } from '@/lib/views/unread';
 import { explain } from '@/shared/outcome';
 import { type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
 import { parsedOrThrow } from './any-shop-file';
@@ -271,42 +271,6 @@ test('a ledger that comes to less than nothing is not put right by hand, and say
   expect(await putRight({ ...sent, commandId: newId() }, CLOCK)).toMatchObject({
     refusal: { code: 'faults', faults: [{ path: 'remaining', message: expect.stringContaining('Restore a backup') }] },
   });
-});
-
-test.each([
-  'a lot that holds less than nothing',
-  'a lot with a movement whose amount is a text',
-  'a lot with a movement of half a microlitre',
-  'a lot with a movement to nowhere',
-])('%s has no level: the lot is left out, not taken for full or empty', async (row) => {
-  const file = await shopFileOf(await shopWith(sqlOf(row)));
-  expect(file.lots.map(({ id }) => id)).toEqual(['m']);
-  expect(unreadOfSentence(file, { list: 'lots', id: 'l' })).toContain('remaining');
-});
-
-test.each([
-  ['benches', 'b2', `UPDATE Bench SET customers = 'perhaps' WHERE id = 'b2'`, 'customers', false],
-  ['benches', 'b2', `UPDATE Bench SET enclosed = 'perhaps' WHERE id = 'b2'`, 'enclosed', false],
-  ['products', 'p', `UPDATE Product SET alkaliSilicate = 'perhaps' WHERE id = 'p'`, 'alkaliSilicate', true],
-  ['applications', 'a', `UPDATE ApplicationVersion SET extra = 'perhaps' WHERE applicationId = 'a'`, 'extra', true],
-  ['applications', 'a', `UPDATE ApplicationVersion SET withdrawn = 7 WHERE applicationId = 'a'`, 'withdrawn', false],
-] as const)('of %s %s: a yes or no that cannot be read is asked, and never taken for no: %s', async (...row) => {
-  const [list, id, sql, field, right] = row;
-  const before = (await shopFileOf(await shopWith('SELECT 1')))[list].find((one) => one.id === id);
-  const shopId = await shopWith(sql);
-  const [thing] = unreadScreen(await shopFileOf(shopId)).things;
-  expect(thing).toMatchObject({ list, id, odd: [{ path: field, isYesNo: true, proposed: '' }] });
-  const sent = { shopId, list, id, reason: 'looked' };
-  const put = (is: string | null) => putRight({ ...sent, commandId: newId(), values: [{ path: field, is }] }, CLOCK);
-  for (const is of [null, 'perhaps', 'toString']) {
-    expect(await put(is)).toMatchObject({ refusal: { faults: [{ path: field }] } });
-  }
-  expect(await put(right ? 'yes' : 'no')).toMatchObject({ ok: true });
-  const file = await shopFileOf(shopId);
-  expect(unreadIn(file)).toEqual([]);
-  const it = file[list].find((one) => one.id === id);
-  expect(it).toMatchObject({ [field]: right });
-  expect({ ...it, [field]: null }).toEqual({ ...before, [field]: null });
 });
 
 test('what cannot be read is said of its own thing and in its list, with the benches that are kept out of', async () => {
