@@ -2,9 +2,9 @@
  * `npm test`: everything that says whether this program is right, in one go. Plain JavaScript, because it installs what
  * is missing first. Ends with one plain line, `N passed, N failed`, counted over all suites.
  *
- * Takes    names of suites to run (types, style, rules, browser, promises), else all; `--long` gives every property all
- *          of its runs and prints what each promise of `promises/plan.js` reached; what follows `--` goes to the test
- *          runner
+ * Takes    names of suites to run (types, style, rules, browser, promises), else all; `--quick` runs only what answers in
+ *          half a minute; `--long` gives every property all of its runs and prints what each promise of `promises/plan.js`
+ *          reached; what follows `--` goes to the test runner
  */
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -14,12 +14,13 @@ import { prepareCode } from '../lib/command-line/start/prepare.js';
 import { tellTroubles } from '../lib/command-line/start/trouble.js';
 import { reportOf } from './promises/report.js';
 import { add, NOTHING } from './run/count.js';
-import { SUITES } from './run/suites.js';
+import { QUICK_SUITES, SUITES } from './run/suites.js';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const cut = process.argv.indexOf('--');
 const words = process.argv.slice(2, cut === -1 ? undefined : cut);
-const named = words.filter((word) => word !== '--long');
+const named = words.filter((word) => !word.startsWith('--'));
+const suites = words.includes('--quick') ? QUICK_SUITES : SUITES;
 const extra = cut === -1 ? [] : process.argv.slice(cut + 1);
 
 const isLong = words.includes('--long');
@@ -29,7 +30,7 @@ if (isLong) Object.assign(process.env, { TEST_LONG: '1', TEST_FIGURES: figures }
 await tellTroubles(async () => {
   await prepareCode(root);
   let total = NOTHING;
-  for (const [name, run] of Object.entries(SUITES)) {
+  for (const [name, run] of Object.entries(suites)) {
     if (named.length > 0 && !named.includes(name)) continue;
     const began = performance.now();
     const count = await run(root, extra);

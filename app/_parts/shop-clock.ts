@@ -59,7 +59,7 @@ export function useShopClock(madeAt: number | null): void {
 }
 
 /** Asks the shop for its time. Without an answer the device counts on. */
-export async function askShop(): Promise<void> {
+async function askShop(): Promise<void> {
   const asked = reading();
   try {
     const answer = await fetch('/mix/now', { cache: 'no-store', signal: AbortSignal.timeout(ANSWER_MS) });

@@ -45,7 +45,7 @@ async function roundOf(shopId: string, clock: Clock): Promise<void> {
 }
 
 /** What is to be told of a shop now. */
-export async function alertsNow(shopId: string, shop: Shop, clock: Clock): Promise<Alert[]> {
+async function alertsNow(shopId: string, shop: Shop, clock: Clock): Promise<Alert[]> {
   const now = clock.now();
   const today = clock.today(shop.zone);
   const plan = planKept(shop, today);

@@ -14,7 +14,7 @@ import { THINGS } from '@/shared/shop-file/things';
 import { type UnreadThing, unreadIn } from '@/shared/shop-file/unread';
 
 /** A value that cannot be read, by its place in its thing, and what it is to be; null for unknown. */
-export type RightValue = { path: string; is: string | null };
+type RightValue = { path: string; is: string | null };
 
 export type PutRight = {
   commandId: string;

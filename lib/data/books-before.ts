@@ -7,7 +7,7 @@ import type { ContainerAt } from './movements';
 import { toStock } from './whole';
 
 /** A container as the books had it before a record was written. */
-export type StoodThen = ContainerAt & { remaining: Stock; openedOn: Day | null; expiresOn: Day | null };
+type StoodThen = ContainerAt & { remaining: Stock; openedOn: Day | null; expiresOn: Day | null };
 
 /** The recipe that a mix was made by, line by line as it was written then, and the bottles of its products before it. */
 export type BooksBefore = {

@@ -116,7 +116,7 @@ export const forgetMarks = (rows: Rows): Promise<unknown> =>
   rows.rowSeal.deleteMany({ where: { tableName: 'ClockMark' } });
 
 /** What the rows say; before there were any, the moment of the latest command is the mark. Null: neither. */
-export async function storedTrust(rows: Rows): Promise<ClockTrust | null> {
+async function storedTrust(rows: Rows): Promise<ClockTrust | null> {
   const marks = new Map((await rows.clockMark.findMany()).map(({ id, at }) => [id, at]));
   const latest = marks.get(LATEST) ?? null;
   const written = await latestCommand(rows, latest === null);

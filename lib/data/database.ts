@@ -31,8 +31,8 @@ export type Database = {
 };
 
 /** How a file is watched, and how what was written is kept: by the thread that answers requests, for all of them. */
-export type Watching = Pick<FileWatch, keyof FileWatch>;
-export type Keeping = Pick<LogKeeper, keyof LogKeeper>;
+type Watching = Pick<FileWatch, keyof FileWatch>;
+type Keeping = Pick<LogKeeper, keyof LogKeeper>;
 
 /** Either connection, or a transaction on one. */
 export type Rows = Prisma.TransactionClient;

@@ -163,7 +163,7 @@ function writeSafely(file: string, text: string): void {
 }
 
 /** Have what was written on the disk before going on. */
-export function syncFile(file: string): void {
+function syncFile(file: string): void {
   const handle = openSync(file, 'r+');
   try {
     fsyncSync(handle);

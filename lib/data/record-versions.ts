@@ -6,7 +6,7 @@ import type { ApplicationRecord, RecordDetails, SprayedProduct } from './save-re
 import { asInstant, asMicros, asStock } from './whole';
 
 /** Who said that an amendment is right, when and why. */
-export type Confirmed = { actor: string; recordedAt: Instant; reason: string };
+type Confirmed = { actor: string; recordedAt: Instant; reason: string };
 
 /** One version of a record as it was written: number 1 is the record, a higher one an amendment. */
 export type RecordVersion = Omit<ApplicationRecord, 'id' | 'position' | 'startedAt' | 'endedAt'> & {

@@ -17,10 +17,3 @@ export async function shopMarks(shopId: string): Promise<ShopMarks> {
   const last = await reader.command.aggregate({ where: { shopId }, _max: { recordedAt: true } });
   return { revision: toWhole(revision), changedAt: instantOf(Number(last._max.recordedAt)) };
 }
-
-/** How many commands a shop has had; null when there is no such shop. Read before the shop itself, as its marks are. */
-export async function shopRevision(shopId: string): Promise<number | null> {
-  const { reader } = await database();
-  const shop = await reader.shop.findUnique({ where: { id: shopId }, select: { revision: true } });
-  return shop && toWhole(shop.revision);
-}

@@ -4,16 +4,16 @@ const KB = 1024;
 const MB = 1024 * KB;
 
 /** The largest form a page takes: 1 MB, the limit of Next's own actions and room for a delivery of some hundred lines. */
-export const FORM_BYTES = MB;
+const FORM_BYTES = MB;
 
 /** The largest JSON body of the HTTP API: 256 kB. A mix of ten fills with notes on each pour takes a tenth of that. */
 export const JSON_BYTES = 256 * KB;
 
 /** The largest body with a shop file in it: 25 MB, room for years of records. */
-export const SHOP_FILE_BYTES = 25 * MB;
+const SHOP_FILE_BYTES = 25 * MB;
 
 /** The largest body with a CSV list in it: 10 MB, room for fifty thousand lines. */
-export const CSV_BYTES = 10 * MB;
+const CSV_BYTES = 10 * MB;
 
 /** The deepest that lists and objects may nest in a body. A mix nests six deep. A shop file travels as one text. */
 export const DEEPEST_BODY = 32;

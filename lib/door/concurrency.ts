@@ -1,7 +1,7 @@
 import type { ServerResponse } from 'node:http';
 
 /** How many requests of one visitor are answered at once, how many more wait, and how long one waits. */
-export type Crowd = { atOnce: number; waiting: number; patienceMs: number };
+type Crowd = { atOnce: number; waiting: number; patienceMs: number };
 
 /** A page of ours loads with fewer at once. */
 const CROWD: Crowd = { atOnce: 24, waiting: 200, patienceMs: 10_000 };

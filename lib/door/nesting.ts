@@ -9,7 +9,7 @@ const [OPEN_LIST, CLOSE_LIST, OPEN_OBJECT, CLOSE_OBJECT, QUOTE, BACKSLASH] = [..
  *
  * Gives    a function that takes the next bytes; true once lists and objects nest deeper than `DEEPEST_BODY`
  */
-export function nestingWatch(): (bytes: Uint8Array) => boolean {
+function nestingWatch(): (bytes: Uint8Array) => boolean {
   let depth = 0;
   let inText = false;
   let isEscaped = false;

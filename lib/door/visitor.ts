@@ -37,4 +37,4 @@ function readName(written: string): string | null {
 }
 
 /** As long as a name may be. */
-export const LONGEST_NAME = 60;
+const LONGEST_NAME = 60;

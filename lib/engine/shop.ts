@@ -120,7 +120,7 @@ export type Product = {
 
 export type Rate = { use: string; min: Dose | null; max: Dose | null };
 
-export type Label = {
+type Label = {
   rates: Rate[];
   rei: Minutes | null;
   phiDays: number | null;

@@ -33,7 +33,7 @@ export type BudgetRow = {
 };
 
 /** What one plant of a group costs in the year ahead: in product, in work, and in both. */
-export type PlantCost = { bench: string; group: PlantGroup; product: Fig; labour: Fig; all: Fig };
+type PlantCost = { bench: string; group: PlantGroup; product: Fig; labour: Fig; all: Fig };
 
 export type BudgetScreen = Pick<House, 'today' | 'ways'> & {
   from: Day;

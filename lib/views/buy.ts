@@ -13,7 +13,7 @@ import { type Ramp, stockRamp } from './stock-ramp';
 import { type WhatIfSaid, whatIfSaid } from './what-if';
 
 /** In which order the products stand. */
-export const BUY_SORTS = ['reorder', 'name', 'runs-out', 'waste'] as const;
+const BUY_SORTS = ['reorder', 'name', 'runs-out', 'waste'] as const;
 export type BuySort = (typeof BUY_SORTS)[number];
 
 /** One product with when it has to be ordered. */

@@ -30,7 +30,7 @@ export type ProductAtHand = {
   sprayed: string[];
 };
 
-export type StoreLine = {
+type StoreLine = {
   product: string;
   signalWord: string | null;
   containers: number;

@@ -5,7 +5,7 @@ import { onThread } from '../solver/on-thread';
 import type { HereNow } from './house';
 
 /** The season that candidates are compared over. */
-export const SEASON_WEEKS = 52;
+const SEASON_WEEKS = 52;
 
 /** How long one comparison may be searched for. */
 const SECONDS = 8;

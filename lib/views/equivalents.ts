@@ -52,7 +52,7 @@ export type EquivalentsScreen = Pick<House, 'today' | 'ways'> & {
 };
 
 /** A use from which on, or below which, another product is the cheapest over a season. */
-export type TurnSeen = { at: Fig; isAbove: boolean; cheaper: string; than: string };
+type TurnSeen = { at: Fig; isAbove: boolean; cheaper: string; than: string };
 
 type Asked = { recipe: string; product: string; was?: LineTo | undefined };
 

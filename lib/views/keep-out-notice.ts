@@ -27,7 +27,7 @@ export type Notice = {
   square: SquareCode;
 };
 
-export type Applied = { id: string; recipe: string; products: string[]; from: string; to: string; interval: string };
+type Applied = { id: string; recipe: string; products: string[]; from: string; to: string; interval: string };
 
 export type NoticesScreen = {
   sheet: 'letter' | 'a4';

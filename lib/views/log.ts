@@ -52,7 +52,7 @@ export type LogScreen = {
 type Choice = { id: string; name: string };
 
 /** As many records as one page shows. */
-export const MOST_ON_A_PAGE = 100;
+const MOST_ON_A_PAGE = 100;
 
 /** The log of the shop that is looked at: records, the last one sprayed first. Null when there is no shop. */
 export async function logScreen(query: LogQuery, asked = 1): Promise<LogScreen | null> {

@@ -5,7 +5,7 @@ import { type House, houseNow, shopNow } from './house';
 import { openedThing, type ThingOpened } from './thing-form';
 
 /** The next spraying of a recipe that holds a product: the dose of it, and what a litre of that spray costs. */
-export type SprayWithIt = { recipe: string; dose: string; costPerLitre: Fig };
+type SprayWithIt = { recipe: string; dose: string; costPerLitre: Fig };
 
 export type WeighScreen = Pick<House, 'ways'> & {
   thing: ThingOpened;

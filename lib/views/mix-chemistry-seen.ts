@@ -53,7 +53,7 @@ export type AcidSeen = {
   eachFill: { first: string; all: string } | null;
 };
 
-export type CorrectionSeen = {
+type CorrectionSeen = {
   factor: Fig;
   readings: number;
   beyondBounds: boolean;

@@ -45,7 +45,7 @@ export type MixPour = {
 };
 
 /** `text` is what these marks come to, `with` the marks: "10 mL syringe, to 3.5 mL". */
-export type MeasuredSeen = {
+type MeasuredSeen = {
   text: string;
   with: string;
   amount: number;
@@ -62,7 +62,7 @@ export type TooCoarse = {
 };
 
 /** Product for several batches, made up with water, of which each batch takes a part that can be measured. */
-export type StockSolutionSeen = {
+type StockSolutionSeen = {
   batches: number;
   productAmount: number;
   productText: string;

@@ -71,7 +71,7 @@ export type MixScreen = MixWords & {
 };
 
 /** The figures of the batch as a whole; each opens its working. */
-export type MixFigures = {
+type MixFigures = {
   sprayMl: Fig;
   fills: Fig;
   fill: Fig;
@@ -141,7 +141,7 @@ const namedTurn = (shop: Shop, turn: PlannedTurn) => ({
 });
 
 /** The figures of a mix, as `figuresOf` has those of the plan. */
-export function mixFigures(mix: AskedMix): FigAt {
+function mixFigures(mix: AskedMix): FigAt {
   return (...path) => {
     const working = mixFigure(mix, path.map(String));
     const at = mixAddress(mix, ...path);

@@ -86,7 +86,7 @@ function stateOf(order: Order, today: Day): OrderState {
 }
 
 /** One line of an order, with how much of it is here. */
-export type OrderLineSeen = {
+type OrderLineSeen = {
   key: string;
   product: string;
   href: string;

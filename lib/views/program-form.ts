@@ -14,7 +14,7 @@ import { openedThing, type ThingOpened } from './thing-form';
 type Named = { id: string; name: string };
 type FileProgram = ShopFile['programs'][number];
 
-export type ProgramListed = {
+type ProgramListed = {
   id: string;
   recipes: string[];
   benches: string[];

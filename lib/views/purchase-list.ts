@@ -19,7 +19,7 @@ import type { Fig, FigAt } from './figures';
 import { type HereNow, houseNow, shopNow } from './house';
 
 /** One line of a purchase list. */
-export type ListLine = {
+type ListLine = {
   key: string;
   offer: string;
   product: string;
@@ -52,7 +52,7 @@ export type PurchaseList = {
 };
 
 /** What an order comes to, each figure with its working. */
-export type ListFigures = Record<'goods' | 'freight' | 'total' | 'expectedOn' | 'toMinimum' | 'toFreeFreight', Fig> & {
+type ListFigures = Record<'goods' | 'freight' | 'total' | 'expectedOn' | 'toMinimum' | 'toFreeFreight', Fig> & {
   lines: Fig[];
 };
 

@@ -38,7 +38,7 @@ export type PlannedLine = {
 export type Why = { words: string; figure: Fig | null };
 
 /** What no order comes in time for: on a day; or of what nobody offers, from a day on. */
-export type LateSeen = { product: string; on: Day; amount: Fig };
+type LateSeen = { product: string; on: Day; amount: Fig };
 
 export type PlannedOrder = {
   key: string;

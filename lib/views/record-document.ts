@@ -10,7 +10,7 @@ import { nameIn } from '../engine/name-in';
 import { NO_HASH } from '../engine/record/seal-text';
 import type { BookRecord, RecordBook, RecordsWhole } from './record-book';
 
-export const RECORDS_FORMAT = 'bench-and-bottle/records@1';
+const RECORDS_FORMAT = 'bench-and-bottle/records@1';
 
 export type RecordsDocument = ReturnType<typeof recordsDocument>;
 export type RecordDocument = ReturnType<typeof recordDocument>;
@@ -54,7 +54,7 @@ function openingDocument(book: WholeBook, { bench, wasUntil, opensAt, reason, ac
   };
 }
 
-export const recordDocument = (book: WholeBook, record: BookRecord) => ({
+const recordDocument = (book: WholeBook, record: BookRecord) => ({
   id: record.id,
   state: record.counting,
   mustBeKeptUntil: record.keptUntil,

@@ -112,7 +112,7 @@ function versionSeen(book: RecordBook, version: RecordVersion, before: RecordVer
 }
 
 /** As many records as one part of the printed log has; "all" is one part, however long. */
-export const MOST_ON_PAPER = 100;
+const MOST_ON_PAPER = 100;
 
 /** Records to print, as they are looked for: one part of them, or all. Null when there is no shop. */
 export async function printedLog(query: LogQuery, part: number | 'all', clock: Clock): Promise<PrintedLog | null> {

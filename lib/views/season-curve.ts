@@ -13,7 +13,7 @@ import { type AskedOf, curveNow, equivalentsNow } from './equivalents-now';
 import type { Fig } from './figures';
 
 /** What a season costs with each candidate at one use, and how much is sprayed at it; null where it is not known. */
-export type CurveRow = { spray: Fig; isPlanned: boolean; isTurn: boolean; costs: (Fig | null)[] };
+type CurveRow = { spray: Fig; isPlanned: boolean; isTurn: boolean; costs: (Fig | null)[] };
 
 /** What a season costs with each candidate that is allowed, by how much is sprayed in it, and where the order turns. */
 export type SeasonCurve = { names: string[]; rows: CurveRow[] };

@@ -37,7 +37,7 @@ export type SprayingTicket = {
   flags: Flag[];
 };
 
-export type TicketLine = {
+type TicketLine = {
   product: Pick<Product, 'id' | 'name'>;
   dose: string;
   amount: Fig;

@@ -12,10 +12,10 @@ import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 
 /** A product in a recipe, and how many others of the shop have its substance. */
-export type PlaceSeen = { recipe: string; product: string; dose: string; others: string[]; href: string };
+type PlaceSeen = { recipe: string; product: string; dose: string; others: string[]; href: string };
 
 /** A recipe in which a product could stand, at which dose, what a litre would cost, and in whose place. */
-export type StandInSeen = {
+type StandInSeen = {
   recipe: string;
   instead: string;
   /** What stands there now. */
@@ -28,7 +28,7 @@ export type StandInSeen = {
 };
 
 /** A bottle of which something will die, and where that could be used up before. */
-export type UseUpSeen = {
+type UseUpSeen = {
   key: string;
   product: string;
   wasted: Fig;
@@ -74,7 +74,7 @@ export async function standInsScreen(clock: Clock, productId: string | undefined
   };
 }
 
-export const equivalentsHref = (recipe: string, product: string): string =>
+const equivalentsHref = (recipe: string, product: string): string =>
   `/buy/equivalents?${new URLSearchParams({ recipe, product })}`;
 
 function placesIn({ shop }: House, recipe: Recipe): (PlaceSeen & { productId: string })[] {

@@ -20,7 +20,7 @@ import type { HereNow } from './house';
 export type LineTo = { product: string; dose: string; use: string; order: string };
 
 /** Something that a switch does, with the figure of it where it has one: `before` and `after` stand around that. */
-export type Effect = { before: string; figure: Fig | null; after: string };
+type Effect = { before: string; figure: Fig | null; after: string };
 
 /** What a switch would do, before anybody does it. */
 export type SwitchSeen = { to: LineTo; effects: Effect[]; flags: Flag[] };
@@ -73,7 +73,7 @@ const firstOfKind = (flags: Flag[]): Flag[] =>
   );
 
 /** A line as a shop file writes it. */
-export const lineOf = ({ product, dose, use, order }: LineTo): ShopFile['recipes'][number]['ingredients'][number] => ({
+const lineOf = ({ product, dose, use, order }: LineTo): ShopFile['recipes'][number]['ingredients'][number] => ({
   ...{ product, dose, use: use || null, order: order === '' ? null : Number(order) },
 });
 

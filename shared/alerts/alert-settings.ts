@@ -2,7 +2,6 @@ import { z } from 'zod';
 
 /** How a connection to a mail server is guarded: from its first byte, from its greeting on, or not at all. */
 export const MAIL_GUARDS = ['tls', 'starttls', 'none'] as const;
-export type MailGuard = (typeof MAIL_GUARDS)[number];
 
 /** One line of plain text: nothing in it can begin a further header. */
 const line = (longest: number) =>

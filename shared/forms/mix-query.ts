@@ -5,7 +5,7 @@ import { compare, type Exact, ZERO } from '../quantity/exact';
 import { type Day, readDay } from '../time/day';
 
 /** So many plants of one group on a bench, the group by its place there from 0. */
-export type PlantsAsked = { bench: string; group: number; count: number };
+type PlantsAsked = { bench: string; group: number; count: number };
 
 /** How much is to be mixed. Benches beside a volume say where it goes, not how much it is. */
 export type MixWhat =
@@ -15,7 +15,7 @@ export type MixWhat =
   | { kind: 'volume'; volume: Typed; benches: string[]; area: Typed | null };
 
 /** A volume in mL or a ground in m², exact, beside the text that it was typed as. */
-export type Typed = { text: string; value: Exact };
+type Typed = { text: string; value: Exact };
 
 /** Which mix an address asks for. */
 export type MixQuery = {

@@ -77,7 +77,7 @@ function readWas(json: string): WasPrice | null {
 }
 
 /** Whole days, or nothing: not known. */
-export function readDays(typed: string): Reading<number | null> {
+function readDays(typed: string): Reading<number | null> {
   if (typed === '') return read(null);
   if (/^\d{1,3}$/.test(typed)) return read(Number(typed));
   return unreadable(
@@ -176,7 +176,7 @@ function sinceOf({ was, since, ...now }: OfferForm, today: Day): Reading<string 
 }
 
 /** Whether two prices of an offer come to the same, however they are written. */
-export function isSamePrice(a: Omit<WasPrice, 'since'>, b: Omit<WasPrice, 'since'>): boolean {
+function isSamePrice(a: Omit<WasPrice, 'since'>, b: Omit<WasPrice, 'since'>): boolean {
   if (worth(a.price) !== worth(b.price) || a.breaks.length !== b.breaks.length) return false;
   return a.breaks.every(({ atLeast, price }, place) => {
     const other = b.breaks[place];

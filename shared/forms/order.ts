@@ -13,7 +13,7 @@ type FileOrder = ShopFile['orders'][number];
 type FileOffer = ShopFile['offers'][number];
 
 /** One line of an order as it was typed. */
-export type OrderLineTyped = { row: number; offer: string; count: number; price: Micros | null };
+type OrderLineTyped = { row: number; offer: string; count: number; price: Micros | null };
 
 /** An order as it was typed. Whatever was left empty is null: the price as it is offered, the day as it takes them. */
 export type OrderTyped = {

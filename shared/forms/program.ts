@@ -93,7 +93,7 @@ export function programOfDraft(
 }
 
 /** The field that says how a program comes back, by the way that was chosen. */
-export const fieldOfRepeat = ({ kind }: RepeatDraft): string =>
+const fieldOfRepeat = ({ kind }: RepeatDraft): string =>
   kind === 'weeks' ? 'everyWeeks' : kind === 'days' ? 'everyDays' : 'rule';
 
 /** The field of the form that a fault of the program's part of a shop file is about. */

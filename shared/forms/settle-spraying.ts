@@ -3,7 +3,7 @@ import { oneLine } from '../text/one-line';
 import { commandId, shopId } from './command-fields';
 
 /** What may have become of a spraying that was begun. */
-export const BECAME = ['ended', 'recorded', 'never'] as const;
+const BECAME = ['ended', 'recorded', 'never'] as const;
 
 /** Say what became of a spraying that was begun and is not on record. */
 export const SettleSpraying = z.strictObject({

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { commandId, shopId } from './command-fields';
 
 /** What a secret link can show: the states of the benches for the sales floor, or the calendar. */
-export const LINK_KINDS = ['board', 'calendar'] as const;
+const LINK_KINDS = ['board', 'calendar'] as const;
 export type LinkKind = (typeof LINK_KINDS)[number];
 
 const sent = { commandId: commandId(), shop: shopId() };

@@ -20,7 +20,7 @@ const moneyOrNothing = () =>
     if (!reading.ok) context.addIssue(reading.message);
   });
 
-export const moneyOrNull = (typed: string): Reading<unknown> => (typed === '' ? read(null) : readMoney(typed));
+const moneyOrNull = (typed: string): Reading<unknown> => (typed === '' ? read(null) : readMoney(typed));
 
 const datesIn = (typed: string): string[] =>
   typed

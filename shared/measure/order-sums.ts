@@ -55,5 +55,5 @@ export function orderSums(
 }
 
 /** How much more goods there would have to be for a threshold: 0 when it is reached, null when there is none. */
-export const missingTo = (threshold: Micros | null, goods: Micros): Micros | null =>
+const missingTo = (threshold: Micros | null, goods: Micros): Micros | null =>
   threshold === null ? null : minus(threshold, goods < threshold ? goods : threshold);

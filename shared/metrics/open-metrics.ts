@@ -6,7 +6,7 @@
 export const OPEN_METRICS = 'application/openmetrics-text; version=1.0.0';
 
 /** Words that tell figures of one name apart, such as `{ status: '2xx' }`. */
-export type Labels = Readonly<Record<string, string>>;
+type Labels = Readonly<Record<string, string>>;
 
 /** A figure that goes up and down, or a count that only grows. Null: not known, and then it is left out. */
 export type Figure = {

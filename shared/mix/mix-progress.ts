@@ -32,10 +32,10 @@ export type AcidPour = z.infer<typeof AcidPour>;
 const Stop = z.object({ rule: z.string(), messages: z.array(z.string()) });
 
 /** Where the whole mix stands with the shop. */
-export const MIX_STATES = ['mixing', 'to-send', 'sent'] as const;
+const MIX_STATES = ['mixing', 'to-send', 'sent'] as const;
 
 /** The fields that are typed at the end, as they are typed. */
-export const ANSWERS = [
+const ANSWERS = [
   'startedAt',
   'endedAt',
   'sprayed',

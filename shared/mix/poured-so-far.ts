@@ -20,7 +20,7 @@ export function bottlesToUse(progress: MixProgress, product: string): PlanBottle
 }
 
 /** What the books leave in a bottle once everything of this mix is out of it, but for one fill's pour of it. µL or mg. */
-export function leftBefore(progress: MixProgress, bottle: PlanBottle, product: string, fill: number): number {
+function leftBefore(progress: MixProgress, bottle: PlanBottle, product: string, fill: number): number {
   const { plan, pours } = progress;
   const its = productIn(plan, product);
   let left = bottle.left;

@@ -9,7 +9,7 @@ export type SprayingTelling = Omit<SprayingBody, 'commandId'>;
  * What the shop has to know of a mix while it is sprayed: since when, on which benches, and until when. Null before
  * spraying began, and while no bench is named.
  */
-export function sprayingOf(progress: MixProgress): SprayingTelling | null {
+function sprayingOf(progress: MixProgress): SprayingTelling | null {
   const { plan, sprayingSince, sprayingUntil, apart, turn } = progress;
   const benches = sprayedBenches(progress);
   if (sprayingSince === null || benches.length === 0) return null;

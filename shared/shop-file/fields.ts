@@ -167,7 +167,7 @@ export function oneOf<const T extends readonly string[]>(...choices: T) {
 }
 
 /** A list; of at most so many things, as `check-limits.ts` holds it for whole files. */
-export const list = <T extends z.ZodType>(of: T, most?: number) => {
+const list = <T extends z.ZodType>(of: T, most?: number) => {
   const any = z.array(of, instead('Write a list, in square brackets.'));
   return most === undefined ? any : any.meta({ maxItems: most });
 };

@@ -4,7 +4,7 @@ import { type Path, pathText, shortened } from './path';
 /** What is wrong with a text as JSON. When it is readable, `JSON.parse` will take it. */
 export type Scan = { readable: boolean; faults: Fault[] };
 
-export const DEEPEST = 32;
+const DEEPEST = 32;
 export const MOST_VALUES = 1_000_000;
 export const LONGEST_LIST = 50_000;
 const LONGEST_NUMBER = 40;

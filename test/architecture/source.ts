@@ -61,7 +61,7 @@ export function walk(node: Syntax, parents: Syntax[] = [], found: Placed[] = [])
   return found;
 }
 
-export function isSyntax(value: unknown): value is Syntax {
+function isSyntax(value: unknown): value is Syntax {
   return typeof value === 'object' && value !== null && 'type' in value && typeof value.type === 'string';
 }
 

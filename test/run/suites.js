@@ -2,8 +2,9 @@ import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { findBrowser } from './browser.js';
-import { countPlaywright, countVitest, fail, pass } from './count.js';
+import { add, countPlaywright, countVitest, fail, pass } from './count.js';
 import { freePort } from './free-port.js';
+import { lightTests } from './light-tests.js';
 import { postgresqlPrograms } from './postgresql.js';
 import { quickFolder } from './quick-folder.js';
 
@@ -13,11 +14,21 @@ const PINNED_CLOCK = '2026-04-14T13:30:00Z';
 /** Every suite by its name: it says what it does, runs, and gives its count. */
 export const SUITES = {
   types: (root) => judged('types: TypeScript', root, ['node_modules/typescript/bin/tsc', '--noEmit']),
-  style: (root) => judged('style: Biome', root, ['node_modules/@biomejs/biome/bin/biome', 'check', '--colors=off']),
+  style: runStyle,
   rules: runRules,
   browser: runBrowser,
   promises: runPromises,
 };
+
+/** What answers in half a minute on two idle cores. */
+export const QUICK_SUITES = { types: SUITES.types, style: SUITES.style, light: runLight };
+
+/** How it is written, and what of it nobody uses. */
+async function runStyle(root) {
+  const biome = await judged('style: Biome', root, ['node_modules/@biomejs/biome/bin/biome', 'check', '--colors=off']);
+  const knip = ['node_modules/knip/bin/knip.js', '--config', 'test/knip.jsonc', '--no-progress', '--no-config-hints'];
+  return add(biome, await judged('style: Knip (exports, files and packages that nobody uses)', root, knip));
+}
 
 /** A tool that either finds nothing, which counts as one test passed, or something, which counts as one failed. */
 async function judged(title, root, args) {
@@ -34,6 +45,16 @@ async function runRules(root, extra) {
       '  PostgreSQL is not installed here, so what is tried on it is left out (Debian: apt-get install postgresql)',
     );
   }
+  return runVitest(root, extra);
+}
+
+/** Those rules that take no time, and every changed test. */
+function runLight(root, extra) {
+  console.log('  light: architecture, every test without a database and without many cases, changed tests …');
+  return runVitest(root, [...lightTests(root), ...extra]);
+}
+
+function runVitest(root, extra) {
   return inTempFolder(async (folder) => {
     const report = join(folder, 'rules.json');
     const args = ['run', '--config', 'test/vitest.config.ts', '--reporter=json', `--outputFile=${report}`, ...extra];

@@ -6,7 +6,7 @@ import { rrulestr } from 'rrule';
 const DAY_MS = 86_400_000;
 const WEEKDAYS = ['sun', 'mon', 'tue', 'wed', 'thu', 'fri', 'sat'];
 
-export const startOf = (day: string): number => Date.parse(`${day}T00:00:00Z`);
+const startOf = (day: string): number => Date.parse(`${day}T00:00:00Z`);
 export const dayAfter = (day: string, days: number): string =>
   new Date(startOf(day) + days * DAY_MS).toISOString().slice(0, 10);
 export const daysBetween = (from: string, until: string): number => (startOf(until) - startOf(from)) / DAY_MS;

@@ -46,7 +46,7 @@ const written = (text: string): Fraction =>
     .reduce(plus);
 
 /** `dropMl` is what a drop of the shop holds. */
-export function amountOf(text: string, dropMl: number): Amount {
+function amountOf(text: string, dropMl: number): Amount {
   const [, number = '', unit = ''] = /^([\d./ ]*?)\s*([a-z][a-z ]*)$/i.exec(text.trim()) ?? [];
   const many = number === '' ? decimal(1) : written(number);
   if (unit === 'drops' || unit === 'drop') return { ml: times(many, decimal(dropMl)), grams: null };
@@ -59,7 +59,7 @@ export function amountOf(text: string, dropMl: number): Amount {
 const THOUSAND = decimal(1000);
 
 /** Whole µL of a liquid or mg of a powder that an amount of it is; null when that cannot be told. */
-export function unrounded(amount: Amount, goods: Goods): Fraction | null {
+function unrounded(amount: Amount, goods: Goods): Fraction | null {
   if (goods.form === 'liquid') {
     if (amount.ml) return times(amount.ml, THOUSAND);
     if (goods.densityGPerMl === null) return null;

@@ -6,11 +6,11 @@ import { micros } from './shelf';
 
 /* What is to be sprayed, day by day: when, where, and how much of what. */
 
-export type Program = ShopFile['programs'][number];
+type Program = ShopFile['programs'][number];
 export type Recipe = ShopFile['recipes'][number];
 export type Product = ShopFile['products'][number];
 export type Bench = ShopFile['benches'][number];
-export type Line = { product: Product; ingredient: Recipe['ingredients'][number]; amount: bigint | null };
+type Line = { product: Product; ingredient: Recipe['ingredients'][number]; amount: bigint | null };
 
 export type Turn = {
   program: Program;

@@ -10,7 +10,7 @@ import { dropOrder, keepOrder, keptOrder, thisPage } from './kept-orders';
 type Begun = Pick<WrittenOrder, 'shop' | 'supplier' | 'standing'> & { today: string; rows: OrderRow[]; first: Fields };
 
 /** What was written before: put back into the form, or thrown away as long as the page is open. */
-export type Found = { written: WrittenOrder; isBack: boolean; gone: string[] };
+type Found = { written: WrittenOrder; isBack: boolean; gone: string[] };
 
 export type Written = {
   /** What is typed just now, as far as it can be read, and whether all of it can. */

@@ -4,7 +4,7 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import styles from './hold-button.module.css';
 
 /** So long a button is held that must not be pressed by mistake, in milliseconds. */
-export const HOLD_MS = 700;
+const HOLD_MS = 700;
 /** So long a second press counts where nothing can be held. */
 const AGAIN_MS = 4_000;
 

@@ -17,7 +17,7 @@ import { RepeatFields } from './repeat-fields';
 
 const withRoom = (draft: ProgramDraft): ProgramDraft => ({ ...draft, recipes: [...draft.recipes, ''] });
 
-export type ProgramFormProps = { form: Form<ProgramDraft>; screen: ProgramFormScreen };
+type ProgramFormProps = { form: Form<ProgramDraft>; screen: ProgramFormScreen };
 
 /** A program as it is typed: recipes in their turn, benches, season, how often; with its next days beside it. */
 export function ProgramForm({ screen }: { screen: ProgramFormScreen }) {

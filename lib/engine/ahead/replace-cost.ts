@@ -34,7 +34,7 @@ export type ReplaceLine = {
 export type Purchase = { offer: Offer; packs: number; price: Micros; goods: Micros };
 
 /** What one supplier would send. `freight` is null when it was never entered. */
-export type ReplaceOrder = { supplier: Supplier; goods: Micros; freight: Micros | null };
+type ReplaceOrder = { supplier: Supplier; goods: Micros; freight: Micros | null };
 
 /**
  * The cost to replace the shelf: for each product the whole packs that hold what is usable of it, of the offer where

@@ -1,6 +1,6 @@
 import type { Severity } from '../rules/flag';
 
-export const ALERT_KINDS = ['reorder', 'bottle', 'reopening', 'closed-at-opening', 'label-limit'] as const;
+const ALERT_KINDS = ['reorder', 'bottle', 'reopening', 'closed-at-opening', 'label-limit'] as const;
 export type AlertKind = (typeof ALERT_KINDS)[number];
 
 /** Something that somebody should be told once. */

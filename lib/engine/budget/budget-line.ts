@@ -3,7 +3,7 @@ import type { ToEnter } from '../rules/to-enter';
 import type { Bench, Product } from '../shop';
 
 /** What money went for, or will go for. */
-export type BudgetKind = 'product' | 'waste' | 'labour';
+type BudgetKind = 'product' | 'waste' | 'labour';
 
 /**
  * One piece of cost: of one product or of work, on one day, on one bench. Every figure of the budget is the sum of such

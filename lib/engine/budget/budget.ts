@@ -37,7 +37,7 @@ export type BudgetKey = (typeof BUDGET_KEYS)[number];
 export const NONE = '';
 
 /** In which row a line stands. */
-export function rowOf({ on, program, bench, product }: BudgetLine, key: BudgetKey): string {
+function rowOf({ on, program, bench, product }: BudgetLine, key: BudgetKey): string {
   if (key === 'month') return on.slice(0, 7);
   return (key === 'program' ? program : key === 'bench' ? bench?.id : product?.id) ?? NONE;
 }

@@ -66,7 +66,7 @@ export function capitalOf(
   );
 }
 
-export const DAYS_PER_YEAR = 365;
+const DAYS_PER_YEAR = 365;
 
 /** Every µL of a pack times the days from its order until it is used, dies, or the horizon ends. */
 export function tiedUp(

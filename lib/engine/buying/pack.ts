@@ -22,7 +22,7 @@ export type Pack = PricePeriod & {
 };
 
 /** How a pack comes that is opened on a needed day. */
-export type Way = {
+type Way = {
   /** The last day on which it can be ordered for that. */
   orderOn: number;
   /** The day it is there; for a need that no order can meet in time, as if it came in time. */

@@ -80,5 +80,5 @@ function groupsOf(parts: readonly Part[]): Part[][] {
 }
 
 /** Whether one product's packs can be chosen by themselves: no order costs anything, and no number changes a price. */
-export const standsAlone = ({ packs }: Part): boolean =>
+const standsAlone = ({ packs }: Part): boolean =>
   packs.every(({ offer, levels }) => levels.length === 1 && !hasOrderCost(offer.supplier));

@@ -45,7 +45,7 @@ export type PurchasePlan = {
 };
 
 /** What somebody would have to enter before the plan can count it. */
-export type Unknown =
+type Unknown =
   | { what: 'amount'; product: Product }
   | { what: 'offer'; product: Product }
   | { what: 'lead time'; offer: Offer }
@@ -69,7 +69,7 @@ export function purchasePlanOf(shop: Shop, today: Day, weeks: number, solver: So
 }
 
 /** The same for a projection that is there already, with what is on order in it. */
-export function purchasePlanFor(projection: Projection, solver: Solver): PurchasePlan {
+function purchasePlanFor(projection: Projection, solver: Solver): PurchasePlan {
   const { shop, today, weeks } = projection;
   const horizon = horizonOf(shop, today, weeks);
   const { parts, unknowns } = partsOf(projection, horizon);
@@ -104,7 +104,7 @@ export function purchasePlanFor(projection: Projection, solver: Solver): Purchas
 const AS_GOOD_AS_NOTHING = 1_000;
 
 /** What has to be bought of each product and what it can be met with, in the shop's order. */
-export function partsOf({ shop, sprayings }: Projection, horizon: Horizon): { parts: Part[]; unknowns: Unknown[] } {
+function partsOf({ shop, sprayings }: Projection, horizon: Horizon): { parts: Part[]; unknowns: Unknown[] } {
   const asked = askedOf(sprayings);
   const unknown = new Set(
     sprayings.flatMap(({ lines }) =>

@@ -25,7 +25,7 @@ export function sprayingEvent(shop: Shop, facts: CalendarFacts, spraying: Sprayi
 }
 
 /** What is said of every spraying, since a calendar is read far from the label. */
-export const GOVERNS = 'The label governs.';
+const GOVERNS = 'The label governs.';
 
 function closedFor({ zone }: Shop, until: Spraying['reopensAt'], startsAt: Spraying['startsAt']): string {
   const from = dayOf(zone, startsAt);

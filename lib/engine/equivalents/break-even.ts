@@ -5,7 +5,7 @@ import type { Priced } from './equivalents';
 import { type Season, type SeasonCost, seasonCost } from './season';
 
 /** What a season of so much spray, mL, costs with each of two products. */
-export type Beside = { seasonMl: Exact; seasons: [SeasonCost | null, SeasonCost | null] };
+type Beside = { seasonMl: Exact; seasons: [SeasonCost | null, SeasonCost | null] };
 
 /**
  * Two products whose order by season cost turns round, and how much spray of a season that takes, mL. `before` is a

@@ -1,5 +1,5 @@
 import type { Dose } from '@/shared/measure/dose';
-import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity/exact';
+import { divide, type Exact, exact, toNumber } from '@/shared/quantity/exact';
 import { groundOf } from '../bench/ground';
 import { sprayFor } from '../bench/spray-volume';
 import { toEnterForStrength } from '../mix/missing-strength';
@@ -178,10 +178,4 @@ export function doseNumber(shop: Shop, recipe: Recipe, ingredient: Ingredient): 
   }
   const rate = ratePerMl(dose, product, groundFor(shop, recipe));
   return rate && { dose: rate, unit: `${unit}/L` };
-}
-
-/** How much of a product goes into each litre of spray, µL or mg; null when it cannot be worked out. */
-export function stockPerLitre(shop: Shop, recipe: Recipe, { product, dose }: Ingredient): Exact | null {
-  const rate = ratePerMl(dose, product, groundFor(shop, recipe));
-  return rate && multiply(rate, THOUSAND);
 }

@@ -66,7 +66,7 @@ export function equivalentsOf(
 const NO_TURN: BreakEven = { flips: [], isWhole: true };
 
 /** What a candidate costs on the three bases. */
-export function priced(shop: Shop, wanted: Wanted, season: Season, candidate: Candidate, solver: Solver): Priced {
+function priced(shop: Shop, wanted: Wanted, season: Season, candidate: Candidate, solver: Solver): Priced {
   const { ingredient, allowed } = candidate;
   const cost = allowed && ingredient ? seasonCost(season, ingredient, solver) : null;
   return { ...pricedByUnit(shop, wanted, candidate), season: cost };

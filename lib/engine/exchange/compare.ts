@@ -21,7 +21,7 @@ export const COLLECTIONS = [
 export type Collection = (typeof COLLECTIONS)[number];
 
 /** One thing of a list: its id, and its name where it has one. */
-export type Named = { id: string; name: string | null };
+type Named = { id: string; name: string | null };
 export type Changed = Named & { fields: Differing[] };
 
 export type CollectionChange = {

@@ -10,7 +10,7 @@ export type IndexedRecord = { application: Application; place: number; reopensAt
  * Records of a shop in the orders in which the keep-out questions ask for them. A question about one moment then looks at
  * the few records that matter, instead of at years of them.
  */
-export type RecordIndex = {
+type RecordIndex = {
   /** The latest end first; those whose end nobody knows before all others. */
   byEnd: IndexedRecord[];
   /** The latest start first; only records whose start can be read. */
@@ -22,7 +22,7 @@ export type RecordIndex = {
 const known = new WeakMap<readonly Application[], RecordIndex>();
 
 /** The index of a list of records that nobody changes; made once for each list. */
-export function recordIndex(applications: Application[]): RecordIndex {
+function recordIndex(applications: Application[]): RecordIndex {
   const made = known.get(applications) ?? indexOf(applications);
   known.set(applications, made);
   return made;

@@ -4,7 +4,7 @@ import type { Instant } from '@/shared/time/instant';
 /** Where stock comes from and goes to. `count` is what a count found missing, or found again. */
 export type Side = 'supplier' | 'container' | 'spray' | 'waste' | 'count';
 
-export type MovementKind = 'received' | 'drawn' | 'counted' | 'discarded' | 'reversed';
+type MovementKind = 'received' | 'drawn' | 'counted' | 'discarded' | 'reversed';
 
 /** One line against a container. The amount is above zero; the two sides say which way it went, so it balances by its shape. */
 export type Movement = {

@@ -25,7 +25,7 @@ const holds = (ingredients: readonly Ingredient[], product: Product): boolean =>
   ingredients.some((ingredient) => ingredient.product.id === product.id);
 
 /** Half a litre: a jar that everyone has. */
-export const JAR_ML = exact(500n);
+const JAR_ML = exact(500n);
 
 /** How long a jar stands before it is judged. Source: Utah State University Extension, "Using a Jar Test", 2012. */
 export const JAR_STANDS_MINUTES = 15;

@@ -2,7 +2,7 @@ import type { PRODUCT_KINDS } from '@/shared/shop-file/contract';
 import type { Instant } from '@/shared/time/instant';
 
 /** What a record must say of a spraying with a pesticide. */
-export type RequiredField =
+type RequiredField =
   | 'product'
   | 'registration'
   | 'actives'

@@ -4,7 +4,7 @@ import { dayOf } from '@/shared/time/zone';
 import type { Shop } from '../shop';
 
 /** The fewest years for which a record is kept, whatever a shop sets: 40 CFR 170.311(b)(6), 7 CFR 110.3(c). */
-export const FEWEST_YEARS = 2;
+const FEWEST_YEARS = 2;
 
 /**
  * The first day on which a record need no longer be kept: so many calendar years after the day on which its interval had

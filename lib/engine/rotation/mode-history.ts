@@ -12,10 +12,10 @@ import { canRepeat } from './mode-group';
  *
  * `group` is written with its sub-group, and `countsAs` is the group that is counted; null for one that is never a repetition.
  */
-export type ModeInTurn = { group: string; countsAs: string | null; inARow: number; isOver: boolean };
+type ModeInTurn = { group: string; countsAs: string | null; inARow: number; isOver: boolean };
 
 /** A bench is sprayed: on record, or as planned. `modes` is empty when nothing in it has a group. */
-export type ModeTurn = { day: Day; recipe: Recipe; planned: Spraying | null; modes: ModeInTurn[] };
+type ModeTurn = { day: Day; recipe: Recipe; planned: Spraying | null; modes: ModeInTurn[] };
 
 /** The modes of action that a bench has had and will have, in order. */
 export type BenchModes = { bench: Bench; turns: ModeTurn[] };

@@ -11,7 +11,7 @@ export type FoundBy = {
 };
 
 /** How well something answers what was typed; the lower the better, null when it does not. */
-export type Rank = number | null;
+type Rank = number | null;
 
 const [EXACT_CODE, EXACT_NAME, BEGINS, WORD_BEGINS, HOLDS, BESIDE] = [0, 1, 2, 3, 4, 5];
 
@@ -41,7 +41,7 @@ export function findIn<T>(things: readonly T[], typed: string, foundBy: (thing: 
 export type Ranked<T> = { thing: T; rank: number };
 
 /** How well one thing answers a folded text. */
-export function rankOf(asked: string, { name, codes, also }: FoundBy): Rank {
+function rankOf(asked: string, { name, codes, also }: FoundBy): Rank {
   const folded = { name: fold(name), codes: codes.map(fold), also: also.map(fold) };
   if (folded.codes.includes(asked)) return EXACT_CODE;
   if (folded.name === asked) return EXACT_NAME;

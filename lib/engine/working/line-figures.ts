@@ -25,7 +25,7 @@ const WEIGH = 'Density, grams per level teaspoon or strength is missing, so the 
 const NO_GROUND = 'The area of a bench is missing, and the dose is per area.';
 
 /** A line's amount with its unit, or why it is unknown. */
-export const amountShown = (line: IngredientLine): Shown =>
+const amountShown = (line: IngredientLine): Shown =>
   line.amount === null
     ? { kind: 'unknown', because: whyUnknown(line) }
     : { kind: 'stock', amount: line.amount, form: line.ingredient.product.form };

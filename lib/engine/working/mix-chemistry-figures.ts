@@ -114,7 +114,7 @@ const alkaliSteps = (mix: AskedMix): Step[] =>
     ),
   ]);
 
-export const phShown = (pH: number | null, because: string): Shown =>
+const phShown = (pH: number | null, because: string): Shown =>
   pH === null ? { kind: 'unknown', because } : text(`pH ${showPh(pH)}`);
 
 function phWorking(mix: AskedMix): FoundWorking {
@@ -232,7 +232,7 @@ function acidWorking(mix: AskedMix, figure: AcidFigure, at: number): FoundWorkin
   };
 }
 
-export const acidShown = ({ product, missing }: AcidStep, amount: number | null): Shown =>
+const acidShown = ({ product, missing }: AcidStep, amount: number | null): Shown =>
   ratio(amount, unitOf(product.form), missing ?? 'Not known.');
 
 function correctionWorking(mix: AskedMix): FoundWorking | null {

@@ -41,7 +41,7 @@ export function stepWorking(mix: AskedMix, [number, figure, which]: string[]): F
 }
 
 /** An amount as it is poured: mL or g, however large or small. */
-export const poured = (amount: Exact | number, { form }: Pick<Product, 'form'>): Shown => ({
+const poured = (amount: Exact | number, { form }: Pick<Product, 'form'>): Shown => ({
   kind: 'ratio',
   value: (typeof amount === 'number' ? amount : toNumber(amount)) / STOCK_PER_UNIT,
   unit: unitOf(form),

@@ -13,7 +13,7 @@ const MISSING = 'What the supplier asks for − goods; nothing once it is reache
 const NO_DAY = 'No day was noted, and not every offer says how long it takes.';
 
 /** What an order comes to, as it was written. */
-export const sumsOf = ({ lines, supplier, freight }: Order): OrderSums => orderSums(lines, supplier, freight);
+const sumsOf = ({ lines, supplier, freight }: Order): OrderSums => orderSums(lines, supplier, freight);
 
 /**
  * The working of one figure of an order: `ID/goods`, `ID/freight`, `ID/total`, `ID/toMinimum`, `ID/toFreeFreight`,

@@ -22,7 +22,7 @@ const NO_SPRAY = 'The mL per plant of some plants is not known.';
 const litres = (ml: Exact): Shown => ({ kind: 'volume', ml: toNumber(ml) });
 
 /** Why there is no season's cost of a candidate. */
-export function whyNoSeason({ allowed, reasons }: Priced): string {
+function whyNoSeason({ allowed, reasons }: Priced): string {
   return allowed
     ? 'Nobody offers it, or how much a spraying takes is not known: enter an offer, or what the spraying lacks.'
     : `It is not allowed there. ${reasons.join(' ')}`;

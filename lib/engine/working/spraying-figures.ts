@@ -38,7 +38,7 @@ const addressOf = ({ program, date }: Spraying, ...figure: (string | number)[]):
 
 const NO_VOLUME = 'The mL per plant of some plants was never entered.';
 
-export const sprayShown = ({ spray }: Spraying): Shown =>
+const sprayShown = ({ spray }: Spraying): Shown =>
   spray ? { kind: 'volume', ml: toNumber(spray.total) } : { kind: 'unknown', because: NO_VOLUME };
 
 function sprayWorking(plan: Plan, spraying: Spraying): FoundWorking {

@@ -13,7 +13,7 @@ export function usedUpIn(projection: Projection): UseUp[] {
 }
 
 /** The address of a figure of one such swap: `amount`, `sprayings` or `saves`. */
-export const swapAddress = ({ waste: { container }, recipe, wanted }: UseUp, figure: string): string =>
+const swapAddress = ({ waste: { container }, recipe, wanted }: UseUp, figure: string): string =>
   figureAddress('use-up', container.lot, container.place, recipe.id, wanted.ingredient.product.id, figure);
 
 /** The working of a figure of a swap that uses up what would die: `LOT/PLACE/RECIPE/PRODUCT/FIGURE`. */

@@ -85,7 +85,7 @@ const moreOrLess = (by: number, show: (by: number) => string): string =>
   by === 0 ? 'the same' : `${show(Math.abs(by))} ${by > 0 ? 'more' : 'less'}`;
 
 /** What is supposed, a sentence for each part of it. */
-export function supposedWords({ product, ...supposed }: Supposed): string[] {
+function supposedWords({ product, ...supposed }: Supposed): string[] {
   const { pricePercent, usePercent, extra, lostFrom, bench } = supposed;
   const of = product?.name ?? 'every product';
   return [

@@ -20,7 +20,7 @@ import { dayWorking, totalWorking } from './sum-figures';
 import { swapWorking } from './swap-figures';
 import { whatIfWorking } from './what-if-figures';
 
-export type { Shown, Step, Working } from './shown';
+export type { Shown, Working } from './shown';
 
 /** What a figure may be asked of: the plan, who may stand where now, and where anybody asks of it, the budget. */
 export type Figures = { plan: Plan; benches: BenchState[]; now: Instant; budget?: Budget };

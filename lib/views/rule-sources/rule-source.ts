@@ -2,7 +2,7 @@
  * How well a source is known. `read`: read in a copy of it. `memory`: recalled, and not looked up again. `practice`: the
  * trade does it so and nobody publishes a figure, or it is this program's own rule.
  */
-export type Basis = 'read' | 'memory' | 'practice';
+type Basis = 'read' | 'memory' | 'practice';
 
 export type Source = { basis: Exclude<Basis, 'practice'>; name: string } | { basis: 'practice' };
 

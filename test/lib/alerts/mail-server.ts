@@ -3,7 +3,7 @@ import { SMTPServer } from 'smtp-server';
 import type { MailSettings } from '@/shared/alerts/alert-settings';
 
 /** A message as a mail server takes it: who it is from and for by the envelope, and every line of it. */
-export type Taken = { from: string; to: string[]; raw: string; user: string | null };
+type Taken = { from: string; to: string[]; raw: string; user: string | null };
 
 export type MailServer = { port: number; taken: Taken[]; settings: (rest?: Partial<MailSettings>) => MailSettings };
 

@@ -1,7 +1,7 @@
 import { createServer, type IncomingHttpHeaders, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 
-export type Posted = { method: string; path: string; headers: IncomingHttpHeaders; body: string };
+type Posted = { method: string; path: string; headers: IncomingHttpHeaders; body: string };
 
 const open: Server[] = [];
 /** Close every one that was opened, after each test. */

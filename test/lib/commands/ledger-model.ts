@@ -12,7 +12,7 @@ const dayAt = (hour: number) => (hour < 4 ? '2026-03-30' : '2026-03-31');
 const TODAY = '2026-03-31';
 const RECEIVED_ON = '2026-03-30';
 
-export type Line = { at: number; change: number; kind: string; back: Line | null; isBack: boolean };
+type Line = { at: number; change: number; kind: string; back: Line | null; isBack: boolean };
 export type ModelBottle = { lines: Line[]; openedOn: string | null; keptIn: string | null; expiresOn: string | null };
 
 /** A bottle that was just received. */

@@ -41,7 +41,7 @@ function digitOfAValue(file: string, random: Random): string {
 }
 
 /** Change one digit or letter of one value by raw SQL, past every guard. Null: this row holds nothing to change. */
-export function changeADigit(database: Sqlite.Database, random: Random): string | null {
+function changeADigit(database: Sqlite.Database, random: Random): string | null {
   database.exec('PRAGMA foreign_keys = OFF; PRAGMA ignore_check_constraints = ON');
   const tables = database
     .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE '\\_%' ESCAPE '\\'")

@@ -6,7 +6,7 @@ import { houseNow } from '@/lib/views/house';
 import { workingIn, workingScreen } from '@/lib/views/working';
 
 /** Every figure of a screen, wherever it stands in it. */
-export function figuresIn(screen: unknown): Fig[] {
+function figuresIn(screen: unknown): Fig[] {
   if (Array.isArray(screen)) return screen.flatMap(figuresIn);
   if (typeof screen !== 'object' || screen === null) return [];
   return isFig(screen) ? [screen] : Object.values(screen).flatMap(figuresIn);

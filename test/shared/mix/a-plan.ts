@@ -1,6 +1,6 @@
 import { finishBodyOf } from '@/shared/mix/finish-body';
 import { afterwards, type MixAction } from '@/shared/mix/mix-action';
-import { bottleKey, type MixPlan } from '@/shared/mix/mix-plan';
+import type { MixPlan } from '@/shared/mix/mix-plan';
 import { beginMix, type MixProgress } from '@/shared/mix/mix-progress';
 import { Day } from '@/shared/time/day';
 import { Zone } from '@/shared/time/zone';
@@ -74,10 +74,6 @@ export const FAR: MixPlan = {
 
 export const OIL_1 = { lotId: 'o', place: 0 };
 export const OIL_2 = { lotId: 'o', place: 1 };
-
-/** What the books have in a bottle of the plan. */
-export const leftIn = (spot: { lotId: string; place: number }): number =>
-  PLAN.products.flatMap(({ bottles }) => bottles).find((one) => bottleKey(one) === bottleKey(spot))?.left ?? 0;
 
 export const ID = 'a'.repeat(32);
 export const begun = (plan: MixPlan = PLAN) => beginMix(plan, ID, 1_000);

@@ -91,7 +91,7 @@ export function fillerBundles(
 }
 
 /** The arc of the same kind of pack that leaves a node and holds for an order day. */
-export function arcFrom({ arcs, firstArc, nodes }: PartGraph, node: number, like: Arc, slot: number): Arc | undefined {
+function arcFrom({ arcs, firstArc, nodes }: PartGraph, node: number, like: Arc, slot: number): Arc | undefined {
   if (node >= nodes) return undefined;
   for (let index = firstArc[node] ?? 0; index < (firstArc[node + 1] ?? 0); index++) {
     const arc = arcs[index];

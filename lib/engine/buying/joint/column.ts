@@ -74,7 +74,7 @@ function asTheyCome(need: Need, horizon: Horizon, bought: readonly Bought[]): Pu
 }
 
 /** Which orders a column is in, and for how much where that decides something: of two alike, the cheaper one will do. */
-export function keyOf({ all }: CandidateOrders, goods: ReadonlyMap<number, number>): string {
+function keyOf({ all }: CandidateOrders, goods: ReadonlyMap<number, number>): string {
   const parts = [...goods].sort(([a], [b]) => a - b);
   const worth = (slot: number, value: number) => Math.min(value, all[slot]?.minimum ?? 0);
   return parts.map(([slot, value]) => (all[slot]?.minimum ? `${slot}:${worth(slot, value)}` : `${slot}`)).join(' ');

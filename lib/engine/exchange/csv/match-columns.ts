@@ -34,7 +34,7 @@ export function matchColumns(
 }
 
 /** The column with a field; null when there is none. */
-export const columnOf = (list: CsvList, field: string | null): Column | null =>
+const columnOf = (list: CsvList, field: string | null): Column | null =>
   COLUMNS[list].find((column) => column.field === field) ?? null;
 
 const names = new Map<CsvList, ReadonlyMap<string, Column>>();

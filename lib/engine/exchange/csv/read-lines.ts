@@ -13,7 +13,7 @@ import { type ReadingWith, readCell } from './read-cell';
 export type ReadLine = { line: number; thing: Record<string, unknown>; faults: CellComplaint[] };
 
 /** What is wrong with a cell; with the line as a whole when there is no field. */
-export type CellComplaint = { field: string | null; message: string };
+type CellComplaint = { field: string | null; message: string };
 
 /** What the cells of a file say about how its numbers and days are written. */
 export type Written = {

@@ -6,7 +6,7 @@ import type { Instant } from '@/shared/time/instant';
  * Values that a person, a spreadsheet or a program may send, and that no shop should be able to keep.
  */
 
-export const TEXTS = [
+const TEXTS = [
   ...['', ' ', '\t', '\u2028', '\u0000', 'a\tb', 'a\nb', 'a\r\nb', 'a\u2028b', 'a\u2029b', 'a\u0000b', ' a', 'a '],
   ...[
     '\u202eabc',
@@ -24,24 +24,24 @@ export const TEXTS = [
   ...['x'.repeat(10_000), '\u001b[31m', '__proto__', 'constructor', "'; --", '<b>', 'ﷺ'.repeat(50), '👩‍🌾'],
 ] as const;
 
-export const DAYS = [
+const DAYS = [
   ...['1969-12-31', '1970-01-01', '1970-12-31', '1971-01-01', '2999-12-31', '3000-01-01', '9999-12-31', '0000-00-00'],
   ...['2026-02-30', '', 'today', '2026-3-1', '2026-03-31\t', '12026-03-31'],
 ] as const;
 
-export const MOMENTS = [
+const MOMENTS = [
   ...[
     0, 1, -1, 86_400_000, 31_535_999_999, 31_536_000_000, 32_503_679_999_999, 32_503_680_000_000, 253_402_214_399_999,
   ],
   ...[8_640_000_000_000_001, 1.5, Number.NaN, Number.POSITIVE_INFINITY, Number.MAX_SAFE_INTEGER],
 ] as const;
 
-export const NUMBERS = [
+const NUMBERS = [
   ...[0, -0, -1, 1, 0.5, 1e-9, 1e-320, 1e9, 10_001, 2 ** 31, 2 ** 53, 1e21, 1e308],
   ...[Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
 ] as const;
 
-export const SIZES = [
+const SIZES = [
   ...[
     '0 mL',
     '1e9 gal',

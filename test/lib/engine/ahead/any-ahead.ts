@@ -59,7 +59,7 @@ const ingredients = fc
 type Lives = { dying: boolean };
 
 /** A small shop of three liquids in bottles, sprayed by up to three programs on two benches, as somebody may write it. */
-export const anyShop = ({ dying }: Lives): fc.Arbitrary<Written> =>
+const anyShop = ({ dying }: Lives): fc.Arbitrary<Written> =>
   fc
     .record({
       lots: fc.array(dying ? dyingLot : lot, { maxLength: 6 }),

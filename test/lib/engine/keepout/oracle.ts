@@ -10,7 +10,7 @@
  *   no end, or an interval that nobody knows: unknown. Otherwise closed before the latest reopening, and open from it on
  */
 
-export type WrittenProduct = { id: string; reiHours: string | null; madeFrom: string[] };
+type WrittenProduct = { id: string; reiHours: string | null; madeFrom: string[] };
 export type WrittenRecord = {
   id: string;
   recipe: string;

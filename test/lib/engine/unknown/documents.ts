@@ -45,7 +45,7 @@ function note(
 /** A bottle whose last day is not known dies in no week, and the flag says so for all of the plan. */
 const partOf = (rule: string): string | null => (rule === 'unknown-expiry' ? null : 'flags');
 
-export function planTold(file: ShopFile): Told {
+function planTold(file: ShopFile): Told {
   const told: Told = { document: 'plan', sums: new Map(), said: [] };
   const { totals, products, sprayings, flags, assumed } = planDocument(planAhead(shopOfFile(file), TODAY, WEEKS));
   for (const [name, value] of Object.entries(totals)) {
@@ -86,7 +86,7 @@ export function planTold(file: ShopFile): Told {
   return told;
 }
 
-export function buyTold(file: ShopFile): Told {
+function buyTold(file: ShopFile): Told {
   const told: Told = { document: 'buy', sums: new Map(), said: [] };
   const plan = buyDocument(purchasePlanOf(shopOfFile(file), TODAY, WEEKS, AT_ONCE));
   for (const [name, value] of Object.entries({ ...plan.cost, ...plan.habits })) {
@@ -99,7 +99,7 @@ export function buyTold(file: ShopFile): Told {
   return told;
 }
 
-export function mixTold(file: ShopFile): Told {
+function mixTold(file: ShopFile): Told {
   const told: Told = { document: 'mix', sums: new Map(), said: [] };
   const mix = mixAnswerOf(shopOfFile(file), { recipe: 'r0', ml: exact(5_000n), area: null }, TODAY);
   if (!mix.ok) return told;
@@ -114,7 +114,7 @@ export function mixTold(file: ShopFile): Told {
   return told;
 }
 
-export function equivalentsTold(file: ShopFile): Told {
+function equivalentsTold(file: ShopFile): Told {
   const told: Told = { document: 'equivalents', sums: new Map(), said: [] };
   const product = file.recipes[0]?.ingredients[0]?.product ?? '';
   const asked = { recipe: 'r0', product };
@@ -133,7 +133,7 @@ export function equivalentsTold(file: ShopFile): Told {
   return told;
 }
 
-export function keepoutTold(file: ShopFile): Told {
+function keepoutTold(file: ShopFile): Told {
   const told: Told = { document: 'keepout', sums: new Map(), said: [] };
   const shop = shopOfFile(file);
   for (const { bench, state, until } of keepoutDocument(NOW, keepOut(shop, NOW), shop.zone).benches) {

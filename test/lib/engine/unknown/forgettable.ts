@@ -11,9 +11,6 @@ import { anyShopFile } from '../../data/any-shop-file';
  * `repeat` (once), `expectedOn` of an order (as their delivery time has it), `freeFreightOver` (always paid).
  */
 
-/** A field that is entered, the ids that knowing it touches, and the file without it. */
-export type Forgotten = { path: string; touches: string[]; without: ShopFile };
-
 type Field = { path: string; touches: string[]; holder: Record<string, unknown>; name: string };
 
 const fieldsOf = (list: string, holder: object, names: string[], touches: string[]): Field[] =>

@@ -20,7 +20,7 @@ const DAY = 24 * HOUR;
 
 export type ModelProgram = { id: string; recipe: string; benches: string[]; start: number; every: number };
 /** `written` is its start as it stands in the record, by the clock of then. */
-export type ModelVersion = {
+type ModelVersion = {
   benches: string[];
   start: number;
   written: number;
@@ -38,7 +38,7 @@ export type ModelRecord = {
   /** Whether nobody knew its end when it was amended: so it stays until that is confirmed. */
   wasUnknown?: boolean;
 };
-export type Told = { skipped: true } | { record: string };
+type Told = { skipped: true } | { record: string };
 
 export type Model = {
   zone: string;
@@ -52,7 +52,7 @@ export type Model = {
 
 const FIRST = Date.parse('2026-03-07T00:00:00Z');
 export const DAYS = Array.from({ length: 12 }, (_, at) => new Date(FIRST + at * DAY).toISOString().slice(0, 10));
-export const keyOf = (program: string, on: string): string => `${program} ${on}`;
+const keyOf = (program: string, on: string): string => `${program} ${on}`;
 
 const known = new Map<string, number>();
 
