@@ -13,7 +13,8 @@ import { benchAnchor } from './bench-anchor';
 import { benchStates, certaintyNow, type Doubt, type Standing } from './bench-states';
 import { elapsedAt, reasonsOf } from './keep-out-words';
 import { openingsOfToday } from './openings-confirmed';
-import { shopsAndShown } from './shown-shop';
+import { reducedBenches, rememberBenches } from './reduced-board';
+import { chosenShop, shopsAndShown } from './shown-shop';
 import { type WayOut, waysOutOf } from './ways-out';
 
 /** One bench on the keep-out board, in words that were made on the server: no phone decides what they say. */
@@ -53,27 +54,30 @@ export type BoardDetail = 'full' | 'states';
  * The board of the shop that is looked at.
  *
  * Gives   null when there is no shop. When anything at all cannot be read: a board that keeps people out of every bench
+ *         by its name
  */
-export const keepOutBoard = (clock: Clock): Promise<Board | null> =>
-  readable(clock, async () => {
-    const { shown } = await shopsAndShown();
-    return shown && (await boardOf(shown.id, clock, 'full'));
-  });
+export async function keepOutBoard(clock: Clock): Promise<Board | null> {
+  const whose = `shown ${await chosenShop()}`;
+  return readable(clock, { whose, detail: 'full', shopOf: async () => (await shopsAndShown()).shown?.id ?? null });
+}
 
 /** The board behind a secret link: states and nothing else. Null when there is no such link, or it was revoked. */
 export const floorBoard = (clock: Clock, token: string): Promise<Board | null> =>
-  readable(clock, async () => {
-    const shop = await shopOfLink(token, 'board');
-    return shop === null ? null : boardOf(shop, clock, 'states');
-  });
+  readable(clock, { whose: `link ${token}`, detail: 'states', shopOf: () => shopOfLink(token, 'board') });
 
-async function readable(clock: Clock, read: () => Promise<Board | null>): Promise<Board | null> {
+/** Whose board it is, how much it tells, and how its shop is found. */
+type Asked = { whose: string; detail: BoardDetail; shopOf: () => Promise<string | null> };
+
+async function readable(clock: Clock, { whose, detail, shopOf }: Asked): Promise<Board | null> {
   try {
-    return await read();
+    const shop = await shopOf();
+    const board = shop === null ? null : await boardOf(shop, clock, detail);
+    rememberBenches(whose, board);
+    return board;
   } catch (error) {
     if (isNotOurs(error)) throw error;
     console.error('The keep-out board cannot be read, so it keeps people out of every bench:', error);
-    return unreadableBoard(clock);
+    return { ...unreadableBoard(clock), ...(await reducedBenches(whose, shopOf)) };
   }
 }
 

@@ -7,10 +7,13 @@ import { type ShopListed, shopHere, shopsHere } from '../data/shops';
 /** The cookie that remembers which shop this browser looks at. */
 export const SHOWN_SHOP = 'shown-shop';
 
+/** The shop that this browser has chosen, by its id; empty where it chose none. */
+export const chosenShop = async (): Promise<string> => (await cookies()).get(SHOWN_SHOP)?.value ?? '';
+
 /** Every shop in this database, and which of them this browser looks at. */
 export const shopsAndShown = cache(async (): Promise<{ shops: ShopListed[]; shown: ShopListed | null }> => {
   // The cookie comes first: it tells Next that no page can be made at build time, when there is no database yet.
-  const chosen = (await cookies()).get(SHOWN_SHOP)?.value;
+  const chosen = await chosenShop();
   const shops = await shopsHere();
   return { shops, shown: shops.find(({ id }) => id === chosen) ?? newestOwn(shops) ?? shops.at(-1) ?? null };
 });
