@@ -33,6 +33,20 @@ test('a form from our own page is read and done', async () => {
   expect(ran).toHaveBeenCalledWith({ lot: 'l1', ml: 5 }, { actor: 'owner' });
 });
 
+test('the sixty-first change in a minute is not made, and says how long to wait; another visitor is not held up', async () => {
+  request.headers.set('x-bench-address', '10.0.0.1');
+  for (let change = 1; change <= 60; change += 1) {
+    expect(await drawAction(IDLE, filled(FORM))).toMatchObject({ status: 'done' });
+  }
+  ran.mockClear();
+  const refused = await drawAction(IDLE, filled(FORM));
+  expect(refused).toMatchObject({ status: 'refused', typed: { lot: 'l1', ml: '5' } });
+  expect(refused.status === 'refused' && refused.message).toMatch(/Wait \d+ seconds?, .* Nothing was changed\./);
+  expect(ran).not.toHaveBeenCalled();
+  request.headers.set('x-bench-address', '10.0.0.2');
+  expect(await drawAction(IDLE, filled(FORM))).toMatchObject({ status: 'done' });
+});
+
 test.each([
   ['no Origin', { origin: null }],
   ['a sealed frame', { origin: 'null' }],

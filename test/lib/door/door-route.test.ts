@@ -51,6 +51,19 @@ test.each([
   expect(Problem.parse(answer.said).code).toBe(status === 422 ? 'unreadable' : 'turned-away');
 });
 
+test('the sixty-first change in a minute is not made, and says when to come back', async () => {
+  const visitor = { 'x-bench-address': '10.0.0.3' };
+  for (let change = 1; change <= 60; change += 1) {
+    expect(await send('{"text":"abc"}', visitor)).toMatchObject({ status: 200 });
+  }
+  expect(await send('{"text":"abc"}', visitor)).toMatchObject({
+    status: 429,
+    ran: 0,
+    said: { message: expect.stringContaining('Wait') },
+  });
+  expect(await send('{"text":"abc"}', { 'x-bench-address': '10.0.0.4' })).toMatchObject({ status: 200 });
+});
+
 test('a body that never ends is cut off when it is too long', async () => {
   expect(await send(endless())).toMatchObject({ status: 413, ran: 0 });
 });

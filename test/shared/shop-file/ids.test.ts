@@ -10,6 +10,7 @@ const LISTS = {
   benches: { name: 'B' },
   recipes: { name: 'R', ingredients: [] },
   programs: { recipes: ['r'], benches: ['b'], startsOn: '2026-01-01', startTime: '08:00', minutes: 10 },
+  orders: { supplier: 's', orderedOn: '2026-01-01', lines: [] },
   applications: { recipe: 'r', benches: ['b'], startedAt: '2026-01-01T00:00:00Z' },
 };
 
