@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import type { BottleSeen } from '@/lib/views/bottle-seen';
+import { path, pixels } from '@/shared/measure/pixels';
 import styles from './bottle.module.css';
 
 /** Height in pixels of a one-litre bottle; the others follow by the cube root of what they hold. */
@@ -18,15 +19,16 @@ export function Bottle({ bottle, scale = 1 }: BottleProps) {
   const id = useId();
   const { height, shape } = drawn(bottle, scale);
   const { width, mouth, top, outline } = shape;
-  const level = (part: number) => height - BASE - (height - BASE - top) * part;
+  const level = (part: number) => pixels(height - BASE - (height - BASE - top) * part);
+  const [wide, high] = [pixels(width), pixels(height)];
   const room = { left: 3, right: (bottle.tag ? TAG.width : 20) + 6, above: ABOVE };
   return (
     <svg
       className={styles.bottle}
       data-coming={bottle.coming || undefined}
-      width={room.left + width + room.right}
-      height={height + room.above}
-      viewBox={`${-room.left} ${-room.above} ${room.left + width + room.right} ${height + room.above}`}
+      width={pixels(room.left + wide + room.right)}
+      height={pixels(high + room.above)}
+      viewBox={path`${-room.left} ${-room.above} ${room.left + wide + room.right} ${high + room.above}`}
       aria-hidden="true"
       focusable="false"
     >
@@ -34,8 +36,8 @@ export function Bottle({ bottle, scale = 1 }: BottleProps) {
         <path d={`${outline} Z`} />
       </clipPath>
       <g clipPath={`url(#${id})`}>
-        <rect className={styles[bottle.liquid]} y={level(bottle.left)} width={width} height={height} />
-        <rect className={styles.wasted} y={level(bottle.wasted)} width={width} height={height} />
+        <rect className={styles[bottle.liquid]} y={level(bottle.left)} width={wide} height={high} />
+        <rect className={styles.wasted} y={level(bottle.wasted)} width={wide} height={high} />
       </g>
       <path className={styles.glass} d={outline} />
       <Cap width={width} mouth={mouth} opened={bottle.opened} />
@@ -79,10 +81,10 @@ function flask(height: number): Shape {
   const body = neck + 2 * shoulder;
   const [low, foot] = [height - BASE, height - 7];
   const outline = [
-    `M${left} 2 V${neck}`,
-    `C${left} ${neck + shoulder * 0.7} 2 ${neck + shoulder * 0.5} 2 ${body}`,
-    `V${foot} Q2 ${low} 7 ${low} H${width - 7} Q${width - 2} ${low} ${width - 2} ${foot} V${body}`,
-    `C${width - 2} ${neck + shoulder * 0.5} ${right} ${neck + shoulder * 0.7} ${right} ${neck} V2`,
+    path`M${left} 2 V${neck}`,
+    path`C${left} ${neck + shoulder * 0.7} 2 ${neck + shoulder * 0.5} 2 ${body}`,
+    path`V${foot} Q2 ${low} 7 ${low} H${width - 7} Q${width - 2} ${low} ${width - 2} ${foot} V${body}`,
+    path`C${width - 2} ${neck + shoulder * 0.5} ${right} ${neck + shoulder * 0.7} ${right} ${neck} V2`,
   ].join(' ');
   return { width, mouth, top: neck * 0.6, outline };
 }
@@ -94,9 +96,9 @@ function jar(height: number): Shape {
   const [left, right] = [(width - mouth) / 2, (width + mouth) / 2];
   const [low, foot] = [height - BASE, height - 6];
   const outline = [
-    `M${left} 2 V8 Q2 10 2 15`,
-    `V${foot} Q2 ${low} 6 ${low} H${width - 6} Q${width - 2} ${low} ${width - 2} ${foot} V15`,
-    `Q${width - 2} 10 ${right} 8 V2`,
+    path`M${left} 2 V8 Q2 10 2 15`,
+    path`V${foot} Q2 ${low} 6 ${low} H${width - 6} Q${width - 2} ${low} ${width - 2} ${foot} V15`,
+    path`Q${width - 2} 10 ${right} 8 V2`,
   ].join(' ');
   return { width, mouth, top: 12, outline };
 }
@@ -104,17 +106,18 @@ function jar(height: number): Shape {
 /** On the mouth, or off and beside it. */
 function Cap({ width, mouth, opened }: { width: number; mouth: number; opened: boolean }) {
   const [left, right] = [(width - mouth) / 2, (width + mouth) / 2];
-  if (!opened) return <rect className={styles.cap} x={left - 2} y={-8} width={mouth + 4} height={10} rx={1.5} />;
+  if (!opened)
+    return <rect className={styles.cap} x={pixels(left - 2)} y={-8} width={pixels(mouth + 4)} height={10} rx={1.5} />;
   const wide = Math.min(mouth * 0.9, 40);
   return (
     <rect
       className={styles.cap}
-      x={right + 5}
+      x={pixels(right + 5)}
       y={-6}
-      width={wide}
+      width={pixels(wide)}
       height={8}
       rx={1.5}
-      transform={`rotate(24 ${right} 0)`}
+      transform={path`rotate(24 ${right} 0)`}
     />
   );
 }
@@ -128,8 +131,11 @@ function PaperTag({ text, past, from, to }: PaperTagProps) {
   const [x, y] = to;
   return (
     <g data-past={past || undefined}>
-      <path className={styles.string} d={`M${from.join(' ')} Q${x - 2} ${y - 8} ${x + 3} ${y + TAG.height / 2}`} />
-      <g transform={`translate(${x} ${y})`}>
+      <path
+        className={styles.string}
+        d={path`M${from[0]} ${from[1]} Q${x - 2} ${y - 8} ${x + 3} ${y + TAG.height / 2}`}
+      />
+      <g transform={path`translate(${x} ${y})`}>
         <path
           className={styles.paper}
           d={`M0 ${TAG.height / 2} L6 0 H${TAG.width} V${TAG.height} H6 Z`}

@@ -3,6 +3,7 @@ import { clock } from '@/lib/clock';
 import { type BuyScreen, buyScreen } from '@/lib/views/buy';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import { PageLinks } from '../_parts/page-links';
 import type { Search } from '../_parts/search';
 import { ToEnterList } from '../_parts/to-enter';
 import { RampFacts } from '../shelf/[product]/ramp-facts';
@@ -12,7 +13,7 @@ import { WeeksTable } from '../shelf/[product]/weeks-table';
 import styles from './buy.module.css';
 import { BuyLinks } from './buy-links';
 import { OrderTable } from './orders/order-table';
-import { ReorderTable } from './reorder-table';
+import { buyHref, ReorderTable } from './reorder-table';
 import { WhatIf } from './what-if-form';
 
 export const metadata: Metadata = { title: 'Buy' };
@@ -20,7 +21,7 @@ export const metadata: Metadata = { title: 'Buy' };
 export default async function BuyPage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await buyScreen(clock, await searchParams);
   if (!screen) return <FirstVisit />;
-  const { products, late, open, ways } = screen;
+  const { products, pages, shown, sort, late, open, ways } = screen;
   return (
     <>
       <h1>Buy</h1>
@@ -41,6 +42,11 @@ export default async function BuyPage({ searchParams }: { searchParams: Promise<
             )}
             <CannotBePlanned screen={screen} />
             <ReorderTable screen={screen} />
+            <PageLinks
+              of={pages}
+              label="Pages of the products"
+              href={(page) => `${buyHref(shown?.product.id, sort, page)}#reorder`}
+            />
           </>
         )}
       </section>
@@ -58,8 +64,7 @@ export default async function BuyPage({ searchParams }: { searchParams: Promise<
 }
 
 /** The products of which nobody knows how much is needed, with what to enter. */
-function CannotBePlanned({ screen: { products } }: { screen: BuyScreen }) {
-  const unknown = products.filter(({ toEnter }) => toEnter.length > 0);
+function CannotBePlanned({ screen: { unplanned: unknown } }: { screen: BuyScreen }) {
   if (unknown.length === 0) return null;
   return (
     <div className="grave">

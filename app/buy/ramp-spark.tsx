@@ -1,4 +1,5 @@
 import type { Ramp, RampPoint } from '@/lib/views/stock-ramp';
+import { path } from '@/shared/measure/pixels';
 import styles from './buy.module.css';
 
 const [WIDE, HIGH, EDGE] = [132, 30, 2];
@@ -14,14 +15,14 @@ export function RampSpark({ ramp: { points, containers, orderBy, neededOn } }: {
     EDGE + ((Math.max(first, day) - first) / Math.max(1, last - first)) * (WIDE - 2 * EDGE);
   const down = (amount: number) => HIGH - EDGE - (amount / most) * (HIGH - 2 * EDGE);
   const line = (amountOf: (point: RampPoint) => number) => {
-    const steps = points.slice(1).map((point) => `H${across(point.number)}V${down(amountOf(point))}`);
-    return `M${across(first)} ${down(points[0] ? amountOf(points[0]) : 0)}${steps.join('')}`;
+    const steps = points.slice(1).map((point) => path`H${across(point.number)}V${down(amountOf(point))}`);
+    return path`M${across(first)} ${down(points[0] ? amountOf(points[0]) : 0)}` + steps.join('');
   };
-  const area = (amountOf: (point: RampPoint) => number) => `${line(amountOf)}V${down(0)}H${across(first)}Z`;
+  const area = (amountOf: (point: RampPoint) => number) => line(amountOf) + path`V${down(0)}H${across(first)}Z`;
   return (
     <svg className={styles.spark} width={WIDE} height={HIGH} viewBox={`0 0 ${WIDE} ${HIGH}`} aria-hidden="true">
       {orderBy !== null && neededOn !== null && neededOn >= first && (
-        <path className={styles.lead} d={`M${across(orderBy)} 0H${across(neededOn)}V${HIGH}H${across(orderBy)}Z`} />
+        <path className={styles.lead} d={path`M${across(orderBy)} 0H${across(neededOn)}V${HIGH}H${across(orderBy)}Z`} />
       )}
       <path className={styles.left} d={area(({ left }) => total(left))} />
       {containers.slice(1).map(({ key }, place) => (
@@ -29,7 +30,7 @@ export function RampSpark({ ramp: { points, containers, orderBy, neededOn } }: {
       ))}
       <path className={styles.doomed} d={area(({ doomed }) => total(doomed))} />
       {orderBy !== null && (
-        <path className={orderBy < first ? styles.past : styles.by} d={`M${across(orderBy)} 0V${HIGH}`} />
+        <path className={orderBy < first ? styles.past : styles.by} d={path`M${across(orderBy)} 0V${HIGH}`} />
       )}
     </svg>
   );

@@ -15,10 +15,15 @@ const COLUMNS: { name: string; sort: BuySort | null }[] = [
   { name: 'Will be wasted', sort: 'waste' },
 ];
 
+/** The page with one product large, in an order, with one page of the list. */
+export const buyHref = (product: string | undefined, sort: BuySort, page: string): string =>
+  `/buy?${new URLSearchParams({ ...(product !== undefined && { product }), sort, ...(page !== '' && { page }) })}`;
+
+const pageText = ({ page, isAll }: BuyScreen['pages']): string => (isAll ? 'all' : page === 1 ? '' : String(page));
+
 /** Every product with the weeks until it has to be ordered; what stands at the top of a column sorts by it. */
-export function ReorderTable({ screen: { products, shown, sort, ways } }: { screen: BuyScreen }) {
-  const href = (by: BuySort) =>
-    `/buy?${new URLSearchParams({ ...(shown && { product: shown.product.id }), sort: by })}`;
+export function ReorderTable({ screen: { products, pages, shown, sort, ways } }: { screen: BuyScreen }) {
+  const href = (by: BuySort) => buyHref(shown?.product.id, by, '');
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard.
     <section className="sideways" tabIndex={0} aria-label="Weeks until reorder">
@@ -38,7 +43,7 @@ export function ReorderTable({ screen: { products, shown, sort, ways } }: { scre
               key={one.product.id}
               of={one}
               isShown={one.product.id === shown?.product.id}
-              sort={sort}
+              href={buyHref(one.product.id, sort, pageText(pages))}
               ways={ways}
             />
           ))}
@@ -48,9 +53,9 @@ export function ReorderTable({ screen: { products, shown, sort, ways } }: { scre
   );
 }
 
-type RowProps = { of: ToBuy; isShown: boolean; sort: BuySort; ways: Ways };
+type RowProps = { of: ToBuy; isShown: boolean; href: string; ways: Ways };
 
-function ReorderRow({ of, isShown, sort, ways }: RowProps) {
+function ReorderRow({ of, isShown, href, ways }: RowProps) {
   const {
     product,
     weeks,
@@ -69,7 +74,7 @@ function ReorderRow({ of, isShown, sort, ways }: RowProps) {
   return (
     <tr data-shown={isShown ? '' : undefined}>
       <th scope="row">
-        <a href={`/buy?${new URLSearchParams({ product: product.id, sort })}#ramp`}>{product.name}</a>
+        <a href={`${href}#ramp`}>{product.name}</a>
         {onOrder && (
           <small>
             <OnOrder of={onOrder} ways={ways} />

@@ -5,6 +5,7 @@ import { NO_PLACE, type ShelfScreen, shelfScreen } from '@/lib/views/shelf';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { FlagLines } from '../_parts/flag-lines';
+import { PageLinks } from '../_parts/page-links';
 import { one, type Search } from '../_parts/search';
 import { BottleShelf } from './bottle-shelf';
 import { BottleTable } from './bottle-table';
@@ -43,7 +44,7 @@ export default async function ShelfPage({ searchParams }: { searchParams: Promis
 }
 
 function Shelf({ screen }: { screen: ShelfScreen }) {
-  const { query, kinds, places, putAway, sums, ways, flags } = screen;
+  const { query, kinds, places, putAway, sums, ways, flags, pages } = screen;
   const isTable = query.as === 'table';
   return (
     <>
@@ -60,6 +61,7 @@ function Shelf({ screen }: { screen: ShelfScreen }) {
         {foundWords(screen)}
       </p>
       <Found screen={screen} />
+      <PageLinks of={pages} label="Pages of the shelf" href={(page) => shelfHref({ ...query, page })} />
       <FlagLines flags={flags} />
     </>
   );
@@ -80,10 +82,9 @@ function Found({ screen: { products, query, today, ways } }: { screen: ShelfScre
   );
 }
 
-function foundWords({ products, all }: ShelfScreen): string {
-  const bottles = products.reduce((sum, product) => sum + product.bottles.length, 0);
-  const shown = products.length === all ? counted(all, 'product') : `${products.length} of ${counted(all, 'product')}`;
-  return `${shown} · ${counted(bottles, 'bottle')} with something in them`;
+function foundWords({ found, all }: ShelfScreen): string {
+  const shown = found.products === all ? counted(all, 'product') : `${found.products} of ${counted(all, 'product')}`;
+  return `${shown} · ${counted(found.bottles, 'bottle')} with something in them`;
 }
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;

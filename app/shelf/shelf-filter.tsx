@@ -110,5 +110,6 @@ function useAsking(query: ShelfQuery) {
 
 function asked(form: HTMLFormElement, query: ShelfQuery): ShelfQuery {
   const typed = Object.fromEntries([...new FormData(form)].map(([name, value]) => [name, String(value).trim()]));
-  return { ...query, away: '', ...typed };
+  // Whatever else is asked for begins on its first page.
+  return { ...query, away: '', page: '', ...typed };
 }

@@ -7,7 +7,7 @@ import { type RecordVersion, versionsIn } from '@/lib/data/record-versions';
 import { newestVersions } from '@/lib/data/save-recipes';
 import { recordReader, saveRecords } from '@/lib/data/save-records';
 import { seeClock } from '@/lib/data/see-clock';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
 import { packOf } from '@/lib/engine/exchange/pack-of';
@@ -64,7 +64,7 @@ export async function amendApplication(input: AmendApplication, clock: Clock): P
       if (reason === '') return refuse({ code: 'faults', faults: [{ path: 'reason', message: NO_REASON }] });
       const faults = heldTo(['reason', PIECES.reason, reason]);
       if (faults.length > 0) return refuse({ code: 'faults', faults });
-      const [file, versions] = [await shopFromRows(rows, shopId), await versionsIn(rows, shopId, id)];
+      const [file, versions] = [await shopInWrite(rows, shopId), await versionsIn(rows, shopId, id)];
       const newest = versions.at(-1);
       if (!file || !newest) return refuse({ code: 'not-found', what: 'application', id });
       if (input.seen !== undefined && input.seen !== newest.number) return refuse({ code: 'changed-meanwhile', id });

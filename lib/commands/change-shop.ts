@@ -2,7 +2,7 @@ import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { fingerprint, fingerprintOf } from '@/lib/data/fingerprint';
 import { savePart } from '@/lib/data/save-part';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { write } from '@/lib/data/writer';
 import type { Collection } from '@/lib/engine/exchange/compare';
 import { type Outcome, refuse } from '@/shared/outcome';
@@ -40,7 +40,7 @@ export async function changeShop(
   const { commandId, shopId, actor, ...body } = input;
   const command = { id: commandId, name: 'changeShop', shopId, body, actor };
   return write(command, clock.now(), async (rows, stamp) => {
-    const current = await shopFromRows(rows, shopId);
+    const current = await shopInWrite(rows, shopId);
     if (!current) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const other = (input.expecting ?? []).find((one) => !stands(current, input.part, one));
     if (other) return refuse({ code: 'changed-meanwhile', id: other.id });

@@ -8,7 +8,7 @@ import { newestVersions } from '@/lib/data/save-recipes';
 import { type ApplicationRecord, NO_DETAILS, saveRecords } from '@/lib/data/save-records';
 import { seeClock } from '@/lib/data/see-clock';
 import { applicationCount } from '@/lib/data/shop-facts';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { takeTelling } from '@/lib/data/take-telling';
 import { write } from '@/lib/data/writer';
 import { plainStock } from '@/lib/engine/exchange/plain-text';
@@ -67,7 +67,7 @@ async function writeMix(sent: FinishMix, clock: Clock): Promise<Outcome<Finished
   const now = clock.now();
   const input = { ...sent, startedAt: begun(sent.startedAt, now) };
   return write<Finished>(command, now, async (rows, stamp) => {
-    const file = await shopFromRows(rows, shopId);
+    const file = await shopInWrite(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const shop = shopOfFile(file);
     const standing = plannedFault(file, shop, input);

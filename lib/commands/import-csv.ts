@@ -3,6 +3,7 @@ import type { Clock } from '@/lib/clock';
 import { database } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
 import { saveShop } from '@/lib/data/save-shop';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import type { CsvAsked, LineNote } from '@/lib/engine/exchange/csv/asked';
@@ -63,7 +64,7 @@ export async function importCsv(
   const { list } = body.asked;
   const command = { id: commandId, name: 'importCsv', shopId, body, actor, before: ready?.current };
   return write(command, clock.now(), async (rows, stamp) => {
-    const current = ready ? ready.current : await shopFromRows(rows, shopId);
+    const current = ready ? ready.current : await shopInWrite(rows, shopId);
     if (!current) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const unread = unreadRefusal(current);
     if (unread) return refuse(unread);

@@ -3,6 +3,7 @@ import type { Clock } from '@/lib/clock';
 import { database } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
 import { createShop, saveShop } from '@/lib/data/save-shop';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { shopFromRows } from '@/lib/data/shop-rows';
 import { write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
@@ -76,7 +77,7 @@ export async function importShopFile(
   const command = { id: commandId, name: 'importShopFile', shopId, body: { file, into }, before };
 
   return write(command, clock.now(), async (rows, stamp) => {
-    const current = ready ? ready.current : await shopFromRows(rows, stamp.shopId);
+    const current = ready ? ready.current : await shopInWrite(rows, stamp.shopId);
     if ('shopId' in into) {
       if (!current) return refuse({ code: 'not-found', what: 'shop', id: into.shopId });
       const unread = unreadRefusal(current);

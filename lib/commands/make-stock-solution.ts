@@ -8,7 +8,7 @@ import { lotReceived } from '@/lib/data/lot-in';
 import { receiveLots } from '@/lib/data/save-lots';
 import { savePart } from '@/lib/data/save-part';
 import { productOfLot } from '@/lib/data/shop-facts';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { type Stamp, write } from '@/lib/data/writer';
 import { stockSolutionOf } from '@/lib/engine/mix/stock-solution-of';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
@@ -58,7 +58,7 @@ export async function makeStockSolution(input: MakeStockSolution, clock: Clock):
       ...input.from.map(({ amount }, at) => [`from[${at}]`, PIECES.taken, amount] as const),
     );
     if (faults.length > 0) return refuse({ code: 'faults', faults });
-    const file = await shopFromRows(rows, shopId);
+    const file = await shopInWrite(rows, shopId);
     const source = file?.products.find(({ id }) => id === input.product);
     if (!file || !source) return refuse({ code: 'not-found', what: 'product', id: input.product });
     const share = shareIn(input, source.form);

@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { recordChanges } from '@/lib/data/save-changes';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { write } from '@/lib/data/writer';
 import { sprays } from '@/lib/engine/ahead/clear-moves';
 import { plannedTurn } from '@/lib/engine/mix/planned-turn';
@@ -45,7 +45,7 @@ export async function moveSpraying(input: MoveSpraying, clock: Clock): Promise<O
       ['at', PIECES.change.startTime, showClockTime(input.at)],
     );
     if (faults.length > 0) return refuse({ code: 'faults', faults });
-    const file = await shopFromRows(rows, shopId);
+    const file = await shopInWrite(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const { program, on, to, at } = input;
     if (!file.programs.some(({ id }) => id === program)) {

@@ -4,7 +4,7 @@ import { zoneOf } from '@/lib/data/find-container';
 import { deliveredLots } from '@/lib/data/lot-in';
 import { receiveLots } from '@/lib/data/save-lots';
 import { savePart } from '@/lib/data/save-part';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { write } from '@/lib/data/writer';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
 import type { Micros } from '@/shared/quantity/amounts';
@@ -48,7 +48,7 @@ export async function receiveOrder(
   return write({ id: commandId, name: 'receiveOrder', shopId, body, actor }, clock.now(), async (rows, stamp) => {
     const zone = await zoneOf(rows, shopId);
     if (!zone.ok) return zone;
-    const file = await shopFromRows(rows, shopId);
+    const file = await shopInWrite(rows, shopId);
     const order = file?.orders.find(({ id }) => id === input.order);
     if (!file || !order) return refuse({ code: 'not-found', what: 'order', id: input.order });
     const faults = faultsOf(input, file, order, clock.today(zone.value));
@@ -68,11 +68,11 @@ export async function receiveOrder(
   });
 }
 
-type Rows = Parameters<typeof shopFromRows>[0];
+type Rows = Parameters<typeof shopInWrite>[0];
 
 /** The shop with what has just come. */
 const standing = async (rows: Rows, shopId: string, before: ShopFile): Promise<ShopFile> =>
-  (await shopFromRows(rows, shopId)) ?? before;
+  (await shopInWrite(rows, shopId)) ?? before;
 
 type FileOrder = ShopFile['orders'][number];
 

@@ -6,7 +6,7 @@ import { recordChanges } from '@/lib/data/save-changes';
 import { NO_DETAILS, saveRecords } from '@/lib/data/save-records';
 import { seeClock } from '@/lib/data/see-clock';
 import { applicationCount, treatedOn } from '@/lib/data/shop-facts';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { sprayedOf } from '@/lib/data/sprayed';
 import { write } from '@/lib/data/writer';
 import { longestRecorded } from '@/lib/engine/keepout/reopening';
@@ -49,7 +49,7 @@ export async function recordApplication(
   return write(command, now, async (rows, stamp) => {
     const sprayed = await sprayedOf(rows, shopId, input);
     if (!sprayed.ok) return sprayed;
-    const file = await shopFromRows(rows, shopId);
+    const file = await shopInWrite(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const rei = longestRecorded(sprayed.value.products.map(({ reiMinutes }) => reiMinutes));
     const shop = shopOfFile(file);

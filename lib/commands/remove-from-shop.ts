@@ -3,7 +3,7 @@ import type { Clock } from '@/lib/clock';
 import type { Rows } from '@/lib/data/database';
 import { versionsIn } from '@/lib/data/record-versions';
 import { removeGoods, tracesOf } from '@/lib/data/remove-goods';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { write } from '@/lib/data/writer';
 import { type Removable, usesOf } from '@/lib/engine/exchange/uses';
 import { recordMayGoOn } from '@/lib/engine/record/retention';
@@ -32,7 +32,7 @@ export async function removeFromShop(input: RemoveFromShop, clock: Clock): Promi
   const { what, id } = input;
   const command = { id: commandId, name: 'removeFromShop', shopId, body, actor };
   return write(command, clock.now(), async (rows, stamp) => {
-    const file = await shopFromRows(rows, shopId);
+    const file = await shopInWrite(rows, shopId);
     if (what === 'application') return refuse(await whyKept(rows, shopId, file, id, clock));
     const name = file && nameOf(file, what, id);
     if (!file || name === null) return refuse({ code: 'not-found', what, id });

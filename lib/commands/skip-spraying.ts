@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { recordChanges } from '@/lib/data/save-changes';
-import { shopFromRows } from '@/lib/data/shop-rows';
+import { shopInWrite } from '@/lib/data/shop-in-write';
 import { write } from '@/lib/data/writer';
 import { leftOfDone, plannedTurn } from '@/lib/engine/mix/planned-turn';
 import { shopOfFile } from '@/lib/engine/shop-of-file';
@@ -32,7 +32,7 @@ export async function skipSpraying(input: SkipSpraying, clock: Clock): Promise<O
   return write({ id: commandId, name: 'skipSpraying', shopId, body, actor }, clock.now(), async (rows, stamp) => {
     const faults = heldTo(['reason', PIECES.change.reason, input.reason], ['on', PIECES.change.on, input.on]);
     if (faults.length > 0) return refuse({ code: 'faults', faults });
-    const file = await shopFromRows(rows, shopId);
+    const file = await shopInWrite(rows, shopId);
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shopId });
     const { program, on, reason } = input;
     if (!file.programs.some(({ id }) => id === program)) {

@@ -30,12 +30,30 @@ export async function applicationsOf(
   const ofRecord = byOwner(versions, ({ application }) => application);
   const write = writerOf(ofShop);
   const ids = new Set(versions.map(({ application }) => application));
-  return [...ids].map((id) => write(inForce(ofRecord(id))));
+  const forms = powdersIn(ofShop).join('\n');
+  return [...ids].map((id) => writtenOnce(ofRecord(id), forms, write));
 }
+
+/** A record as it was written out of its versions, while the same products are powders. */
+type WrittenOut = { versions: readonly RecordVersion[]; forms: string; written: FileApplication };
+const known = new WeakMap<RecordVersion, WrittenOut>();
+
+/** Versions are kept from one reading to the next, and so is what they come to in a shop file. */
+function writtenOnce(versions: RecordVersion[], forms: string, write: ReturnType<typeof writerOf>): FileApplication {
+  const newest = versions.at(-1);
+  const before = newest && known.get(newest);
+  const isSame = before?.forms === forms && before.versions.length === versions.length;
+  if (isSame && before.versions.every((one, at) => one === versions[at])) return before.written;
+  const written = write(inForce(versions));
+  if (newest) known.set(newest, { versions, forms, written });
+  return written;
+}
+
+const powdersIn = (ofShop: Forms): string[] => ofShop.flatMap(({ id, form }) => (form === 'powder' ? [id] : []));
 
 /** Writes a version of a record as a shop file has it. */
 export function writerOf(ofShop: Forms): (version: RecordVersion) => FileApplication {
-  const powders = new Set(ofShop.flatMap(({ id, form }) => (form === 'powder' ? [id] : [])));
+  const powders = new Set(powdersIn(ofShop));
   const amountText = (product: string, amount: Stock) => plainStock(amount, powders.has(product) ? 'powder' : 'liquid');
   return ({ application, recipe, benches, startedAt, endedAt, products, details }) => {
     const { sprayed, leftover, acid, plannedCost, cost, mixedAt, closedUntil, ...plain } = details;

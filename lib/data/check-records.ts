@@ -2,6 +2,7 @@ import 'server-only';
 import { type ChainFault, faultSentence } from '@/lib/engine/record/chain';
 import { database } from './database';
 import { checkWhole, damageFound, findingsOf, noteRecordFaults } from './found-damage';
+import { keptWith } from './kept';
 import { recordsOfShop, type ShopChecked } from './records-of-file';
 import { askThrough } from './seal-records';
 import type { WholeCheck } from './whole-check';
@@ -45,7 +46,20 @@ export async function damageOfShop(shopId: string): Promise<string | null> {
   return found ? damageOf(found, shopId) : BEING_CHECKED;
 }
 
+/** A file can have as many faults as it has rows, and every board asks: each sentence is made once for each check. */
+const sentences = keptWith<WholeCheck, Map<string, string | null>>('sentences of damage');
+
 function damageOf(found: WholeCheck, shop: string): string | null {
+  const known = sentences.get(found) ?? new Map<string, string | null>();
+  sentences.set(found, known);
+  const sentence = known.get(shop);
+  if (sentence !== undefined) return sentence;
+  const made = sentenceOf(found, shop);
+  known.set(shop, made);
+  return made;
+}
+
+function sentenceOf(found: WholeCheck, shop: string): string | null {
   const faults = found.records.find(([id]) => id === shop)?.[1] ?? [];
   const rows = findingsOf(found).filter((finding) => finding.shop === null || finding.shop === shop);
   return counted([...new Set([...faults.map(faultSentence), ...rows.map(({ message }) => message)])]);

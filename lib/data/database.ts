@@ -37,12 +37,14 @@ type Keeping = Pick<LogKeeper, keyof LogKeeper>;
 /** Either connection, or a transaction on one. */
 export type Rows = Prisma.TransactionClient;
 
-const house: {
+type House = {
   openDatabases?: Map<string, Promise<Database>>;
+  readyDatabases?: Map<string, Database>;
   databasesClosed?: boolean;
   /** Other threads of this process that have the database open end before it is closed here. */
   closedFirst?: ((file: string) => Promise<unknown>)[];
-} & typeof globalThis = globalThis;
+};
+const house: House & typeof globalThis = globalThis;
 
 /** The databases that this process has open, kept where a reload of the program in development finds them again. */
 house.openDatabases ??= new Map();
@@ -62,6 +64,13 @@ export function database(): Promise<Database> {
   open.set(file, opened);
   return opened.then(lookedAt);
 }
+
+/** The database that is open already, without waiting for it: for whoever must await nothing else. Null: it is not. */
+export const databaseHere = (): Database | null => ready.get(databaseFile()) ?? null;
+
+/** Shared by every bundle of the process, as the promises above are. */
+house.readyDatabases ??= new Map();
+const ready = house.readyDatabases;
 
 function lookedAt(opened: Database): Database {
   opened.watch.look();
@@ -88,6 +97,7 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
   const { driver } = sealing;
   const line = Promise.resolve();
   const opened: Database = { file, inode, writer, reader, driver, marks, watch, keeper, line, close };
+  ready.set(file, opened);
   return opened;
 }
 
@@ -151,6 +161,7 @@ async function end({ file, writer, reader, marks, watch, keeper, line }: Databas
   await Promise.all((house.closedFirst ?? []).map((close) => close(file)));
   const isSound = keeper.finish();
   open.delete(file);
+  ready.delete(file);
   marks.close();
   for (const connection of isSound ? [reader, writer] : [writer, reader]) await connection.$disconnect();
   watch.close();

@@ -1,6 +1,6 @@
 import 'server-only';
 import { byOwner } from './by-owner';
-import type { Rows } from './database';
+import { type Database, databaseHere, type Rows } from './database';
 import { keptHere } from './kept';
 import { type RecordVersion, versionsIn } from './record-versions';
 
@@ -33,6 +33,20 @@ export async function versionsKept(rows: Rows, shopId: string, foreign: string):
   if (last) keep(shopId, { foreign, seal: last, versions, confirmations: counts.confirmations });
   return versions;
 }
+
+/**
+ * The same for whoever is in the middle of a write: what is kept is used, and what was only just written is not kept, since
+ * it may be rolled back. Awaits nothing but the rows.
+ */
+export async function versionsInWrite(rows: Rows, shopId: string): Promise<RecordVersion[]> {
+  const [opened, known] = [databaseHere(), kept.get(shopId)];
+  const isKnown = opened !== null && known?.foreign === knownBy(opened);
+  const grown = isKnown ? await grownFrom(rows, shopId, known) : null;
+  return grown?.versions ?? versionsIn(rows, shopId);
+}
+
+/** What a file is known by: another text once something else than this program has changed it. */
+export const knownBy = ({ file, marks }: Database): string => `${file} ${marks.foreign()}`;
 
 function keep(shopId: string, whole: KeptVersions): KeptVersions {
   kept.set(shopId, whole, whole.versions.length);

@@ -10,6 +10,12 @@ export type Marks = {
    * program has changed in the file. Null when there is no such shop.
    */
   stateOf(shopId: string): string | null;
+  /** The states of all shops together: another text once there is another shop, or one of them has changed. */
+  stateOfAll(): string;
+  /** Another number after each write to the file, of this program too. */
+  version(): number;
+  /** The one value that a query gives, as of what was committed last. */
+  value(sql: string): unknown;
   /** How often something else than this program has changed the file. */
   foreign(): number;
   /** Do a write of this program, which changes no shop unless it is a command. */
@@ -17,12 +23,34 @@ export type Marks = {
   close(): void;
 };
 
+type Asked = Pick<Marks, 'version' | 'value' | 'close'> & {
+  revision: (shopId: string) => number | undefined;
+  revisions: () => string;
+};
+
+function asking(file: string): Asked {
+  const connection = new SQLite(file, { readonly: true, fileMustExist: true, timeout: 250 });
+  const one = connection.prepare<[string], number>('SELECT "revision" FROM "Shop" WHERE "id" = ?').pluck();
+  const all = connection.prepare<[], { id: string; revision: number }>(
+    'SELECT "id", "revision" FROM "Shop" ORDER BY "id"',
+  );
+  return {
+    revision: (shopId) => one.get(shopId),
+    revisions: () =>
+      all
+        .all()
+        .map(({ id, revision }) => `${id} ${revision}`)
+        .join(','),
+    // Counts what every other connection commits, this program's own among them.
+    version: () => Number(connection.pragma('data_version', { simple: true })),
+    value: (sql) => connection.prepare(sql).pluck().get(),
+    close: () => connection.close(),
+  };
+}
+
 /** Ask a database in a file that is there. One question takes some microseconds. */
 export function marksOf(file: string): Marks {
-  const connection = new SQLite(file, { readonly: true, fileMustExist: true, timeout: 250 });
-  const revision = connection.prepare<[string], number>('SELECT "revision" FROM "Shop" WHERE "id" = ?').pluck();
-  // Counts what every other connection commits, this program's own among them.
-  const version = () => Number(connection.pragma('data_version', { simple: true }));
+  const { revision, revisions, version, value, close } = asking(file);
   let [seen, foreign, isWriting] = [version(), 0, false];
   const look = () => {
     const now = version();
@@ -32,9 +60,15 @@ export function marksOf(file: string): Marks {
   return {
     stateOf(shopId) {
       if (!isWriting) look();
-      const commands = revision.get(shopId);
+      const commands = revision(shopId);
       return commands === undefined ? null : `${commands} ${foreign}`;
     },
+    stateOfAll() {
+      if (!isWriting) look();
+      return `${foreign} ${revisions()}`;
+    },
+    version,
+    value,
     foreign() {
       if (!isWriting) look();
       return foreign;
@@ -49,6 +83,6 @@ export function marksOf(file: string): Marks {
         isWriting = false;
       }
     },
-    close: () => connection.close(),
+    close,
   };
 }

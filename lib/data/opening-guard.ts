@@ -11,7 +11,7 @@ import { showDayUntil } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
 import type { Rows } from './database';
 import { fingerprint } from './fingerprint';
-import { shopFromRows } from './shop-rows';
+import { shopInWrite } from './shop-in-write';
 import { toStored, toStoredOrNull } from './whole';
 import type { Command, Stamp } from './writer';
 
@@ -90,7 +90,7 @@ async function confirmedOrAsked(
 }
 
 async function readShop(rows: Rows, shopId: string): Promise<Shop | null> {
-  const file = await shopFromRows(rows, shopId);
+  const file = await shopInWrite(rows, shopId);
   return file && shopOfFile(file);
 }
 

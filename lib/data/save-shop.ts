@@ -16,7 +16,7 @@ import { saveOrders } from './save-orders';
 import { saveRecipes } from './save-recipes';
 import { saveApplications } from './save-records';
 import { type Saving, storedMoney } from './saving';
-import { shopFromRows } from './shop-rows';
+import { shopInWrite } from './shop-in-write';
 import { saveUnderWay } from './under-way';
 import { real, realOrNull, small } from './whole';
 import type { Stamp } from './writer';
@@ -65,7 +65,7 @@ export async function saveShop(
 
 /** In another zone the clock on the wall shows another time, and what has begun stays where it is. */
 async function keepStarts(rows: Rows, stamp: Stamp, timeZone: string): Promise<void> {
-  const before = await shopFromRows(rows, stamp.shopId);
+  const before = await shopInWrite(rows, stamp.shopId);
   if (!before) return;
   const kept = keptStarts(shopOfFile(before), Zone.parse(timeZone), stamp.recordedAt);
   const changes = kept.map(({ program, change: { startMinute, ...change } }) => ({

@@ -1,14 +1,27 @@
 import 'server-only';
 import { Day } from '@/shared/time/day';
 import { Zone } from '@/shared/time/zone';
-import { database } from './database';
+import { database, type Rows } from './database';
+import { keptHere } from './kept';
 
 /** A shop in the list of those that this database holds. */
 export type ShopListed = { id: string; name: string; isDemo: boolean; createdOn: Day };
 
-/** Every shop in the database, the oldest first. */
-export async function shopsHere(): Promise<ShopListed[]> {
-  const { reader } = await database();
+const lists = keptHere<{ state: string; shops: Promise<readonly ShopListed[]> }>('lists of shops', { things: 4 });
+
+/** Every shop in the database, the oldest first. Read anew when a shop has come or changed, in whatever process. */
+export async function shopsHere(): Promise<readonly ShopListed[]> {
+  const { file, inode, reader, marks } = await database();
+  const [name, state] = [`${file} ${inode}`, marks.stateOfAll()];
+  const kept = lists.get(name);
+  if (kept?.state === state) return kept.shops;
+  const shops = readShops(reader);
+  lists.set(name, { state, shops });
+  shops.catch(() => lists.delete(name));
+  return shops;
+}
+
+async function readShops(reader: Rows): Promise<ShopListed[]> {
   const first = { orderBy: { recordedAt: 'asc' }, take: 1, select: { recordedAt: true } } as const;
   const shops = await reader.shop.findMany({ select: { ...LISTED.select, commands: first } });
   // Shops made on one day are told apart by the moment of the command that made them.

@@ -5,7 +5,7 @@ import { shopOfFile } from '../engine/shop-of-file';
 import { type Database, database } from './database';
 import { frozenInTests } from './frozen';
 import { keptHere } from './kept';
-import { versionsKept } from './kept-versions';
+import { knownBy, versionsKept } from './kept-versions';
 import type { RecordVersion } from './record-versions';
 import { shopFromRows } from './shop-rows';
 import { tellUnread } from './tell-unread';
@@ -58,10 +58,10 @@ export const shopFileOf = async (shopId: string): Promise<ShopFile> => (await sn
 /** The same as the engine takes it. */
 export const shopOf = async (shopId: string): Promise<Shop> => (await snapshotOf(shopId)).shop;
 
-async function readSnapshot({ reader, file: database, marks }: Database, shopId: string): Promise<Snapshot> {
+async function readSnapshot(opened: Database, shopId: string): Promise<Snapshot> {
   let versions: RecordVersion[] = [];
-  const file = await reader.$transaction((rows) => {
-    const known = `${database} ${marks.foreign()}`;
+  const file = await opened.reader.$transaction((rows) => {
+    const known = knownBy(opened);
     return shopFromRows(rows, shopId, async (rows, id) => {
       versions = await versionsKept(rows, id, known);
       return versions;

@@ -1,8 +1,8 @@
 import 'server-only';
 import { database } from './database';
 
-/** What was found of a database as it stood; another connection that changes it changes the version. */
-type Looked = { version: string; stray: boolean };
+/** What was found of a database as it stood; whoever changes it changes the version. */
+type Looked = { version: number; stray: boolean };
 
 const looked = new Map<string, Looked>();
 
@@ -14,13 +14,12 @@ const looked = new Map<string, Looked>();
  * Looked for again whenever the database has changed since.
  */
 export async function recordsAreStray(): Promise<boolean> {
-  const { file, reader } = await database();
-  const [row] = await reader.$queryRawUnsafe<Record<string, unknown>[]>('PRAGMA data_version');
-  const version = String(Object.values(row ?? {})[0]);
+  const { file, marks } = await database();
+  // Asked before the look, so that what is written meanwhile is looked for the next time.
+  const version = marks.version();
   const known = looked.get(file);
   if (known?.version === version) return known.stray;
-  const [found] = await reader.$queryRawUnsafe<{ stray: unknown }[]>(STRAY);
-  const stray = Number(found?.stray) !== 0;
+  const stray = Number(marks.value(STRAY)) !== 0;
   looked.set(file, { version, stray });
   return stray;
 }

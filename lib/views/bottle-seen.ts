@@ -1,7 +1,8 @@
 import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
-import type { Plan } from '../engine/ahead/plan';
+import type { Plan, ProductAhead, Waste } from '../engine/ahead/plan';
 import { lastUsableDay } from '../engine/ledger/last-usable-day';
+import { firstBy } from '../engine/looked-up';
 import type { Container, Product } from '../engine/shop';
 
 /** A container as a picture needs it. */
@@ -38,12 +39,14 @@ const LIQUIDS: Record<Product['kind'], Liquid> = {
 
 export const liquidOf = (product: Product): Liquid => LIQUIDS[product.kind];
 
+const aheadOf = firstBy(({ product }: ProductAhead) => product);
+const wasteIn = firstBy(({ container }: Waste) => container);
+
 /** How a container stands on the shelf, and how much of it the plan will leave over. */
 export function bottleSeen(plan: Plan, container: Container): BottleSeen {
   const { product, size, remaining, receivedOn, openedOn } = container;
-  const waste = plan.products
-    .find((ahead) => ahead.product === product)
-    ?.wastes.find((one) => one.container === container);
+  const ahead = aheadOf(plan.products, product);
+  const waste = ahead && wasteIn(ahead.wastes, container);
   const last = lastUsableDay(container);
   return {
     litres: size / 1_000_000,

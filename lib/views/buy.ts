@@ -7,6 +7,7 @@ import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 import { type OnOrderSeen, onOrderSeen } from './on-order';
 import { type OrderListed, ordersScreen } from './orders';
+import { PageAsked, type PageOf, pageOf } from './pages';
 import { WEEK_COLUMNS } from './product';
 import { type RampSteps, rampSteps } from './ramp-steps';
 import { type Ramp, stockRamp } from './stock-ramp';
@@ -39,8 +40,12 @@ export type ToBuy = {
 export type BuyScreen = Pick<House, 'today' | 'ways'> & {
   shopId: string;
   sort: BuySort;
+  /** One page of the products. */
   products: ToBuy[];
+  pages: Pick<PageOf<ToBuy>, 'page' | 'pages' | 'isAll'>;
   late: number;
+  /** The products of which nobody knows how much is needed, with what to enter; on whatever page they are. */
+  unplanned: { product: { id: string; name: string }; toEnter: ToEnter[] }[];
   /** The product whose weeks are shown large; null when the shop has none. */
   shown: {
     product: { id: string; name: string };
@@ -61,11 +66,13 @@ export async function buyScreen(clock: Clock, search: Search): Promise<BuyScreen
   const sort = BUY_SORTS.find((one) => one === search.sort) ?? 'reorder';
   const aheads = inOrder(house.plan.products.filter(isBought), sort);
   const onItsWay = onOrderSeen(house);
-  const products = aheads.map((ahead) => toBuy(house, ahead, onItsWay.get(ahead.product) ?? null));
+  const { shown: onPage, ...pages } = pageOf(aheads, PageAsked.parse(search.page), MOST_ON_A_PAGE, () => 1);
+  const products = onPage.map((ahead) => toBuy(house, ahead, onItsWay.get(ahead.product) ?? null));
   const shown = shownOf(house, aheads, search.product);
   return {
-    ...{ shopId: house.id, today: house.today, ways: house.ways, sort, products },
-    late: products.filter(({ weeks }) => weeks !== null && weeks < 0).length,
+    ...{ shopId: house.id, today: house.today, ways: house.ways, sort, products, pages },
+    late: aheads.filter(({ reorder }) => reorder !== null && reorder.weeks < 0).length,
+    unplanned: aheads.flatMap((ahead) => unplannedOf(house, ahead)),
     shown,
     whatIf: whatIfOf(house, search, shown?.product.id ?? ''),
     open: orders.open,
@@ -80,6 +87,15 @@ function inOrder(aheads: ProductAhead[], sort: BuySort): ProductAhead[] {
   const byName = (a: ProductAhead, b: ProductAhead) => a.product.name.localeCompare(b.product.name);
   const key = KEYS[sort];
   return aheads.toSorted((a, b) => key(a).localeCompare(key(b)) || byName(a, b));
+}
+
+/** A page weighs under 300 kB with so many. */
+const MOST_ON_A_PAGE = 24;
+
+function unplannedOf({ plan }: House, ahead: ProductAhead): BuyScreen['unplanned'] {
+  const { id, name } = ahead.product;
+  const toEnter = toEnterForProduct(plan, ahead);
+  return toEnter.length > 0 ? [{ product: { id, name }, toEnter }] : [];
 }
 
 const NEVER = '9999-12-31';

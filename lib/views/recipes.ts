@@ -28,26 +28,30 @@ export async function recipesScreen(clock: Clock): Promise<RecipesScreen | null>
   return { today: house.today, ways: house.ways, recipes: recipesListed(house) };
 }
 
-export const recipesListed = ({ shop, figure }: House): RecipeListed[] =>
-  shop.recipes.map((recipe) => ({
+export function recipesListed({ shop, figure }: House): RecipeListed[] {
+  const last = lastSprayings(shop);
+  return shop.recipes.map((recipe) => ({
     id: recipe.id,
     name: recipe.name,
     lines: recipe.ingredients.map(({ product, dose }) => ({ product: product.name, dose: dose.text })),
     costPerLitre: figure('recipe', recipe.id, 'costPerLitre'),
     reiMinutes: longestRei(recipe),
     programs: programsOf(shop, recipe),
-    lastSprayed: lastSprayed(shop, recipe),
+    lastSprayed: last.get(recipe.id) ?? null,
   }));
+}
 
 export const programsOf = ({ programs }: Shop, recipe: Recipe): RecipeListed['programs'] =>
   programs
     .filter(({ recipes }) => recipes.includes(recipe))
     .map(({ id, benches }) => ({ id, benches: benches.map(({ name }) => name) }));
 
-function lastSprayed(shop: Shop, { id }: Recipe): Instant | null {
-  let last: Instant | null = null;
+/** When each recipe was sprayed last, by its id. */
+function lastSprayings(shop: Shop): ReadonlyMap<string, Instant> {
+  const last = new Map<string, Instant>();
   for (const { recipe, startedAt } of countingApplications(shop)) {
-    if (recipe.id === id && (last === null || startedAt > last)) last = startedAt;
+    const before = last.get(recipe.id);
+    if (before === undefined || startedAt > before) last.set(recipe.id, startedAt);
   }
   return last;
 }

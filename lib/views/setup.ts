@@ -11,7 +11,7 @@ import { shopsAndShown } from './shown-shop';
 import { unreadScreen } from './unread';
 
 export type SetupScreen = {
-  shops: ShopListed[];
+  shops: readonly ShopListed[];
   /** The shop that is looked at; null in a database without any. */
   shown: {
     id: string;

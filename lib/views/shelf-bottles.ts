@@ -1,5 +1,6 @@
 import { type Day, daysBetween } from '@/shared/time/day';
 import { lastUsableDay } from '../engine/ledger/last-usable-day';
+import { allBy } from '../engine/looked-up';
 import type { Container, Product } from '../engine/shop';
 import type { BottleAddress, BottleAddressOf } from './bottle-addresses';
 import { type BottleSeen, bottleSeen } from './bottle-seen';
@@ -31,10 +32,12 @@ export type ShelfBottle = {
   keptIn: string | null;
 };
 
+const containersOf = allBy((container: Container) => container.product);
+
 /** The containers of a product with something in them, the first to die first. */
 export function bottlesOf(house: House, product: Product, addressOf: BottleAddressOf): ShelfBottle[] {
-  return house.shop.containers
-    .filter((one) => one.product === product && one.remaining > 0)
+  return containersOf(house.shop.containers, product)
+    .filter((one) => one.remaining > 0)
     .map((container) => ({ ...shelfBottle(house, container), ...addressOf(container) }))
     .sort((a, b) => (a.lastDay ?? NEVER).localeCompare(b.lastDay ?? NEVER));
 }

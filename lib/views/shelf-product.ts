@@ -35,8 +35,13 @@ export type ShelfProduct = {
   bottles: ShelfBottle[];
 };
 
-/** A product as the shelf shows it, with every bottle that has something in it. */
-export function shelfProduct(house: House, ahead: ProductAhead, addressOf: BottleAddressOf): ShelfProduct {
+/** A product as the shelf shows it, with every bottle that has something in it. Takes what is on order, where it is known already. */
+export function shelfProduct(
+  house: House,
+  ahead: ProductAhead,
+  addressOf: BottleAddressOf,
+  onItsWay = onOrderSeen(house),
+): ShelfProduct {
   const { product, onHand, usable, runsOutOn, reorder, wastes } = ahead;
   const its = (what: string) => house.figure('product', product.id, what);
   return {
@@ -53,7 +58,7 @@ export function shelfProduct(house: House, ahead: ProductAhead, addressOf: Bottl
     orderBy: its('orderBy'),
     weeksUntilReorder: its('weeksUntilReorder'),
     weeks: reorder?.weeks ?? null,
-    onOrder: onOrderSeen(house).get(product) ?? null,
+    onOrder: onItsWay.get(product) ?? null,
     value: its('value'),
     wasteCost: its('wasteCost'),
     wastes: wastes.some(({ amount }) => amount > 0),

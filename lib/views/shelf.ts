@@ -8,6 +8,8 @@ import { bottleAddresses } from './bottle-addresses';
 import type { Fig } from './figures';
 import { gravestFirst } from './flags-by-gravity';
 import { type House, houseNow } from './house';
+import { onOrderSeen } from './on-order';
+import { PageAsked, type PageOf, pageOf } from './pages';
 import { inShelfOrder, SHELF_ORDERS } from './shelf-order';
 import { type ShelfProduct, shelfProduct } from './shelf-product';
 
@@ -22,6 +24,7 @@ const ShelfQuery = z.object({
   place: z.string().catch(''),
   find: z.string().trim().max(100).catch(''),
   away: z.enum(['', 'too']).catch(''),
+  page: PageAsked,
 });
 export type ShelfQuery = z.output<typeof ShelfQuery>;
 
@@ -30,7 +33,11 @@ export type ShelfScreen = Pick<House, 'today' | 'ways'> & {
   kinds: string[];
   /** Where bottles stand; the last is null when of some nobody noted it. */
   places: (string | null)[];
+  /** One page of the products that are asked for. */
   products: ShelfProduct[];
+  /** Which page it is, how many products and bottles are on all of them. */
+  pages: Pick<PageOf<ShelfProduct>, 'page' | 'pages' | 'isAll'>;
+  found: { products: number; bottles: number };
   /** How many products the shop has, shown or not, and how many of them are put away. */
   all: number;
   putAway: number;
@@ -51,30 +58,37 @@ export async function shelfScreen(clock: Clock, asked: unknown): Promise<ShelfSc
   if (!house) return null;
   const { shop, today, ways, plan } = house;
   const query = ShelfQuery.parse(asked);
-  const addressOf = await bottleAddresses(house.id);
+  const [addressOf, onItsWay] = [await bottleAddresses(house.id), onOrderSeen(house)];
   const products = plan.products
     .filter(({ product }) => isWanted(product, query))
-    .map((ahead) => standingWhere(shelfProduct(house, ahead, addressOf), query))
+    .map((ahead) => standingWhere(shelfProduct(house, ahead, addressOf, onItsWay), query))
     .filter((product) => isShown(product, query));
-  const shown = new Set(products.map(({ id }) => id));
+  const { shown, ...pages } = pageOf(inShelfOrder(products, query.sort), query.page, MOST_ON_A_PAGE, weightOf);
+  const onPage = new Set(shown.map(({ id }) => id));
   return {
     today,
     ways,
     query,
     kinds: [...new Set(shop.products.map(({ kind }) => kind))].sort(),
     places: placesOf(house),
-    products: inShelfOrder(products, query.sort),
+    products: shown,
+    pages,
+    found: { products: products.length, bottles: products.reduce((sum, { bottles }) => sum + bottles.length, 0) },
     all: shop.products.length,
     putAway: shop.products.filter(({ archived }) => archived).length,
     sums: sumsOf(house),
     flags: gravestFirst(
       plan.flags.filter(
         ({ rule, program, product }) =>
-          (program === null || rule === 'unknown-need') && product !== null && shown.has(product),
+          (program === null || rule === 'unknown-need') && product !== null && onPage.has(product),
       ),
     ),
   };
 }
+
+/** A page weighs under 300 kB with so much on it; a product without bottles weighs as much as a bottle. */
+const MOST_ON_A_PAGE = 60;
+const weightOf = ({ bottles }: ShelfProduct): number => 1 + bottles.length;
 
 function isWanted({ name, kind, contents }: Product, { kind: asked, find }: ShelfQuery): boolean {
   if (asked !== '' && kind !== asked) return false;

@@ -11,7 +11,7 @@ export const SHOWN_SHOP = 'shown-shop';
 export const chosenShop = async (): Promise<string> => (await cookies()).get(SHOWN_SHOP)?.value ?? '';
 
 /** Every shop in this database, and which of them this browser looks at. */
-export const shopsAndShown = cache(async (): Promise<{ shops: ShopListed[]; shown: ShopListed | null }> => {
+export const shopsAndShown = cache(async (): Promise<{ shops: readonly ShopListed[]; shown: ShopListed | null }> => {
   // The cookie comes first: it tells Next that no page can be made at build time, when there is no database yet.
   const chosen = await chosenShop();
   const shops = await shopsHere();
@@ -19,7 +19,8 @@ export const shopsAndShown = cache(async (): Promise<{ shops: ShopListed[]; show
 });
 
 /** Whoever has a shop of their own wants to see that one, and the demo only as long as there is none. */
-const newestOwn = (shops: ShopListed[]): ShopListed | undefined => shops.filter(({ isDemo }) => !isDemo).at(-1);
+const newestOwn = (shops: readonly ShopListed[]): ShopListed | undefined =>
+  shops.filter(({ isDemo }) => !isDemo).at(-1);
 
 /** One shop of this database by its id; null when there is none. */
 export const shopNamed = shopHere;

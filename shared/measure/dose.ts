@@ -1,5 +1,6 @@
 import { type Reading, read, unreadable } from '../outcome';
 import { compare, divide, type Exact, exact, multiply, ZERO } from '../quantity/exact';
+import { remembered } from '../text/remembered';
 import { unitOfArea } from './area';
 import { leadingNumber, quoted } from './number-text';
 import { whichOunce } from './size';
@@ -42,7 +43,12 @@ const STRONGEST = THOUSAND;
  *          "oz" alone on a liquid, with the question; drops of a powder; ppm of nothing; more than 1,000 mL or g per L,
  *          or per m²
  */
-export function readDose(text: string, form: Form, drop: Exact = USUAL_DROP): Reading<Dose> {
+export const readDose = (text: string, form: Form, drop: Exact = USUAL_DROP): Reading<Dose> =>
+  doses([form, `${drop.over}`, `${drop.under}`, text], () => readNewDose(text, form, drop));
+
+const doses = remembered<Reading<Dose>>();
+
+function readNewDose(text: string, form: Form, drop: Exact): Reading<Dose> {
   const amount = leadingNumber(text, EXAMPLE);
   if (!amount.ok) return amount;
   const { number, rest } = amount.value;

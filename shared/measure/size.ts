@@ -2,6 +2,7 @@ import { type Reading, read, unreadable } from '../outcome';
 import type { Stock } from '../quantity/amounts';
 import { compare, divide, type Exact, exact, fraction, multiply, ZERO } from '../quantity/exact';
 import { wholeNearest } from '../quantity/rounding';
+import { remembered } from '../text/remembered';
 import { leadingNumber, quoted } from './number-text';
 import { isDrop, OUNCE, readUnit, TEASPOON, type Unit, USUAL_DROP } from './unit';
 
@@ -93,7 +94,14 @@ export function stockOf(size: Size, product: Weighable): Stock | null {
 export const whichOunce = (text: string): string =>
   `${quoted(text)}: fluid ounces or ounces by weight? Write "fl oz" for a measure or "oz wt" for a weight.`;
 
-function readAmount(text: string, example: string, drop: Exact = USUAL_DROP): Reading<{ unit: Unit; base: Exact }> {
+type Amount = { unit: Unit; base: Exact };
+
+const readAmount = (text: string, example: string, drop: Exact = USUAL_DROP): Reading<Amount> =>
+  amounts([example, `${drop.over}`, `${drop.under}`, text], () => readNewAmount(text, example, drop));
+
+const amounts = remembered<Reading<Amount>>();
+
+function readNewAmount(text: string, example: string, drop: Exact): Reading<Amount> {
   const amount = leadingNumber(text, example);
   if (!amount.ok) return amount;
   const { number, rest } = amount.value;

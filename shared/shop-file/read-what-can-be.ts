@@ -1,6 +1,7 @@
 import type { Collection } from './check-ids';
 import { idsOf } from './check-ids';
 import { FORMAT, ShopFile } from './contract';
+import { MOST_LISTED } from './limits';
 import { type Mended, mended, valueAt, withValueAt } from './mend';
 import { measureFaults } from './part-faults';
 import { type Path, pathText } from './path';
@@ -25,8 +26,8 @@ export type RawShop = Record<Collection, readonly Thing[]> & { shop: unknown };
  * Throws   ZodError when the settings say no sprayer: without one nothing can be told of any batch
  */
 export function readWhatCanBe(raw: RawShop): ShopFile {
-  const whole = ShopFile.safeParse(raw);
-  if (whole.success && lostIn(whole.data).length === 0 && measureFaults(whole.data).length === 0) return whole.data;
+  const whole = wholeOf(raw);
+  if (whole && lostIn(whole).length === 0 && measureFaults(whole).length === 0) return whole;
   const noted = new Map<string, Noted>();
   const settings = readSettings(raw.shop);
   if (settings.odd.length > 0) note(noted, { list: 'shop', id: 'shop', odd: settings.odd, isLeftOut: false });
@@ -53,6 +54,24 @@ function readSettings(raw: unknown): Mended {
   const lost = first.odd.flatMap(({ path }) => (path in STAND_INS ? [[path, STAND_INS[path]]] : []));
   const again = mended({ ...(raw as object), ...Object.fromEntries(lost) }, Settings);
   return { thing: again.thing, odd: first.odd };
+}
+
+type Read = ShopFile['applications'][number];
+const sound = new WeakMap<Thing, Read>();
+
+/**
+ * A shop whose every part is as the contract has it; null when one is not. A record that was held against the contract
+ * once, and is the same in every respect because it is the same object, is not held against it again.
+ */
+function wholeOf(raw: RawShop): ShopFile | null {
+  const fresh = raw.applications.filter((record) => !sound.has(record));
+  const whole = ShopFile.safeParse({ ...raw, applications: fresh });
+  if (!whole.success || raw.applications.length > MOST_LISTED.applications) return null;
+  for (const [at, record] of whole.data.applications.entries()) {
+    const written = fresh[at];
+    if (written) sound.set(written, record);
+  }
+  return { ...whole.data, applications: raw.applications.flatMap((record) => sound.get(record) ?? []) };
 }
 
 function readList(list: Collection, raw: readonly Thing[], noted: Map<string, Noted>): Thing[] {

@@ -1,4 +1,5 @@
 import Database from 'better-sqlite3';
+import { sealAll } from '@/lib/data/row-seals';
 import { generatedShop, type ShopSize } from './generated-shop';
 
 const DAY_MS = 86_400_000;
@@ -31,7 +32,7 @@ export function shopWithRecords(size: ShopSize, records: number): unknown {
   return { ...shop, applications };
 }
 
-/** Write draws of a millilitre each into the bottles of a shop, straight into its database, which nobody has open. */
+/** Write draws of a millilitre each into the bottles of a shop, straight into its database, which nobody has open, and seal every row. */
 export function writeMovements(file: string, shopId: string, movements: number, records: number): void {
   const database = new Database(file, { fileMustExist: true });
   try {
@@ -49,6 +50,7 @@ export function writeMovements(file: string, shopId: string, movements: number, 
         insert.run(shopId, `drawn ${line}`, first + 1 + line, lotId, place, at, at, record);
       }
     })();
+    sealAll(database, []);
   } finally {
     database.close();
   }

@@ -1,6 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { randomBytes } from 'node:crypto';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { freePort } from '../run/free-port.js';
 import { quickFolder } from '../run/quick-folder.js';
 import { answering, ended } from './built-app';
@@ -32,7 +34,7 @@ async function reportOn(kind: ShopKind): Promise<void> {
   console.log(
     `\n${kind}: brought in in ${took.importMs} ms; CPU per request, ms (the first one after the start apart):`,
   );
-  const port = await freePort();
+  const [shopId, port] = [shopIn(folder), await freePort()];
   const started = performance.now();
   const server = spawn(process.execPath, ['lib/command-line/start.js'], {
     cwd: ROOT,
@@ -44,8 +46,9 @@ async function reportOn(kind: ShopKind): Promise<void> {
     await answering(`${origin}/api/v1/schema`, server);
     console.log(`  start                    ${(performance.now() - started).toFixed(0)} ms`);
     for (const path of PATHS) await reportOnPath(server, origin, path);
+    await reportAfterWrite(server, origin, shopId);
     await reportOnBoard(origin);
-    console.log(`  memory                   ${memoryOf(server).toFixed(0)} MB`);
+    await reportOnMemory(server, origin);
   } finally {
     await ended(server);
     rmSync(folder, { recursive: true, force: true });
@@ -63,6 +66,57 @@ async function reportOnPath(server: ChildProcess, origin: string, path: string):
   const each = (cpuOf(server) - from) / TIMES;
   console.log(
     `  ${path.padEnd(24)} ${each.toFixed(0).padStart(5)}   first ${String(first).padStart(6)}   ${(bytes / 1_000).toFixed(0)} kB`,
+  );
+}
+
+/** What the first page costs after a change: what did not change is not read and checked again. */
+async function reportAfterWrite(server: ChildProcess, origin: string, shopId: string): Promise<void> {
+  const took: number[] = [];
+  for (let turn = 0; turn < 4; turn += 1) {
+    const before = cpuOf(server);
+    await changeShop(origin, shopId, turn);
+    const written = cpuOf(server);
+    await (await fetch(`${origin}/today`)).arrayBuffer();
+    took.push(cpuOf(server) - written);
+    if (turn === 3) console.log(`  a change by file         ${written - before}`);
+  }
+  console.log(`  /today after a change    ${took.slice(1).join(', ')}`);
+}
+
+/** A change through the front door: another supplier, brought in by a shop file. */
+async function changeShop(origin: string, into: string, turn: number): Promise<void> {
+  const headers = { origin, 'content-type': 'application/json' };
+  const post = async (path: string, body: object) => {
+    const answer = await fetch(`${origin}${path}`, { method: 'POST', headers, body: JSON.stringify(body) });
+    if (!answer.ok) throw new Error(`${path}: ${answer.status} ${(await answer.text()).slice(0, 300)}`);
+    return (await answer.json()) as Record<string, string>;
+  };
+  const { shop, format } = (await (await fetch(`${origin}/api/v1/shop`)).json()) as Record<string, unknown>;
+  const text = JSON.stringify({ format, shop, suppliers: [{ id: `bench-${turn}`, name: `Supplier of turn ${turn}` }] });
+  const { fingerprint } = await post('/api/v1/shop/preview', { into, text });
+  await post('/api/v1/shop/import', { commandId: randomBytes(16).toString('hex'), into, text, fingerprint });
+}
+
+/** The id of the one shop in a data folder. */
+function shopIn(folder: string): string {
+  const database = new Database(join(folder, 'shop.db'), { readonly: true });
+  const id = String(database.prepare('SELECT id FROM Shop').pluck().get());
+  database.close();
+  return id;
+}
+
+/** Memory that does not grow with what was asked: after 500 requests and after 2,000 more. */
+async function reportOnMemory(server: ChildProcess, origin: string): Promise<void> {
+  const ask = async (times: number) => {
+    for (let turn = 0; turn < times; turn += 1) {
+      await (await fetch(`${origin}${turn % 20 === 0 ? '/today' : '/keep-out/now'}`)).arrayBuffer();
+    }
+  };
+  await ask(500);
+  const before = memoryOf(server);
+  await ask(2_000);
+  console.log(
+    `  memory                   ${before.toFixed(0)} MB, ${memoryOf(server).toFixed(0)} MB 2,000 requests later`,
   );
 }
 

@@ -5,6 +5,7 @@ import type { OpenSpraying } from '../ahead/turns-on-record';
 import type { Application, Bench, Shop } from '../shop';
 import { counts, sprayedIn } from './counting';
 import { keepOut } from './keep-out';
+import { notEndedBy } from './record-index';
 import { reiOf, reopensAfter } from './reopening';
 
 /** A bench that a change of the shop opens earlier, or would open earlier if nothing else kept it closed. */
@@ -45,9 +46,11 @@ export function earlierOpenings(before: Shop, after: Shop, now: Instant, { atOnc
     const same = sprayedIn(after).filter(({ id }) => id === record.id);
     return same.find((one) => counts(one) && names(one, bench)) ?? same[0];
   };
+  // What has ended keeps nobody out, so nothing can shorten it.
+  const held = notEndedBy(sprayedIn(before), now).map(({ application }) => application);
   return before.benches.flatMap((bench) => {
     const shortened = [
-      ...sprayedIn(before).flatMap((record) => recordShortened(change, record, isNow(record, bench), bench)),
+      ...held.flatMap((record) => recordShortened(change, record, isNow(record, bench), bench)),
       ...due.were.flatMap((turn) => turnShortened(change, turn, due.are, bench)),
     ];
     if (shortened.length === 0) return [];

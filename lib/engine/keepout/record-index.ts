@@ -15,6 +15,8 @@ type RecordIndex = {
   byEnd: IndexedRecord[];
   /** The latest start first; only records whose start can be read. */
   byStart: Application[];
+  /** Of each bench: the places of the records on it, in the order of the shop. */
+  placesOfBench: Map<string, number[]>;
   /** Of each bench: when the records on it began, the earliest first, and the latest end of all up to that one. */
   endsOfBench: Map<string, { starts: number[]; latest: (Instant | null)[] }>;
 };
@@ -34,6 +36,7 @@ function indexOf(applications: Application[]): RecordIndex {
   return {
     byEnd: records.toSorted((a, b) => endOf(b) - endOf(a)),
     byStart: counting.filter(({ startedAt }) => isInstant(startedAt)).sort((a, b) => b.startedAt - a.startedAt),
+    placesOfBench: placesByBench(counting),
     endsOfBench: endsByBench(records),
   };
 }
@@ -47,6 +50,18 @@ export const isSomewhere = ({ benches }: Pick<Application, 'benches'>): boolean 
   Array.isArray(benches) && benches.length > 0;
 
 const endOf = ({ reopensAt }: IndexedRecord): number => reopensAt ?? Number.MAX_SAFE_INTEGER;
+
+function placesByBench(counting: readonly Application[]): RecordIndex['placesOfBench'] {
+  const found: RecordIndex['placesOfBench'] = new Map();
+  for (const [place, application] of counting.entries()) {
+    for (const { id } of isSomewhere(application) ? application.benches : []) {
+      const places = found.get(id);
+      if (places) places.push(place);
+      else found.set(id, [place]);
+    }
+  }
+  return found;
+}
 
 function endsByBench(records: readonly IndexedRecord[]): RecordIndex['endsOfBench'] {
   const found: RecordIndex['endsOfBench'] = new Map();
@@ -77,6 +92,14 @@ export function notEndedBy(applications: Application[], moment: Instant): Indexe
  */
 export const runningRecords = (applications: Application[], now: Instant): IndexedRecord[] =>
   notEndedBy(applications, now).filter(({ application: { startedAt } }) => !isInstant(startedAt) || startedAt <= now);
+
+/** The records that name at least one of some benches, in the order of the shop. */
+export function recordsOn(applications: Application[], benches: readonly Pick<Bench, 'id'>[]): Application[] {
+  const { placesOfBench } = recordIndex(applications);
+  const counting = countingApplications({ applications });
+  const places = new Set(benches.flatMap(({ id }) => placesOfBench.get(id) ?? []));
+  return [...places].sort((a, b) => a - b).flatMap((place) => counting[place] ?? []);
+}
 
 /** The records that began from one moment on and before another, in the order of the shop. */
 export function recordsBegun(applications: Application[], from: Instant, before: Instant): Application[] {

@@ -66,8 +66,14 @@ const times = ({ perLitre }: AcidDose, ml: number): number | null =>
   perLitre === null ? null : (perLitre * ml) / ML_PER_LITRE;
 
 /** What the records say of acid that was poured and of the pH that was measured then, in the water as it is known now. */
-export const acidReadings = (shop: Shop): Reading[] =>
-  countingApplications(shop).flatMap((application) => readingIn(shop, application) ?? []);
+export function acidReadings(shop: Shop): readonly Reading[] {
+  const readings =
+    known.get(shop) ?? countingApplications(shop).flatMap((application) => readingIn(shop, application) ?? []);
+  known.set(shop, readings);
+  return readings;
+}
+
+const known = new WeakMap<Shop, readonly Reading[]>();
 
 function readingIn({ water: measured }: Shop, { recipe, sprayed, pH, acid }: Application): Reading | null {
   if (!measured || !sprayed || sprayed.over === 0n || pH === null || !acid) return null;

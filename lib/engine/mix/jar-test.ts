@@ -13,16 +13,36 @@ export type UntriedPair = [Product, Product];
  */
 export function untriedPairs(ingredients: readonly Ingredient[], applications: readonly Application[]): UntriedPair[] {
   const products = [...new Set(ingredients.map(({ product }) => product))];
-  const tanks = new Set(applications.map(({ recipe }) => recipe));
-  const together = (one: Product, other: Product): boolean =>
-    [...tanks].some((tank) => holds(tank.ingredients, one) && holds(tank.ingredients, other));
+  const tried = triedIn(applications);
   return products.flatMap((one, at) =>
-    products.slice(at + 1).flatMap((other) => (together(one, other) ? [] : [[one, other] satisfies UntriedPair])),
+    products
+      .slice(at + 1)
+      .flatMap((other) => (tried.get(one.id)?.has(other.id) ? [] : [[one, other] satisfies UntriedPair])),
   );
 }
 
-const holds = (ingredients: readonly Ingredient[], product: Product): boolean =>
-  ingredients.some((ingredient) => ingredient.product.id === product.id);
+type Tried = ReadonlyMap<string, ReadonlySet<string>>;
+const known = new WeakMap<readonly Application[], Tried>();
+
+/** Of each product the products that were ever in one tank with it: found once for each list of records. */
+function triedIn(applications: readonly Application[]): Tried {
+  const tried = known.get(applications) ?? findTried(applications);
+  known.set(applications, tried);
+  return tried;
+}
+
+function findTried(applications: readonly Application[]): Tried {
+  const tried = new Map<string, Set<string>>();
+  for (const { ingredients } of new Set(applications.map(({ recipe }) => recipe))) {
+    const ids = ingredients.map(({ product }) => product.id);
+    for (const id of ids) {
+      const others = tried.get(id) ?? new Set<string>();
+      tried.set(id, others);
+      for (const other of ids) others.add(other);
+    }
+  }
+  return tried;
+}
 
 /** Half a litre: a jar that everyone has. */
 const JAR_ML = exact(500n);

@@ -1,6 +1,7 @@
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import { projectionWith } from '../ahead/projection';
+import { recordsOn } from '../keepout/record-index';
 import { longestRei } from '../keepout/reopening';
 import { flagsOf } from '../rules/all-rules';
 import type { Flag, RuleName } from '../rules/flag';
@@ -23,7 +24,9 @@ export function mixFlags(shop: Shop, recipe: Recipe, batch: Batch, { startsAt, e
   const rei = longestRei(recipe);
   const reopensAt = rei === null ? null : addMinutes(endsAt, rei);
   const spraying = { ...sprayingOf(shop, recipe, batch, today), startsAt, endsAt, reopensAt };
-  const projection = projectionWith(onlyFor(shop, recipe), [spraying], today, 1);
+  // Rules remember each bench by itself, so that what was sprayed on other benches changes nothing.
+  const here = { ...onlyFor(shop, recipe), applications: recordsOn(shop.applications, batch.benches) };
+  const projection = projectionWith(here, [spraying], today, 1);
   const benches = batch.benches.map(({ id }) => id);
   const named = new Set(benches);
   return (

@@ -1,6 +1,6 @@
 import { dayNumber } from '@/shared/time/day';
 import { type Instant, instantOf, isInstant } from '@/shared/time/instant';
-import { dayOf } from '@/shared/time/zone';
+import { dayOf, type Zone } from '@/shared/time/zone';
 import type { Spraying } from '../ahead/plan';
 import { countingApplications } from '../keepout/counting';
 import { reopensAfter } from '../keepout/reopening';
@@ -57,10 +57,23 @@ function spotsBy(): SpotsOf {
 type SpotsOf = (benches: Bench[]) => readonly Spot[];
 
 function recordedTurn({ zone }: Shop, application: Application, spotsOf: SpotsOf): Turn {
-  const { recipe, benches, startedAt } = application;
-  const [startsAt, day] = isInstant(startedAt) ? [startedAt, dayNumber(dayOf(zone, startedAt))] : LONG_AGO;
-  const reopensAt = reopensAfter(application);
+  const { recipe, benches } = application;
+  const { startsAt, day, reopensAt } = timesOf(zone, application);
   return { recipe, spots: spotsOf(benches), startsAt, day, reopensAt, planned: null };
+}
+
+type Times = Pick<Turn, 'startsAt' | 'day' | 'reopensAt'>;
+const known = new WeakMap<Application, Times & { zone: Zone }>();
+
+/** When a record began and reopens its benches: it never changes, and every plan and every mix asks. */
+function timesOf(zone: Zone, application: Application): Times {
+  const before = known.get(application);
+  if (before?.zone === zone) return before;
+  const { startedAt } = application;
+  const [startsAt, day] = isInstant(startedAt) ? [startedAt, dayNumber(dayOf(zone, startedAt))] : LONG_AGO;
+  const times = { zone, startsAt, day, reopensAt: reopensAfter(application) };
+  known.set(application, times);
+  return times;
 }
 
 /** 1970-01-02. A start that cannot be read may be any time ago, and such a record never reopens a bench. */

@@ -5,13 +5,16 @@ import { type ContainerStep, leftOn, stepsAhead } from '../ahead/container-steps
 import type { Plan, Waste } from '../ahead/plan';
 import { costOut } from '../ledger/draw-cost';
 import { lastUsableDay } from '../ledger/last-usable-day';
+import { firstBy } from '../looked-up';
 import type { Container } from '../shop';
 import { bottleName } from './line-figures';
 import { entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 
+const containerAt = firstBy(({ lot, place }: Container) => `${place} ${lot}`);
+
 /** The working of one figure of a container: `LOT/PLACE/FIGURE`, or `LOT/PLACE/left/DAY`. */
 export function containerWorking(plan: Plan, [lot, place, figure, day]: string[]): FoundWorking | null {
-  const container = plan.shop.containers.find((one) => one.lot === lot && String(one.place) === place);
+  const container = containerAt(plan.shop.containers, `${place} ${lot}`);
   if (!container) return null;
   switch (figure) {
     case 'remaining':
@@ -97,8 +100,17 @@ function valueWorking(container: Container): FoundWorking {
   };
 }
 
-const wasteOf = (plan: Plan, container: Container): Waste | null =>
-  plan.products.flatMap(({ wastes }) => wastes).find((one) => one.container === container) ?? null;
+function wasteOf({ products }: Plan, container: Container): Waste | null {
+  const wastes = known.get(products) ?? new Map<Container, Waste>();
+  if (!known.has(products)) {
+    for (const waste of products.flatMap((ahead) => ahead.wastes).reverse()) wastes.set(waste.container, waste);
+  }
+  known.set(products, wastes);
+  return wastes.get(container) ?? null;
+}
+
+/** What each container of a plan will have left over, found once for all of them. */
+const known = new WeakMap<Plan['products'], Map<Container, Waste>>();
 
 /** What the sprayings planned until a day take from a container, one by one. */
 const takenFrom = (plan: Plan, container: Container, until: Day | null): Step[] =>

@@ -5,6 +5,7 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import { showDay } from '@/shared/time/show-day';
 import { cheapestOffer } from '../ahead/cheapest-offer';
 import type { Draw, IngredientLine, Plan, Spraying } from '../ahead/plan';
+import { allBy } from '../looked-up';
 import { toEnterForAmount, toEnterForCost } from '../rules/to-enter';
 import type { Container, Offer, Product, Shop } from '../shop';
 import { ratePerMl, stockPerSquareMetre } from '../strength/dose-in-stock';
@@ -186,7 +187,9 @@ function shortCostWorking({ shop }: Plan, spraying: Spraying, line: IngredientLi
 }
 
 const cheapestOfferOf = ({ offers }: Shop, product: Product): Offer | null =>
-  cheapestOffer(offers.filter((one) => one.product === product));
+  cheapestOffer([...offersOf(offers, product)]);
+
+const offersOf = allBy((offer: Offer) => offer.product);
 
 /** What no bottle gives, and what it would cost to buy; nothing when nothing is short. */
 export function shortSteps(shop: Shop, line: IngredientLine): Step[] {

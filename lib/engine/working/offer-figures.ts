@@ -4,6 +4,7 @@ import { divide, type Exact, exact, multiply, toNumber } from '@/shared/quantity
 import { wholeNearest } from '@/shared/quantity/rounding';
 import { showDay } from '@/shared/time/show-day';
 import type { Plan } from '../ahead/plan';
+import { firstBy } from '../looked-up';
 import type { Offer, Product, Shop } from '../shop';
 import { supposedWords } from './line-figures';
 import { entered, type FoundWorking, money } from './shown';
@@ -33,9 +34,11 @@ export function priceOfUnit(price: Micros, { pack }: Pick<Offer, 'pack'>, by: Pr
 
 const TOO_LARGE = 'Too large to be told. Check the price and the pack.';
 
+const offerNamed = firstBy((offer: Offer): string | undefined => offer.id);
+
 /** The working of one figure of an offer: `ID/unitPrice`. */
 export function offerWorking(plan: Plan, [id, figure]: string[]): FoundWorking | null {
-  const offer = plan.shop.offers.find((one) => one.id === id);
+  const offer = offerNamed(plan.shop.offers, id);
   if (!offer || figure !== 'unitPrice') return null;
   const { product, supplier, packText, price, since } = offer;
   const by = pricedBy(product, plan.shop.units);

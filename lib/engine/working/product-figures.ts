@@ -4,6 +4,7 @@ import { showDay } from '@/shared/time/show-day';
 import { leftOn } from '../ahead/container-steps';
 import type { Plan, ProductAhead } from '../ahead/plan';
 import { lastUsableDay } from '../ledger/last-usable-day';
+import { allBy, firstBy } from '../looked-up';
 import { toEnterForPrice, toEnterForProduct } from '../rules/to-enter';
 import type { Container, Supplier } from '../shop';
 import { bottleName } from './line-figures';
@@ -25,9 +26,12 @@ import {
 import { atMost, dayShown, isMaybeSooner, NOBODY_KNOWS, runsOutShown, unknownIn } from './unknown-need-figures';
 import { weekWorking } from './week-figures';
 
+const aheadNamed = firstBy(({ product }: ProductAhead): string | undefined => product.id);
+const containersOf = allBy(({ product }: Container) => product);
+
 /** The working of one figure of a product: `ID/FIGURE`, `ID/week/N/COLUMN` or `ID/left/DAY`. */
 export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): FoundWorking | null {
-  const ahead = plan.products.find(({ product }) => product.id === id);
+  const ahead = aheadNamed(plan.products, id);
   if (!ahead) return null;
   switch (figure) {
     case 'onHand':
@@ -63,7 +67,7 @@ export function productWorking(plan: Plan, [id, figure, ...rest]: string[]): Fou
 }
 
 const here = (plan: Plan, { product }: ProductAhead): Container[] =>
-  plan.shop.containers.filter((one) => one.product === product && one.receivedOn <= plan.today);
+  containersOf(plan.shop.containers, product).filter((one) => one.receivedOn <= plan.today);
 
 const remainingStep = (container: Container, from: string): Step =>
   worked(
@@ -171,7 +175,7 @@ function takenUntil(plan: Plan, ahead: ProductAhead, last: Day): Step[] {
 function leftWorking(plan: Plan, ahead: ProductAhead, [written]: string[]): FoundWorking | null {
   const reading = readDay(written ?? '');
   if (!reading.ok) return null;
-  const containers = plan.shop.containers.filter((one) => one.product === ahead.product && one.remaining > 0);
+  const containers = containersOf(plan.shop.containers, ahead.product).filter((one) => one.remaining > 0);
   const left = (one: Container) => leftOn(plan, one, reading.value);
   return {
     title: `${ahead.product.name} left at the end of ${showDay(reading.value)}`,

@@ -2,13 +2,16 @@ import { showMinutes } from '@/shared/measure/show';
 import { toNumber } from '@/shared/quantity/exact';
 import type { Plan, Spraying } from '../ahead/plan';
 import { longestRei } from '../keepout/reopening';
+import { firstBy } from '../looked-up';
 import { eachOnce, TO_ENTER_WAGE, toEnterForCost, toEnterForSpray } from '../rules/to-enter';
 import { lineCostShown, lineWorking } from './line-figures';
 import { count, entered, type FoundWorking, figureAddress, money, type Shown, type Step, text, worked } from './shown';
 
+const sprayingOn = firstBy(({ program, date }: Spraying) => `${date} ${program.id}`);
+
 /** The working of one figure of a spraying: `PROGRAM/DATE/FIGURE`, or `PROGRAM/DATE/line/N/FIGURE`. */
 export function sprayingWorking(plan: Plan, [program, date, figure, ...rest]: string[]): FoundWorking | null {
-  const spraying = plan.sprayings.find((one) => one.program.id === program && one.date === date);
+  const spraying = sprayingOn(plan.sprayings, `${date} ${program}`);
   if (!spraying) return null;
   switch (figure) {
     case 'sprayMl':
