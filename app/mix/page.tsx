@@ -4,6 +4,8 @@ import { type MixPlace, mixPlace } from '@/lib/views/mix';
 import { BegunMixes } from '../_parts/begun-mixes';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import { PageLinks } from '../_parts/page-links';
+import { one, type Search } from '../_parts/search';
 import { UnderWayList } from '../_parts/under-way-list';
 import { MissedList } from './missed-list';
 import { MixChoice } from './mix-choice';
@@ -12,10 +14,11 @@ import { RecipeList } from './recipes/recipe-list';
 
 export const metadata: Metadata = { title: 'Mix' };
 
-export default async function MixPage() {
-  const place = await mixPlace(clock);
+export default async function MixPage({ searchParams }: { searchParams: Promise<Search> }) {
+  const { page } = await searchParams;
+  const place = await mixPlace(clock, one(page) ?? '');
   if (!place) return <FirstVisit />;
-  const { recipes, form, ways } = place;
+  const { recipes, allRecipes, form, ways } = place;
   return (
     <>
       <h1>Mix</h1>
@@ -32,6 +35,11 @@ export default async function MixPage() {
       <section aria-labelledby="recipes">
         <h2 id="recipes">Recipes</h2>
         <RecipeList recipes={recipes} ways={ways} />
+        {allRecipes > recipes.length && (
+          <p>
+            <a href="/mix/recipes">All {allRecipes} recipes</a>
+          </p>
+        )}
         <p className="apart">
           <a className="button" href="/mix/recipes/new">
             Write a new recipe
@@ -42,7 +50,7 @@ export default async function MixPage() {
   );
 }
 
-function Planned({ place: { missed, due, coming, ways } }: { place: MixPlace }) {
+function Planned({ place: { missed, due, coming, pages, ways } }: { place: MixPlace }) {
   return (
     <>
       {missed.length > 0 && (
@@ -64,9 +72,14 @@ function Planned({ place: { missed, due, coming, ways } }: { place: MixPlace }) 
         {coming.length === 0 ? (
           <EmptyPlace>No program sprays in the next seven days.</EmptyPlace>
         ) : (
-          <PlannedMixes planned={coming} ways={ways} />
+          <>
+            <PlannedMixes planned={coming} ways={ways} />
+            <PageLinks of={pages} label="Pages of what comes" href={comingHref} />
+          </>
         )}
       </section>
     </>
   );
 }
+
+const comingHref = (page: string): string => `/mix${page === '' ? '' : `?page=${page}`}#coming`;

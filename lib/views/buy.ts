@@ -90,7 +90,7 @@ function inOrder(aheads: ProductAhead[], sort: BuySort): ProductAhead[] {
 }
 
 /** A page weighs under 300 kB with so many. */
-const MOST_ON_A_PAGE = 24;
+const MOST_ON_A_PAGE = 12;
 
 function unplannedOf({ plan }: House, ahead: ProductAhead): BuyScreen['unplanned'] {
   const { id, name } = ahead.product;

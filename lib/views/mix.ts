@@ -7,6 +7,7 @@ import type { Fig } from './figures';
 import { type House, houseNow } from './house';
 import { type Missed, missedSeen } from './missed-turn';
 import { type MixForm, mixForm } from './mix-form';
+import { PageAsked, type PageOf, pageOf } from './pages';
 import { plannedQuery } from './planned-query';
 import { type RecipeListed, recipesListed } from './recipes';
 import { type UnderWaySeen, underWaySeen } from './under-way';
@@ -33,24 +34,33 @@ export type MixPlace = Pick<House, 'today' | 'ways'> & {
   missed: Missed[];
   due: PlannedMix[];
   coming: PlannedMix[];
+  /** Which page of those that come is shown. */
+  pages: Pick<PageOf<Spraying>, 'page' | 'pages' | 'isAll'>;
+  /** The first recipes, and how many there are. */
   recipes: RecipeListed[];
+  allRecipes: number;
   form: MixForm;
 };
 
 const DAYS_AHEAD = 7;
 
-/** What can be mixed: what is due and was missed, what comes, anything else, and the recipes. */
-export async function mixPlace(clock: Clock): Promise<MixPlace | null> {
+/** As many of each list as keep the page of a large shop light. */
+const [MOST_COMING, MOST_RECIPES] = [24, 24];
+
+/** What can be mixed: what is due and was missed, what comes, anything else, and the recipes. Takes which page of what comes. */
+export async function mixPlace(clock: Clock, asked: string): Promise<MixPlace | null> {
   const house = await houseNow(clock);
   if (!house) return null;
   const { today, ways, toSpray, shop } = house;
   const ahead = toSpray.filter(({ date }) => date <= addDays(today, DAYS_AHEAD));
+  const later = ahead.filter(({ date }) => date > today);
+  const { shown, ...pages } = pageOf(later, PageAsked.parse(asked), MOST_COMING, () => 1);
   return {
-    ...{ today, ways, underWay: underWaySeen(house) },
+    ...{ today, ways, pages, allRecipes: shop.recipes.length, underWay: underWaySeen(house) },
     missed: missedSeen(house),
     due: ahead.filter(({ date }) => date === today).map((spraying) => plannedMix(house, spraying)),
-    coming: ahead.filter(({ date }) => date > today).map((spraying) => plannedMix(house, spraying)),
-    recipes: recipesListed(house),
+    coming: shown.map((spraying) => plannedMix(house, spraying)),
+    recipes: recipesListed(house, shop.recipes.slice(0, MOST_RECIPES)),
     form: mixForm(shop, []),
   };
 }

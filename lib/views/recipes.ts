@@ -28,9 +28,10 @@ export async function recipesScreen(clock: Clock): Promise<RecipesScreen | null>
   return { today: house.today, ways: house.ways, recipes: recipesListed(house) };
 }
 
-export function recipesListed({ shop, figure }: House): RecipeListed[] {
+/** Recipes as a list shows them: all of a shop, unless some are named. */
+export function recipesListed({ shop, figure }: House, recipes = shop.recipes): RecipeListed[] {
   const last = lastSprayings(shop);
-  return shop.recipes.map((recipe) => ({
+  return recipes.map((recipe) => ({
     id: recipe.id,
     name: recipe.name,
     lines: recipe.ingredients.map(({ product, dose }) => ({ product: product.name, dose: dose.text })),
