@@ -15,11 +15,14 @@ export async function shopsHere(): Promise<readonly ShopListed[]> {
   const [name, state] = [`${file} ${inode}`, marks.stateOfAll()];
   const kept = lists.get(name);
   if (kept?.state === state) return kept.shops;
-  const shops = readShops(reader);
+  // In a transaction of its own, so that it is never read inside an older one and kept as newer than it is.
+  const shops = reader.$transaction(readShops, PATIENCE);
   lists.set(name, { state, shops });
   shops.catch(() => lists.delete(name));
   return shops;
 }
+
+const PATIENCE = { maxWait: 10_000, timeout: 30_000 };
 
 async function readShops(reader: Rows): Promise<ShopListed[]> {
   const first = { orderBy: { recordedAt: 'asc' }, take: 1, select: { recordedAt: true } } as const;

@@ -1,10 +1,12 @@
 import 'server-only';
 import { database } from './database';
+import type { Marks } from './marks';
 
 /** What was found of a database as it stood; whoever changes it changes the version. */
 type Looked = { version: number; stray: boolean };
 
-const looked = new Map<string, Looked>();
+/** By the connection that was asked: each connection counts its versions from the start. */
+const looked = new WeakMap<Marks, Looked>();
 
 /**
  * Whether a line of the application records has lost what it belongs to: an application without its versions, a version
@@ -14,13 +16,13 @@ const looked = new Map<string, Looked>();
  * Looked for again whenever the database has changed since.
  */
 export async function recordsAreStray(): Promise<boolean> {
-  const { file, marks } = await database();
+  const { marks } = await database();
   // Asked before the look, so that what is written meanwhile is looked for the next time.
   const version = marks.version();
-  const known = looked.get(file);
+  const known = looked.get(marks);
   if (known?.version === version) return known.stray;
   const stray = Number(marks.value(STRAY)) !== 0;
-  looked.set(file, { version, stray });
+  looked.set(marks, { version, stray });
   return stray;
 }
 
