@@ -22,6 +22,7 @@ export function onThread<A extends Asked>(asked: A, waiting: Waiting = {}): Prom
 
 function answered<A extends Asked>(asked: A, { told, signal }: Waiting): Promise<Answers[A['what']]> {
   const stop = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+  let limit: NodeJS.Timeout | undefined;
   const halt = () => Atomics.store(stop, 0, 1);
   if (signal?.aborted) halt();
   signal?.addEventListener('abort', halt, { once: true });
@@ -33,13 +34,21 @@ function answered<A extends Asked>(asked: A, { told, signal }: Waiting): Promise
       else reject('tooMuch' in said ? new TooMuchAhead(said.tooMuch) : new RangeError(TOO_LARGE));
     });
     worker.once('error', (error) => reject(isOutOfMemory(error) ? new TooMuchAhead(TOO_MUCH_MEMORY) : error));
+    limit = setTimeout(() => reject(new TooMuchAhead(TOO_LONG)), (asked.seconds + SECONDS_BESIDE) * 1_000);
     worker.once('exit', (code) => reject(new Error(`the search ended with ${code} and said nothing`)));
   });
   return answer.finally(() => {
+    clearTimeout(limit);
     signal?.removeEventListener('abort', halt);
     return worker.terminate();
   });
 }
+
+/** What is planned before a search, and put together after it, may take so long. */
+const SECONDS_BESIDE = 60;
+
+const TOO_LONG =
+  'Looking for what to buy takes longer than one question may. Ask for fewer weeks, or spray less often.';
 
 const isOutOfMemory = (error: Error): boolean => 'code' in error && error.code === 'ERR_WORKER_OUT_OF_MEMORY';
 

@@ -10,7 +10,7 @@ import { parseShopFile } from '@/shared/shop-file/parse';
 import type { Clock } from '../clock';
 import { type CsvImported, type ImportCsv, importCsv } from '../commands/import-csv';
 import { type Imported, importShopFile } from '../commands/import-shop-file';
-import { type ShopSize, shopSize } from '../data/shop-size';
+import { isSmall, shopSize } from '../data/shop-size';
 import type { PlanDocument } from '../engine/ahead/plan-document';
 import { askedShop } from '../views/asked-shop';
 import { csvPreviewOf } from '../views/csv-preview';
@@ -28,10 +28,6 @@ const SHORT_TEXT = 50_000;
 
 /** So many sprayings are planned here in a twentieth of a second. */
 const FEW_SPRAYINGS = 400;
-
-/** A shop that is read and checked in a twentieth of a second. */
-const isSmall = ({ products, benches, records }: ShopSize): boolean =>
-  products <= 100 && benches <= 100 && records <= 300;
 
 /** The plan of a shop, as `shop plan` prints it for the same shop as a file. */
 export async function planAsked(

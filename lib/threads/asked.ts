@@ -2,7 +2,11 @@ import type { ImportCsv } from '@/lib/commands/import-csv';
 import type { ImportShopFile } from '@/lib/commands/import-shop-file';
 import type { Confirmation } from '@/lib/confirmation';
 import type { FlagsSaid } from '@/lib/engine/ahead/plan-document';
+import type { BudgetKey } from '@/lib/engine/budget/budget';
 import type { CsvAsked } from '@/lib/engine/exchange/csv/asked';
+import type { RecordsForm } from '@/lib/views/records-exported';
+import type { LogQuery } from '@/shared/forms/log-query';
+import type { WhatIfFields } from '@/shared/forms/what-if';
 import type { Refusal } from '@/shared/outcome';
 import type { Day } from '@/shared/time/day';
 
@@ -15,6 +19,9 @@ export type Asked =
   | { what: 'shop file'; shop: string }
   | { what: 'file preview'; into: Into; text: string }
   | { what: 'list preview'; into: NonNullable<Into>; asked: CsvAsked }
+  | { what: 'what if'; shop: string; fields: WhatIfFields }
+  | { what: 'records'; shop: string; query: LogQuery; form: RecordsForm }
+  | { what: 'budget'; shop: string; by: BudgetKey }
   | AskedToWrite;
 
 /** What writes. It prepares what it can, asks for its turn in the line of commands, and writes in it. */

@@ -6,10 +6,14 @@ import { importCsv, preparedCsv } from '../commands/import-csv';
 import { importShopFile, prepared, stillReady } from '../commands/import-shop-file';
 import { withConfirmation } from '../confirmation';
 import { openBeside } from '../data/database';
+import { budgetMade } from '../views/budget-seen';
 import { csvPreviewOf } from '../views/csv-preview';
 import { filePreviewOf } from '../views/import-preview';
 import { planPieces } from '../views/plan-written';
+import { recordsPieces } from '../views/records-exported';
 import { type InPieces, shopFilePieces } from '../views/shop-written';
+import { whatIfAnswer } from '../views/what-if';
+import { workedOut } from '../views/worked-out';
 import type { Asked, Said, Start, Told } from './asked';
 
 /*
@@ -50,6 +54,9 @@ async function answer({ asked, confirmation }: Extract<Told, { asked: Asked }>):
 async function madeOf(asked: Asked): Promise<Outcome<InPieces>> {
   if (asked.what === 'plan') return planPieces({ ...asked, clock });
   if (asked.what === 'shop file') return shopFilePieces(asked.shop);
+  if (asked.what === 'what if') return asJson(await whatIfAnswer({ ...asked.fields, shop: asked.shop }, clock));
+  if (asked.what === 'records') return accept(await recordsPieces(asked, clock));
+  if (asked.what === 'budget') return asJson(await workedOut(() => budgetMade(asked.shop, asked.by, clock)));
   if (asked.what === 'file preview') return asJson(await filePreviewOf(asked.into, asked.text));
   if (asked.what === 'list preview') return asJson(await csvPreviewOf(asked.into, asked.asked, tell));
   if (asked.what === 'file import') {

@@ -2,19 +2,18 @@ import 'server-only';
 import type { z } from 'zod';
 import type { LogQuestion } from '@/shared/api/questions';
 import { BYTE_ORDER_MARK, csvText } from '@/shared/csv/write-rows';
-import { isLookedFor, type LogQuery, logPages } from '@/shared/forms/log-query';
+import { type LogQuery, logPages } from '@/shared/forms/log-query';
 import { accept, type Outcome } from '@/shared/outcome';
-import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
-import { recordsAccepted } from '../data/records-accepted';
 import { nameIn } from '../engine/name-in';
 import { askedShop } from './asked-shop';
-import { type OpeningSeen, openingsFound, openingsSeen } from './openings-confirmed';
-import { type BookRecord, type Counting, drawsByRecord, type RecordBook, recordBook, sealedTexts } from './record-book';
-import { type RecordsDocument, recordsDocument } from './record-document';
+import { type OpeningSeen, openingsSeen } from './openings-confirmed';
+import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
+import type { RecordsDocument } from './record-document';
 import { spanText } from './record-facts';
 import { type AcceptedSeen, acceptedSeen } from './records-accepted';
 import { recordRows } from './records-csv';
+import { lookedFor, recordsExported } from './records-exported';
 import { shopsAndShown } from './shown-shop';
 
 /** A record in the list of the log. */
@@ -82,17 +81,6 @@ function sprayedProducts({ shop, records }: RecordBook): Choice[] {
   return shop.products.filter(({ id }) => sprayed.has(id)).map(named);
 }
 
-/** The records that are looked for, by what counts of each. */
-export const lookedFor = ({ shop, records }: RecordBook, query: LogQuery): BookRecord[] =>
-  records.filter(({ newest, versions }) =>
-    isLookedFor(query, {
-      benches: newest.benches,
-      products: newest.products.map(({ product }) => product),
-      on: dayOf(shop.zone, newest.startedAt),
-      people: [newest.details.by, ...versions.map(({ actor }) => actor)],
-    }),
-  );
-
 function lineOf({ shop }: RecordBook, { id, newest, versions, counting, missing }: BookRecord): LogLine {
   return {
     ...{ id, counting, recipe: newest.recipeName, by: newest.details.by },
@@ -109,15 +97,7 @@ export async function recordsAnswer(
   clock: Clock,
 ): Promise<Outcome<RecordsDocument>> {
   const asked = await askedShop(shop);
-  if (!asked.ok) return asked;
-  const book = await recordBook(asked.value.id);
-  const found = lookedFor(book, query);
-  const whole = { drawn: await drawsByRecord(book.shopId, found), sealed: await sealedTexts(book.shopId) };
-  const beside = {
-    openings: await openingsFound(book.shopId, book.shop, query),
-    accepted: await recordsAccepted(book.shopId),
-  };
-  return accept(recordsDocument({ ...book, ...whole }, found, beside, clock.now()));
+  return asked.ok ? accept(await recordsExported(asked.value.id, query, clock)) : asked;
 }
 
 /** The same as a list. Refuses 'not-found'. */

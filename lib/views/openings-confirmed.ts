@@ -1,12 +1,12 @@
 import 'server-only';
-import { isLookedFor, type LogQuery } from '@/shared/forms/log-query';
+import type { LogQuery } from '@/shared/forms/log-query';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { IN_ANY_YEAR, showDayUntil } from '@/shared/time/show-day';
-import type { Zone } from '@/shared/time/zone';
 import { dayOf } from '@/shared/time/zone';
 import { type OpeningConfirmed, openingsConfirmed } from '../data/openings-confirmed';
 import { nameIn } from '../engine/name-in';
 import type { Shop } from '../engine/shop';
+import { openingsFound } from './openings-found';
 import { inAnyYear } from './record-facts';
 
 /** A bench that somebody let open earlier, in words. */
@@ -20,19 +20,9 @@ export type OpeningSeen = {
   why: string;
 };
 
-/** The earlier openings of a shop that are looked for, the newest first. One is of no product, so asking for one finds none. */
+/** The earlier openings of a shop that are looked for, in words. */
 export const openingsSeen = async (shopId: string, shop: Shop, query: LogQuery): Promise<OpeningSeen[]> =>
   (await openingsFound(shopId, shop, query)).map((one) => openingSeen(one, shop));
-
-/** The same as they were written down. */
-export async function openingsFound(shopId: string, { zone }: Shop, query: LogQuery): Promise<OpeningConfirmed[]> {
-  const all = await openingsConfirmed(shopId);
-  return all.filter((one) => isLookedFor(query, loggedAs(one, zone)));
-}
-
-const loggedAs = ({ bench, actor, recordedAt }: OpeningConfirmed, zone: Zone) => ({
-  ...{ benches: [bench], products: [], on: dayOf(zone, recordedAt), people: [actor] },
-});
 
 function openingSeen(one: OpeningConfirmed, { benches, zone }: Shop): OpeningSeen {
   const { bench, wasUntil, opensAt, recordedAt, actor, reason, command } = one;

@@ -54,7 +54,7 @@ function openingDocument(book: WholeBook, { bench, wasUntil, opensAt, reason, ac
   };
 }
 
-const recordDocument = (book: WholeBook, record: BookRecord) => ({
+export const recordDocument = (book: WholeBook, record: BookRecord) => ({
   id: record.id,
   state: record.counting,
   mustBeKeptUntil: record.keptUntil,

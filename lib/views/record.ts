@@ -10,12 +10,12 @@ import { nameIn } from '../engine/name-in';
 import type { Missing } from '../engine/record/required';
 import { recordFindings } from '../engine/rules/record-findings';
 import { lastingAddress } from './bottle-address';
-import { lookedFor } from './log';
 import { pouredText } from './mix-pours';
 import { type OpeningSeen, openingsSeen } from './openings-confirmed';
 import { type BookRecord, type Counting, drawsByRecord, type RecordBook, recordBook } from './record-book';
 import { differing, type Fact, factsOf, inAnyYear, type ProductFact, productFacts, spanText } from './record-facts';
 import { type AcceptedSeen, acceptedSeen } from './records-accepted';
+import { lookedFor } from './records-exported';
 import { shopsAndShown } from './shown-shop';
 
 /** What a form about a record carries unseen: which record, as of which version, and the command's id where no script runs. */

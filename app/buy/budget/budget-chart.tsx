@@ -1,7 +1,7 @@
 'use client';
 
 import { Bar, BarChart, CartesianGrid, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
-import type { BudgetRow } from '@/lib/views/budget';
+import type { BudgetRow } from '@/lib/views/budget-seen';
 import { showMoney } from '@/shared/measure/show';
 import { SLIP, TICK } from '../../_parts/chart-look';
 import styles from './budget.module.css';

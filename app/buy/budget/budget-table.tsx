@@ -1,4 +1,4 @@
-import type { BudgetRow, BudgetScreen } from '@/lib/views/budget';
+import type { BudgetRow, BudgetScreen } from '@/lib/views/budget-seen';
 import type { Fig } from '@/lib/views/figures';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';

@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
-import { type BudgetScreen, budgetScreen } from '@/lib/views/budget';
+import { budgetAsked } from '@/lib/threads/read-answers';
+import type { BudgetScreen } from '@/lib/views/budget-seen';
+import { explain } from '@/shared/outcome';
 import { showDayOnPaper } from '@/shared/time/show-day';
 import { ColumnHeads } from '../../_parts/column-heads';
 import { EmptyPlace } from '../../_parts/empty-place';
@@ -23,13 +25,21 @@ const WAYS_TO_LOOK = [
 ] as const;
 
 export default async function BudgetPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const screen = await budgetScreen(clock, await searchParams);
-  if (!screen) return <FirstVisit />;
-  const { by, rows, ways, from, to, today } = screen;
+  const asked = await budgetAsked(clock, await searchParams);
+  if (!asked) return <FirstVisit />;
   return (
     <>
       <h1>Budget</h1>
       <BuyLinks here="/buy/budget" />
+      {asked.ok ? <Budget screen={asked.value} /> : <p className="grave">{explain(asked.refusal)}</p>}
+    </>
+  );
+}
+
+function Budget({ screen }: { screen: BudgetScreen }) {
+  const { by, rows, ways, from, to, today } = screen;
+  return (
+    <>
       <p className="soft">
         Spent from {showDayOnPaper(from)} to {showDayOnPaper(today)}; planned to {showDayOnPaper(to)}. Freight is in
         none of it; it stands with each order.

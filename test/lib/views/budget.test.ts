@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { demoShop } from '@/lib/demo/demo-shop';
-import { type BudgetScreen, budgetScreen } from '@/lib/views/budget';
+import { budgetScreen } from '@/lib/views/budget';
+import type { BudgetScreen } from '@/lib/views/budget-seen';
 import type { Fig } from '@/lib/views/figures';
 import { Day } from '@/shared/time/day';
 import { shopWith } from '../../worked/plan-of';

@@ -1,9 +1,10 @@
 import { clock } from '@/lib/clock';
 import { doorRoute } from '@/lib/door/door-route';
-import { recordsCsv } from '@/lib/views/log';
+import { recordsAsked } from '@/lib/threads/read-answers';
 import { LogQuestion } from '@/shared/api/questions';
 
 /** The log as a list to save: a line for each product of each version. */
-export const GET = doorRoute({ query: LogQuestion, saveAs: () => 'records.csv', type: 'text/csv' }, ({ query }) =>
-  recordsCsv(query, clock),
+export const GET = doorRoute(
+  { query: LogQuestion, saveAs: () => 'records.csv', type: 'text/csv' },
+  ({ query, signal }) => recordsAsked(query, 'csv', clock, signal),
 );
