@@ -15,8 +15,8 @@ import { RecipeList } from './recipes/recipe-list';
 export const metadata: Metadata = { title: 'Mix' };
 
 export default async function MixPage({ searchParams }: { searchParams: Promise<Search> }) {
-  const { page } = await searchParams;
-  const place = await mixPlace(clock, one(page) ?? '');
+  const { page, missed } = await searchParams;
+  const place = await mixPlace(clock, { page: one(page), missed: one(missed) });
   if (!place) return <FirstVisit />;
   const { recipes, allRecipes, form, ways } = place;
   return (
@@ -50,13 +50,14 @@ export default async function MixPage({ searchParams }: { searchParams: Promise<
   );
 }
 
-function Planned({ place: { missed, due, coming, pages, ways } }: { place: MixPlace }) {
+function Planned({ place: { missed, missedPages, due, coming, pages, ways } }: { place: MixPlace }) {
   return (
     <>
       {missed.length > 0 && (
         <section aria-labelledby="missed">
           <h2 id="missed">Missed, and nobody has said what became of it</h2>
           <MissedList missed={missed} />
+          <PageLinks of={missedPages} label="Pages of what was missed" href={missedHref} />
         </section>
       )}
       <section aria-labelledby="due">
@@ -82,4 +83,5 @@ function Planned({ place: { missed, due, coming, pages, ways } }: { place: MixPl
   );
 }
 
+const missedHref = (page: string): string => `/mix${page === '' ? '' : `?missed=${page}`}#missed`;
 const comingHref = (page: string): string => `/mix${page === '' ? '' : `?page=${page}`}#coming`;

@@ -89,8 +89,8 @@ function inOrder(aheads: ProductAhead[], sort: BuySort): ProductAhead[] {
   return aheads.toSorted((a, b) => key(a).localeCompare(key(b)) || byName(a, b));
 }
 
-/** A page weighs under 300 kB with so many. */
-const MOST_ON_A_PAGE = 12;
+/** As many as keep the page of a large shop light; a small shop has fewer. */
+const MOST_ON_A_PAGE = 24;
 
 function unplannedOf({ plan }: House, ahead: ProductAhead): BuyScreen['unplanned'] {
   const { id, name } = ahead.product;

@@ -31,33 +31,46 @@ export type PlannedMix = {
 export type MixPlace = Pick<House, 'today' | 'ways'> & {
   /** What was begun on any device and is not on record. */
   underWay: UnderWaySeen[];
+  /** One page of what was missed, the latest first. */
   missed: Missed[];
+  missedPages: Pages;
   due: PlannedMix[];
   coming: PlannedMix[];
   /** Which page of those that come is shown. */
-  pages: Pick<PageOf<Spraying>, 'page' | 'pages' | 'isAll'>;
+  pages: Pages;
   /** The first recipes, and how many there are. */
   recipes: RecipeListed[];
   allRecipes: number;
   form: MixForm;
 };
 
+type Pages = Pick<PageOf<unknown>, 'page' | 'pages' | 'isAll'>;
+
 const DAYS_AHEAD = 7;
 
 /** As many of each list as keep the page of a large shop light. */
-const [MOST_COMING, MOST_RECIPES] = [24, 24];
+const [MOST_COMING, MOST_MISSED, MOST_RECIPES] = [24, 24, 24];
 
-/** What can be mixed: what is due and was missed, what comes, anything else, and the recipes. Takes which page of what comes. */
-export async function mixPlace(clock: Clock, asked: string): Promise<MixPlace | null> {
+/** Which page of what comes and of what was missed an address asks for. */
+type Asked = { page: string | undefined; missed: string | undefined };
+
+/** What can be mixed: what is due and was missed, what comes, anything else, and the recipes. */
+export async function mixPlace(clock: Clock, asked: Asked): Promise<MixPlace | null> {
   const house = await houseNow(clock);
   if (!house) return null;
   const { today, ways, toSpray, shop } = house;
   const ahead = toSpray.filter(({ date }) => date <= addDays(today, DAYS_AHEAD));
   const later = ahead.filter(({ date }) => date > today);
-  const { shown, ...pages } = pageOf(later, PageAsked.parse(asked), MOST_COMING, () => 1);
+  const { shown, ...pages } = pageOf(later, PageAsked.parse(asked.page), MOST_COMING, () => 1);
+  const { shown: missed, ...missedPages } = pageOf(
+    missedSeen(house),
+    PageAsked.parse(asked.missed),
+    MOST_MISSED,
+    () => 1,
+  );
   return {
     ...{ today, ways, pages, allRecipes: shop.recipes.length, underWay: underWaySeen(house) },
-    missed: missedSeen(house),
+    ...{ missed, missedPages },
     due: ahead.filter(({ date }) => date === today).map((spraying) => plannedMix(house, spraying)),
     coming: shown.map((spraying) => plannedMix(house, spraying)),
     recipes: recipesListed(house, shop.recipes.slice(0, MOST_RECIPES)),
