@@ -1,10 +1,19 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { testsUnder } from './run/tests-under.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
 const PURE = ['test/shared', 'test/lib/engine', 'test/outside', 'test/worked', 'test/witness'];
 const within = (folder: string) => `${folder}/**/*.test.{ts,tsx}`;
+
+/** Tests of commands, views and rows have a database each, and leave nothing behind but what is kept for it. */
+const BOOKS = ['test/lib/commands', 'test/lib/views', 'test/lib/data']
+  .flatMap(testsUnder)
+  // What puts something else in the place of a module would do so for the next file as well.
+  .filter((path) => !/\bvi\.(mock|hoisted)\(/.test(readFileSync(join(root, path), 'utf8')));
 
 export default defineConfig({
   root,
@@ -20,12 +29,14 @@ export default defineConfig({
     projects: [
       // Nothing pure leaves a trace, so these files may share what one of them has already read in.
       { extends: true, test: { name: 'pure', include: PURE.map(within), isolate: false } },
+      // To read in what opens a database takes longer than most of these files.
+      { extends: true, test: { name: 'books', include: BOOKS, isolate: false } },
       {
         extends: true,
         test: {
           name: 'rest',
           include: [within('test')],
-          exclude: ['test/e2e/**', 'test/promises/**', ...PURE.map(within)],
+          exclude: ['test/e2e/**', 'test/promises/**', ...PURE.map(within), ...BOOKS],
         },
       },
     ],

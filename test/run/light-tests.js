@@ -1,6 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { testsUnder } from './tests-under.js';
 
 const PURE = ['test/shared', 'test/lib/engine', 'test/outside', 'test/worked'];
 
@@ -14,16 +15,9 @@ const HEAVY = /from '(fast-check|luxon|[^']*\/(runs|any-[\w-]+|solver\/[\w-]+))'
  * @returns {string[]} paths from the root
  */
 export function lightTests(root) {
-  const light = PURE.flatMap((folder) => testsUnder(root, folder)).filter(
-    (path) => !HEAVY.test(readFileSync(join(root, path), 'utf8')),
-  );
+  const light = PURE.flatMap(testsUnder).filter((path) => !HEAVY.test(readFileSync(join(root, path), 'utf8')));
   return [...new Set(['test/architecture.test.ts', ...light, ...changedTests(root)])];
 }
-
-const testsUnder = (root, folder) =>
-  readdirSync(join(root, folder), { recursive: true })
-    .filter((name) => name.endsWith('.test.ts'))
-    .map((name) => `${folder}/${name.replaceAll('\\', '/')}`);
 
 /** None where the code is no checkout of Git. */
 function changedTests(root) {

@@ -1,7 +1,7 @@
 import { copyFileSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
-import { beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { importShopFile } from '@/lib/commands/import-shop-file';
 import { database } from '@/lib/data/database';
 import { sealAll } from '@/lib/data/row-seals';
@@ -12,12 +12,13 @@ import { Day } from '@/shared/time/day';
 import { isLong, runs } from '@/test/runs';
 import { parsedOrThrow } from './any-shop-file';
 import { contentOf, DAMAGES, seeded } from './damages';
-import { CLOCK, freshDatabase } from './fresh-database';
+import { CLOCK, closeDatabases, freshDatabase } from './fresh-database';
 import { withMovements } from './many-movements';
 
 /** The bytes of the demo shop in a closed file, sealed as `npm start` leaves it. */
 let demo: Buffer;
 
+afterAll(closeDatabases);
 beforeAll(async () => {
   const file = join(await freshDatabase(), 'shop.db');
   const shop = parsedOrThrow(demoShop(Day.parse('2026-03-31')));

@@ -1,6 +1,6 @@
 import { copyFileSync, existsSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach } from 'vitest';
+import { onTestFinished } from 'vitest';
 import { clockPinnedTo } from '@/lib/clock';
 import { database } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
@@ -17,18 +17,29 @@ const folders: string[] = [];
 export async function freshDatabase(): Promise<string> {
   const folder = mkdtempSync(join(quickFolder(), 'bench-and-bottle-'));
   folders.push(folder);
+  cleanUpAfterTest();
   copyFileSync(await template(), join(folder, 'shop.db'));
   process.env.DATA_DIR = folder;
   return folder;
 }
 
-afterEach(async () => {
+/** Not with a hook of this file: several test files share what one of them has read in, and only that one would have it. */
+function cleanUpAfterTest(): void {
+  try {
+    onTestFinished(closeDatabases);
+  } catch {
+    // Not within a test: whoever makes a database for a whole file closes it.
+  }
+}
+
+/** Close and remove every database that was made here since the last time. */
+export async function closeDatabases(): Promise<void> {
   for (const folder of folders.splice(0)) {
     process.env.DATA_DIR = folder;
     if (existsSync(join(folder, 'shop.db'))) await (await database().catch(() => null))?.close();
     rmSync(folder, { recursive: true, force: true });
   }
-});
+}
 
 /** Migrating takes a fifth of a second, copying a migrated file none. Test files that run at once share one. */
 async function template(): Promise<string> {
