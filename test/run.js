@@ -13,6 +13,7 @@ import { fileURLToPath } from 'node:url';
 import { prepareCode } from '../lib/command-line/start/prepare.js';
 import { tellTroubles } from '../lib/command-line/start/trouble.js';
 import { reportOf } from './promises/report.js';
+import { findBrowser } from './run/browser.js';
 import { add, NOTHING } from './run/count.js';
 import { QUICK_SUITES, SUITES } from './run/suites.js';
 
@@ -30,8 +31,9 @@ if (isLong) Object.assign(process.env, { TEST_LONG: '1', TEST_FIGURES: figures }
 await tellTroubles(async () => {
   await prepareCode(root);
   let total = NOTHING;
-  for (const [name, run] of Object.entries(suites)) {
-    if (named.length > 0 && !named.includes(name)) continue;
+  const wanted = Object.entries(suites).filter(([name]) => named.length === 0 || named.includes(name));
+  if (wanted.some(([name]) => name === 'browser')) void findBrowser(root);
+  for (const [name, run] of wanted) {
     const began = performance.now();
     const count = await run(root, extra);
     const seconds = Math.round((performance.now() - began) / 1_000);

@@ -1,20 +1,28 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
+let found;
+
 /**
- * A Chromium to test in: one that is there, else Debian's package where we are root, else Playwright's own.
+ * A Chromium to test in: one that is there, else Debian's package where we are root, else Playwright's own. Looked for once:
+ * whoever will need one asks early, so that it is fetched while other tests run.
  *
  * Gives    its path, or null for Playwright's own; or what to do when there is none to be had
  */
-export async function findBrowser(root) {
+export function findBrowser(root) {
+  found ??= lookForBrowser(root);
+  return found;
+}
+
+async function lookForBrowser(root) {
   const there = await firstThere();
   if (there !== undefined) return { ok: true, path: there };
   console.log('  browser: getting one …');
-  if (process.platform === 'linux' && process.getuid?.() === 0) installDebian();
+  if (process.platform === 'linux' && process.getuid?.() === 0) await installDebian();
   const afterwards = await firstThere();
   if (afterwards !== undefined) return { ok: true, path: afterwards };
-  spawnSync(process.execPath, ['node_modules/@playwright/test/cli.js', 'install', 'chromium'], {
+  await exitOf(process.execPath, ['node_modules/@playwright/test/cli.js', 'install', 'chromium'], {
     cwd: root,
     stdio: ['ignore', 'ignore', 'inherit'],
   });
@@ -68,12 +76,20 @@ async function playwrightsOwn() {
   }
 }
 
-function installDebian() {
+async function installDebian() {
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   const options = { env, stdio: ['ignore', 'ignore', 'ignore'] };
-  spawnSync('apt-get', ['update'], options);
+  await exitOf('apt-get', ['update'], options);
   // The one without a window is smaller and opens a page in two thirds of the time; where there is none, the other.
   for (const name of ['chromium-headless-shell', 'chromium']) {
-    if (spawnSync('apt-get', ['install', '-y', '--no-install-recommends', name], options).status === 0) return;
+    if ((await exitOf('apt-get', ['install', '-y', '--no-install-recommends', name], options)) === 0) return;
   }
 }
+
+/** Run a program to its end. Gives its exit code; null when it could not be started or was stopped. */
+const exitOf = (program, args, options) =>
+  new Promise((resolve) => {
+    const child = spawn(program, args, options);
+    child.once('error', () => resolve(null));
+    child.once('close', resolve);
+  });

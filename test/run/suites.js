@@ -82,11 +82,14 @@ async function runBrowser(root, extra) {
   console.log('  browser: the built app …');
   const browser = await findBrowser(root);
   if (!browser.ok) return fail('browser', browser.message);
+  const app = { BUILD_DIR: process.env.BUILD_DIR || '.next-test' };
+  const built = await run(root, ['lib/command-line/build.js', '--if-changed'], app);
+  if (built.code !== 0) return fail('the pages could not be built', built.output);
   return inTempFolder(async (folder) => {
     const report = join(folder, 'browser.json');
     const env = {
+      ...app,
       BENCH_CLOCK: PINNED_CLOCK,
-      BUILD_DIR: process.env.BUILD_DIR || '.next-test',
       E2E_BROWSER: browser.path ?? '',
       E2E_DATA: folder,
       E2E_PORT: String(await freePort()),
@@ -95,8 +98,6 @@ async function runBrowser(root, extra) {
       PLAYWRIGHT_JSON_OUTPUT_FILE: report,
     };
     const args = ['test', '--config', 'test/e2e/playwright.config.ts', '--reporter=json', ...extra];
-    const built = await run(root, ['lib/command-line/build.js', '--if-changed'], env);
-    if (built.code !== 0) return fail('the pages could not be built', built.output);
     const ended = await run(root, ['node_modules/@playwright/test/cli.js', ...args], env);
     return countPlaywright(readJson(report), ended);
   });
