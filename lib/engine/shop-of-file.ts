@@ -140,6 +140,7 @@ const sprayerOf = ({ capacity, lossPerFill, measuringStep }: FileSprayer): Spray
   capacity: known(readVolume(capacity)),
   lossPerFill: known(readVolume(lossPerFill)),
   measuringStep: known(readVolume(measuringStep)),
+  printed: { capacity, step: measuringStep },
 });
 
 /** An ounce on a measure is one of weight: a measuring cup says "fl oz". */

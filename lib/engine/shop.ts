@@ -67,11 +67,13 @@ export type Shop = {
 };
 
 /** What is sprayed with: mL, exact, because a spray volume is worked out and not kept in stock. */
-export type Sprayer = { capacity: Exact; lossPerFill: Exact; measuringStep: Exact };
+export type Sprayer = { capacity: Exact; lossPerFill: Exact; measuringStep: Exact; printed?: Printed };
+/** As they were typed: what is printed on the jug or the tank, such as "2 gal" and "0.5 L". */
+type Printed = { capacity: string; step: string };
 
 export type NamedSprayer = Sprayer & { name: string };
 
-/** What the shop measures with: the most at once and the step that it can be read to; µL of a volume, mg of a mass, exact. */
+/** What the shop measures with: the most at once and the step it is read to (or, of drops, counted in); µL or mg, exact. */
 export type Measure = {
   name: string;
   kind: 'volume' | 'mass';
@@ -79,6 +81,7 @@ export type Measure = {
   step: Exact;
   holdsText: string;
   stepText: string;
+  isCounted?: boolean;
 };
 
 export type Supplier = {

@@ -1,8 +1,10 @@
 import { showRough } from '@/shared/measure/show';
+import { acidMeasured } from '../engine/mix/acid-measured';
 import { type AcidStep, acidSteps } from '../engine/mix/acid-steps';
 import { unreckonedIn } from '../engine/mix/alkali';
 import type { AskedMix } from '../engine/mix/asked-mix';
 import { LEAST_FACTOR, MOST_FACTOR } from '../engine/mix/learned-correction';
+import { type Measured, markText, measuredWith } from '../engine/mix/measuring';
 import type { OwnAcid } from '../engine/mix/own-acid';
 import { listed } from '../engine/rules/in-words';
 import type { Product } from '../engine/shop';
@@ -42,8 +44,10 @@ export type AcidSeen = {
   product: { id: string; name: string };
   missing: string | null;
   estimate: Fig;
-  /** "11 mL": two thirds, to stir in and measure; null when it is not known. */
+  /** "11 mL": two thirds for one fill, as the shop's tools measure it; null when it is not known. */
   firstText: string | null;
+  /** What that is measured with; null when nothing there measures it. */
+  firstWith: string | null;
   firstAmount: number | null;
   first: Fig | null;
   expectedPh: Fig | null;
@@ -76,7 +80,7 @@ export function mixChemistrySeen(mix: AskedMix, figure: FigAt): MixChemistrySeen
       oxide: oxide && { name: oxide.oxide, strength: figure('oxide', number) },
     })),
     pH: { before: pH.before, target: pH.target, beforeFig: figure('ph'), message: pH.message },
-    acids: steps.map((step, number) => acidSeen(step, number, mix.batch.spray.fills, figure)),
+    acids: steps.map((step, number) => acidSeen(step, number, mix, figure)),
     own: own && ownSeen(mix, own, figure),
     correction: correction && {
       factor: figure('correction'),
@@ -105,25 +109,31 @@ const ownSeen = ({ sheet }: AskedMix, { products, left, message }: OwnAcid, figu
   message,
 });
 
-const acidSeen = (
-  { product, missing, first, amount, corrected }: AcidStep,
-  number: number,
-  fills: number,
-  figure: FigAt,
-): AcidSeen => ({
-  product: { id: product.id, name: product.name },
-  missing,
-  estimate: figure('acid', number),
-  firstText: first && `${showRough(first.amount)} ${unitOf(product.form)}`,
-  firstAmount: first?.amount ?? null,
-  first: first && figure('acidFirst', number),
-  expectedPh: first && figure('acidPh', number),
-  learned: corrected === null ? null : figure('acidLearned', number),
-  eachFill:
-    first && amount !== null && fills > 1
-      ? { first: inFill(first.amount, fills, product), all: inFill(corrected ?? amount, fills, product) }
-      : null,
-});
+function acidSeen(step: AcidStep, number: number, { shop, batch }: AskedMix, figure: FigAt): AcidSeen {
+  const { product, missing, first, amount, corrected } = step;
+  const { fills } = batch.spray;
+  const tool = acidMeasured(step, fills, shop);
+  const firstText = acidFirstText(step, fills, tool);
+  return {
+    product: { id: product.id, name: product.name },
+    missing,
+    estimate: figure('acid', number),
+    firstText,
+    firstWith: tool && measuredWith(tool),
+    firstAmount: first?.amount ?? null,
+    first: first && figure('acidFirst', number),
+    expectedPh: first && figure('acidPh', number),
+    learned: corrected === null ? null : figure('acidLearned', number),
+    eachFill:
+      first && amount !== null && fills > 1
+        ? { first: firstText ?? '', all: inFill(corrected ?? amount, fills, product) }
+        : null,
+  };
+}
+
+/** The first part of an acid for one fill: the mark on the tool, or about how much where nothing measures it. */
+export const acidFirstText = ({ product, first }: AcidStep, fills: number, tool: Measured | null): string | null =>
+  tool ? markText(tool) : first && inFill(first.amount, fills, product);
 
 const inFill = (amount: number, fills: number, { form }: Product): string =>
   `${showRough(amount / fills)} ${unitOf(form)}`;

@@ -13,13 +13,14 @@ import type { Clock } from '../clock';
 import type { SpotNamed } from '../data/container-names';
 import { inDrawOrder } from '../engine/ledger/draw-order';
 import { lastUsableDay } from '../engine/ledger/last-usable-day';
+import { acidMeasured } from '../engine/mix/acid-measured';
 import { acidSteps } from '../engine/mix/acid-steps';
 import { asPoured } from '../engine/mix/as-poured';
 import type { AskedMix } from '../engine/mix/asked-mix';
 import { groundFor } from '../engine/mix/dry-run';
 import { labelMost } from '../engine/mix/label-most';
 import { leftoverPlaces } from '../engine/mix/leftover';
-import { isFarOff, measuredWith } from '../engine/mix/measuring';
+import { isFarOff, markText, measuredWith } from '../engine/mix/measuring';
 import { unpassed } from '../engine/mix/mix-flags';
 import type { Better, MixStep } from '../engine/mix/mix-step';
 import { leftOfDone } from '../engine/mix/planned-turn';
@@ -30,7 +31,7 @@ import { benchStates, type Certainty, certaintyNow } from './bench-states';
 import { spotsNamed } from './bottle-address';
 import { liquidOf } from './bottle-seen';
 import { type HereNow, shopNow } from './house';
-import { unreckonedText } from './mix-chemistry-seen';
+import { acidFirstText, unreckonedText } from './mix-chemistry-seen';
 import { pouredText } from './mix-pours';
 import { mixAsked } from './mix-screen';
 import { mixWords } from './mix-words';
@@ -66,7 +67,7 @@ export async function mixDoing(clock: Clock, pairs: Pairs, by: string): Promise<
 /** A mix as the one who makes it needs it: what its sheet says, in words, with every bottle that could be taken. */
 export function planOf(here: Here, mix: AskedMix, spots: SpotNamed, by: string): MixPlan {
   const { shop, recipe, batch, sheet, sprayer, planned, query } = mix;
-  const { plantsText, sprayText, fills, fillText, waterFirstText, useWithin } = mixWords(mix, here.ways);
+  const { plantsText, sprayText, fills, fillText, waterFirstText, useWithin } = mixWords(mix);
   const { units } = here.ways;
   return {
     ...{ query, shopId: here.id, zone: shop.zone, units: shop.units, currency: shop.currency, asOf: here.now, by },
@@ -130,6 +131,7 @@ function pourOf({ ingredient, line, perFill, measured, missing, why, better }: M
     perFill: amount && wholeNearest(amount),
     measuredText: far ? null : amount && pouredText(amount, product),
     measuredWith: far ? null : measured && measuredWith(measured),
+    markText: far ? null : measured && markText(measured),
     exactText: perFill && pouredText(perFill, product),
     errorText: measured && errorText(toNumber(measured.error) * 100),
     ...{ missing, why },
@@ -172,6 +174,7 @@ function together(one: PlanPour, other: PlanPour): PlanPour {
     ...(far ? { measuredText: null, exactText: texts } : { measuredText: texts, exactText: null }),
     ...{ farOff: far?.farOff ?? null, coarse: far ? far.coarse : (one.coarse ?? other.coarse) },
     measuredWith: far ? null : told([one.measuredWith, other.measuredWith]),
+    markText: far ? null : told([one.markText, other.markText]),
     shortText: told([one.shortText, other.shortText]),
   };
 }
@@ -185,15 +188,18 @@ function acidityOf({ shop, recipe, batch, sheet }: AskedMix): Pick<MixPlan, 'pH'
   return {
     pH: pH.target === null ? null : { ...phWords(own ? own.pH : pH.before, pH.target), ...said },
     ownAcid: own?.products.find(({ kind }) => kind === 'pH adjuster')?.id ?? null,
-    acids: steps.map(
-      ({ product, missing, first, amount, corrected }): PlanAcid => ({
+    acids: steps.map((step): PlanAcid => {
+      const { product, missing, first, amount, corrected } = step;
+      const tool = acidMeasured(step, batch.spray.fills, shop);
+      return {
         product: product.id,
-        firstText: first && inWords(first.amount, product),
+        firstText: acidFirstText(step, batch.spray.fills, tool),
+        firstWith: tool && measuredWith(tool),
         allText: amount === null ? null : inWords(corrected ?? amount, product),
         expectedPh: first && showPh(first.pH),
         missing,
-      }),
-    ),
+      };
+    }),
     burn: conductivity.overLimit
       ? `Estimated at ${showNumber(conductivity.mSPerCm ?? conductivity.atLeast)} mS/cm, above the shop's ${showNumber(shop.conductivityLimit ?? 0)}: it may burn leaves. Measure it, and try it on a few plants first.`
       : null,

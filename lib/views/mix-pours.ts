@@ -4,7 +4,7 @@ import { type Exact, toNumber } from '@/shared/quantity/exact';
 import type { SpotNamed } from '../data/container-names';
 import type { Draw } from '../engine/ahead/plan';
 import type { AskedMix } from '../engine/mix/asked-mix';
-import { isFarOff, type Measured, measuredWith } from '../engine/mix/measuring';
+import { isFarOff, type Measured, markText, measuredWith } from '../engine/mix/measuring';
 import type { Better, MixStep } from '../engine/mix/mix-step';
 import type { Container, Product } from '../engine/shop';
 import { bottleName } from '../engine/working/line-figures';
@@ -44,9 +44,10 @@ export type MixPour = {
   figures: { perFill: Fig; amount: Fig; measured: Fig | null; error: Fig | null; cost: Fig; shortCost: Fig | null };
 };
 
-/** `text` is what these marks come to, `with` the marks: "10 mL syringe, to 3.5 mL". */
+/** `text` is what these marks come to, `with` the marks: "10 mL syringe, to 3.5 mL"; `mark` as printed: "1/4 tsp". */
 type MeasuredSeen = {
   text: string;
+  mark: string;
   with: string;
   amount: number;
   errorPercent: number;
@@ -140,6 +141,7 @@ function pourOf(
 
 const measuredSeen = (measured: Measured, product: Product, isFlagged: boolean): MeasuredSeen => ({
   text: pouredText(measured.amount, product),
+  mark: markText(measured),
   with: measuredWith(measured),
   amount: toNumber(measured.amount),
   errorPercent: toNumber(measured.error) * 100,

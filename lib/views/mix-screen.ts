@@ -112,7 +112,7 @@ export function mixSeen(here: Omit<HereNow, 'file' | 'isDemo'>, mix: AskedMix, s
   const figure = mixFigures(mix);
   return {
     ...{ query, shopId: here.id, today: here.today, now: here.now, ways: here.ways },
-    ...mixWords(mix, here.ways),
+    ...mixWords(mix),
     recipe: { id: recipe.id, name: recipe.name },
     planned: planned && { ...namedTurn(here.shop, planned), program: planned.program.id },
     benches: batch.benches.map(({ id, name }) => ({ id, name })),

@@ -1,10 +1,10 @@
-import { showMinutes, showNumber, showVolume } from '@/shared/measure/show';
-import { type Exact, toNumber } from '@/shared/quantity/exact';
+import { showMinutes, showNumber } from '@/shared/measure/show';
+import { toNumber } from '@/shared/quantity/exact';
 import type { AskedMix } from '../engine/mix/asked-mix';
 import { groundFor } from '../engine/mix/dry-run';
 import { jarAmount } from '../engine/mix/jar-test';
 import { unitOf } from '../engine/working/mix-step-figures';
-import type { HereNow } from './house';
+import { jugRange, jugText, jugUnitText } from './jug-text';
 
 /** A batch in words and plain numbers, for whoever cannot open a figure: a printer, a phone without a network. */
 export type MixWords = {
@@ -23,21 +23,20 @@ export type MixWords = {
   jar: { product: string; text: string }[];
 };
 
-/** What a batch is, in words. */
-export function mixWords(mix: AskedMix, { units }: Pick<HereNow['ways'], 'units'>): MixWords {
-  const { batch, sheet } = mix;
+/** What a batch is, in words; spray in the unit and at the marks of the jug or tank that it is mixed in. */
+export function mixWords(mix: AskedMix): MixWords {
+  const { batch, sheet, sprayer } = mix;
   const { spray, plants } = batch;
-  const text = (ml: Exact) => showVolume(toNumber(ml) * 1000, units);
   const { least, most } = sheet.waterFirst;
   return {
     plants,
     plantsText: plantsText(mix),
     sprayMl: toNumber(spray.total),
-    sprayText: text(spray.total),
+    sprayText: spray.fills === 1 ? jugText(spray.fill, sprayer) : jugUnitText(spray.total, sprayer),
     fills: spray.fills,
     fillMl: toNumber(spray.fill),
-    fillText: text(spray.fill),
-    waterFirstText: text(least) === text(most) ? text(most) : `${text(least)} to ${text(most)}`,
+    fillText: jugText(spray.fill, sprayer),
+    waterFirstText: jugRange(least, most, sprayer),
     rei: sheet.rei === null ? null : showMinutes(sheet.rei),
     useWithin: sheet.useWithin === null ? null : showMinutes(sheet.useWithin),
     jar: jarOf(mix),

@@ -41,6 +41,8 @@ const PlanPour = z.object({
   /** What is measured, with what, and what it would be exactly. */
   measuredText: z.string().nullable(),
   measuredWith: z.string().nullable(),
+  /** The mark on the tool: "1/4 tsp", "10 drops", "8 mL". Null where there is none. */
+  markText: z.string().nullable().default(null),
   exactText: z.string().nullable(),
   errorText: z.string().nullable(),
   missing: z.string().nullable(),
@@ -58,8 +60,10 @@ export type PlanPour = z.infer<typeof PlanPour>;
 
 const PlanAcid = z.object({
   product: id,
-  /** Two thirds of the estimate for one fill, in words; null when it is not known. */
+  /** Two thirds of the estimate for one fill, as the shop's tools measure it; null when it is not known. */
   firstText: z.string().nullable(),
+  /** What that is measured with; null when nothing there measures it. */
+  firstWith: z.string().nullable().default(null),
   /** What the whole is estimated at for one fill. */
   allText: z.string().nullable(),
   expectedPh: z.string().nullable(),

@@ -132,3 +132,6 @@ export const wholeWeeks = (days: number): number => Math.floor(days / 7);
 
 /** Whole seconds in a number of milliseconds, rounded up: whoever waits that long has waited long enough. */
 export const wholeSeconds = (ms: number): number => Math.ceil(ms / 1_000);
+
+/** Whole thousandths of an estimate, the nearest: whole µL of mL, whole mg of g. */
+export const thousandths = (amount: number): number => Math.round(amount * 1000);

@@ -121,9 +121,10 @@ function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | 
         Added: how much?
       </p>
     );
-  const text = planned.measuredText ?? (planned.farOff && planned.exactText);
+  const { markText, measuredText } = planned;
+  const text = markText ?? measuredText ?? (planned.farOff && planned.exactText);
   if (text === null) return <p className={styles.why}>{planned.missing ?? 'How much is not known.'}</p>;
-  const [, figure = text, unit = ''] = /^([\d.,]+) (\S+)$/.exec(text) ?? [];
+  const [, figure = text, unit = ''] = /^([\d.,]+|[\d /]+) (\D+)$/.exec(text) ?? [];
   return (
     <div>
       <p className={styles.amount} data-digits={figure.length}>
@@ -131,6 +132,7 @@ function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | 
       </p>
       <p className="soft">
         {planned.measuredWith ?? planned.missing}
+        {markText && measuredText && markText !== measuredText && ` = ${measuredText}`}
         {planned.measuredText && planned.exactText && planned.errorText && (
           <>
             <br />

@@ -6,7 +6,7 @@ import styles from './do.module.css';
 
 /** What to settle before the first pour: what nothing here measures, what is short, expired or not there, and what to have at hand. */
 export function Ready({ plan }: { plan: MixPlan }) {
-  const troubles = plan.pours.flatMap((pour) => troublesOf(plan, pour));
+  const troubles = [...plan.pours.flatMap((pour) => troublesOf(plan, pour)), ...acidTroubles(plan)];
   return (
     <>
       {troubles.map((trouble) => (
@@ -23,9 +23,23 @@ export function Ready({ plan }: { plan: MixPlan }) {
   );
 }
 
-function measuresOf({ pours }: MixPlan): string {
-  const measures = [...new Set(pours.flatMap(({ measuredWith }) => measuredWith ?? []))];
+function measuresOf({ pours, acids }: MixPlan): string {
+  const measures = [
+    ...new Set(
+      [
+        ...pours.map(({ measuredWith }) => measuredWith),
+        ...acids.slice(0, 1).map(({ firstWith }) => firstWith),
+      ].flatMap((each) => each?.replace(/, (to |full|\d+ full|\d+ drops?).*$/, '') ?? []),
+    ),
+  ];
   return measures.length === 0 ? '' : `; to measure with: ${measures.join(', ')}`;
+}
+
+/** The first acid is what the screen of the acid begins with. */
+function acidTroubles(plan: MixPlan): string[] {
+  const [acid] = plan.acids;
+  if (!acid || acid.firstText === null || acid.firstWith !== null) return [];
+  return [`${productIn(plan, acid.product).name}: nothing here measures ${acid.firstText} of it for the pH.`];
 }
 
 function troublesOf(plan: MixPlan, { product, farOff, missing, shortText }: MixPlan['pours'][number]): string[] {

@@ -113,7 +113,7 @@ function Own({ own: { pours, pH, left, message }, ways }: { own: OwnAcidSeen; wa
 }
 
 function Acid({
-  acid: { product, missing, first, expectedPh, estimate, learned, eachFill },
+  acid: { product, missing, first, firstText, firstWith, expectedPh, estimate, learned, eachFill },
   ways,
 }: {
   acid: AcidSeen;
@@ -129,8 +129,9 @@ function Acid({
   if (eachFill) {
     return (
       <li>
-        {product.name}: <b>first {eachFill.first} in each fill</b>, expect <Figure of={expectedPh} ways={ways} />; in
-        all about {eachFill.all} in each fill. For all fills together <Figure of={first} ways={ways} /> and{' '}
+        {product.name}: <b>first {eachFill.first} in each fill</b>
+        {firstWith && ` (${firstWith})`}, expect <Figure of={expectedPh} ways={ways} />; in all about {eachFill.all} in
+        each fill. For all fills together <Figure of={first} ways={ways} /> and{' '}
         <Figure of={learned ?? estimate} ways={ways} />.
       </li>
     );
@@ -139,9 +140,13 @@ function Acid({
     <li>
       {product.name}:{' '}
       <b>
-        first <Figure of={first} ways={ways} />
+        first{' '}
+        <Figure of={first} ways={ways}>
+          {firstText}
+        </Figure>
       </b>
-      , expect <Figure of={expectedPh} ways={ways} />; in all about <Figure of={estimate} ways={ways} />
+      {firstWith && ` (${firstWith})`}, expect <Figure of={expectedPh} ways={ways} />; in all about{' '}
+      <Figure of={estimate} ways={ways} />
       {learned && (
         <>
           , by your readings <Figure of={learned} ways={ways} />

@@ -91,7 +91,13 @@ function Amount({ step, ways }: { step: MixPour; ways: Ways }) {
   }
   return (
     <p className={styles.amount}>
-      <b className={styles.big}>{figures.measured && <Figure of={figures.measured} ways={ways} />}</b>
+      <b className={styles.big}>
+        {figures.measured && (
+          <Figure of={figures.measured} ways={ways}>
+            {measured.mark}
+          </Figure>
+        )}
+      </b>
       <span>{measured.with}</span>
       <span className="soft">
         exactly <Figure of={figures.perFill} ways={ways} />

@@ -59,8 +59,8 @@ export type StockSolution = {
   useWith: Measure;
 };
 
-/** A stock solution for more batches than this is never used up in time. */
-const MOST_BATCHES = 100;
+/** Numbers that are easy to make up to and to keep count of. A solution for more batches is never used up in time. */
+const BATCHES = [2, 5, 10, 20, 50, 100];
 
 /** At least so many mL of stock solution for each mL or g of product, so that it dissolves. */
 const DILUTION = exact(10n);
@@ -68,7 +68,7 @@ const DILUTION = exact(10n);
 const CLOSE = exact('0.01');
 
 /**
- * The stock solution for the fewest batches whose product the shop's measures measure within one in a hundred; where none
+ * The stock solution for the fewest batches, of a round number, whose product the shop's measures measure within one in a hundred; where none
  * is that close, within the tolerance.
  *
  * Takes    an amount for one batch
@@ -79,7 +79,7 @@ export function stockSolution(wanted: Wanted, measures: readonly Measure[]): Sto
   if (!useWith) return null;
   const useMl = multiply(useWith.holds, fraction(1n, 1000n));
   let tolerable: StockSolution | null = null;
-  for (let batches = 2; batches <= MOST_BATCHES; batches += 1) {
+  for (const batches of BATCHES) {
     const times = exact(batches);
     const most = wanted.most && multiply(wanted.most, times);
     const product = measured({ ...wanted, amount: multiply(wanted.amount, times), most }, measures);

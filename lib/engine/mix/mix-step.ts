@@ -7,7 +7,7 @@ import type { Batch } from './batch';
 import { benchesOf, groundFor } from './dry-run';
 import { labelMost } from './label-most';
 import { measurableBatch, type StockSolution, stockSolution } from './measurable-batch';
-import { isWithin, type Measured, measured, type Wanted } from './measuring';
+import { isWithin, type Measured, measured, measuredInDrops, type Wanted } from './measuring';
 import type { Addition } from './order';
 
 /** One ingredient in its turn, for one of the equal fills of a batch. */
@@ -29,7 +29,7 @@ export type Better = { fillMl: Exact | null; solution: StockSolution | null };
 
 /** One step of the sheet: how much of an ingredient goes into each fill, and what measures it. */
 export function mixStep(
-  shop: Pick<Shop, 'measures'>,
+  shop: Pick<Shop, 'measures' | 'drop'>,
   { ingredients }: Recipe,
   batch: Batch,
   placed: Addition & { order: number; line: IngredientLine },
@@ -42,7 +42,7 @@ export function mixStep(
   }
   const most = mostPerFill(placed.ingredient, ingredients, batch);
   const wanted = { amount, product, most };
-  const reading = measured(wanted, shop.measures);
+  const reading = measuredInDrops(wanted, dose, shop.drop) ?? measured(wanted, shop.measures);
   return {
     ...placed,
     perFill: amount,

@@ -114,7 +114,7 @@ function measuredWorking(
     rule:
       figure === 'error'
         ? `(Measured − wanted) ÷ wanted. Above nothing, too much goes in. More than ${allowed} %, either way, is flagged.`
-        : 'The mark, of all that the shop measures with, that is nearest to the exact amount and does not go over the label.',
+        : 'The mark, of all that the shop measures with, that takes the fewest fillings within 5 %, the tool’s own reading error included, and does not go over the label. A dose said in drops is counted in drops.',
     steps: [
       worked('Exactly', perFillShown(step), 'each fill', perFill),
       entered('Measured with', text(measuredWith(measured)), 'Setup, what the shop measures with'),

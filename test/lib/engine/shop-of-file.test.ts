@@ -71,7 +71,11 @@ test('an interval that nobody typed in stays unknown', () => {
 
 test('settings become the quantities that the calculations take', () => {
   expect(shop).toMatchObject({ zone: 'America/New_York', wagePerHour: 18_000_000, safetyDays: 3 });
-  expect(shop.sprayer).toEqual({ capacity: exact('7570.823568'), lossPerFill: exact(100), measuringStep: exact(500) });
+  expect(shop.sprayer).toMatchObject({
+    capacity: exact('7570.823568'),
+    lossPerFill: exact(100),
+    measuringStep: exact(500),
+  });
   expect(shop.openingHours.mon).toEqual([
     [540, 720],
     [780, 1080],

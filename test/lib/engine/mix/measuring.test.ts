@@ -1,8 +1,20 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { known } from '@/lib/engine/known';
 import { measurableBatch, stockSolution } from '@/lib/engine/mix/measurable-batch';
-import { fillings, isWithin, MOST_FILLINGS, measured, measuredWith, type Wanted } from '@/lib/engine/mix/measuring';
+import {
+  fillings,
+  isWithin,
+  MOST_FILLINGS,
+  markText,
+  measured,
+  measuredInDrops,
+  measuredWith,
+  type Wanted,
+} from '@/lib/engine/mix/measuring';
 import type { Measure } from '@/lib/engine/shop';
+import { readDose } from '@/shared/measure/dose';
+
 import { exact, multiply, toNumber } from '@/shared/quantity/exact';
 import { smallShop } from '../rules/small-shop';
 
@@ -87,7 +99,11 @@ function everyReading(measure: Measure, upTo: number): { ml: number; fillings: n
   return all;
 }
 
-test('no reading in at most ten fillings that is as sure is nearer, and something is never measured as nothing', () => {
+/** How far a reading may be off, as a part: what its marks miss by, and half a step for each filling. */
+const mayMiss = ({ ml, fillings, step }: { ml: number; fillings: number; step: number }, wantedMl: number) =>
+  (Math.abs(ml - wantedMl) + (step / 2) * fillings) / wantedMl;
+
+test('fewest fillings within five per cent, the tool’s own reading error included; else the surest', () => {
   fc.assert(
     fc.property(
       fc.array(tool, { minLength: 1, maxLength: 4 }),
@@ -97,28 +113,73 @@ test('no reading in at most ten fillings that is as sure is nearer, and somethin
         const found = measured(wanted(ml), measures);
         if (!found) throw new Error('volumes measure a liquid');
         expect(toNumber(found.amount)).toBeGreaterThan(0);
-        const every = measures.flatMap((measure) => everyReading(measure, ml));
-        const isSure = (off: number, fillings: number, step: number) => (off + (step / 2) * fillings) / ml <= 0.05;
-        const step = toNumber(found.measure.step) / 1000;
-        const foundIsSure = isSure(Math.abs(toNumber(found.amount) / 1000 - ml), fillings(found), step);
-        const handy = every.filter(
-          (one) =>
-            one.fillings <= MOST_FILLINGS &&
-            one.ml > 0 &&
-            (!foundIsSure || isSure(Math.abs(one.ml - ml) + 1e-9, one.fillings, one.step)),
-        );
-        const off = Math.abs(toNumber(found.amount) / 1000 - ml);
-        if (fillings(found) <= MOST_FILLINGS) {
-          for (const one of handy) expect(Math.abs(one.ml - ml)).toBeGreaterThanOrEqual(off - 1e-9);
-        } else {
+        expect(toNumber(found.error)).toBeCloseTo((toNumber(found.amount) / 1000 - ml) / ml, 9);
+        const its = { ml: toNumber(found.amount) / 1000, fillings: fillings(found) };
+        const isOff = mayMiss({ ...its, step: toNumber(found.measure.step) / 1000 }, ml);
+        if (its.fillings > MOST_FILLINGS) {
           // Only when even the last handy reading of the largest measure falls short.
           expect(Math.max(...measures.map(({ holds }) => toNumber(holds) / 1000)) * MOST_FILLINGS).toBeLessThan(ml);
+          return;
         }
-        expect(toNumber(found.error)).toBeCloseTo((toNumber(found.amount) / 1000 - ml) / ml, 9);
+        const handy = measures
+          .flatMap((measure) => everyReading(measure, ml))
+          .filter((one) => one.fillings <= MOST_FILLINGS && one.ml > 0);
+        const sure = handy.filter((one) => mayMiss(one, ml) <= 0.05 - 1e-9);
+        for (const one of sure) expect(one.fillings).toBeGreaterThanOrEqual(its.fillings);
+        if (sure.length > 0) expect(isOff).toBeLessThanOrEqual(0.05 + 1e-9);
+        const near = handy.filter((one) => Math.abs(one.ml - ml) / ml <= 0.05 - 1e-9);
+        const as = isOff <= 0.05 ? sure.filter((one) => one.fillings === its.fillings) : near;
+        for (const one of as) expect(mayMiss(one, ml)).toBeGreaterThanOrEqual(isOff - 1e-9);
       },
     ),
     { numRuns: 200 },
   );
+});
+
+test('a tool’s own reading error counts: a small amount is the work of a small tool', () => {
+  const syringe = ['1 mL syringe', '1 mL', '0.01 mL'] as const;
+  const large = ['60 mL syringe', '60 mL', '1 mL'] as const;
+  const all = tools([...large], [...SPOON], [...syringe], [...CYLINDER]);
+  // A quarter teaspoon is 1.232 mL, but nobody reads it as finely as that.
+  expect(read(wanted(1.23), all)?.[1]).toBe('1 mL syringe, 1 full and 1 to 0.23 mL');
+  expect(read(wanted(2), all)?.[1]).toBe('1 mL syringe, 2 full');
+  expect(read(wanted(1.23), tools([...SYRINGE], [...SPOON]))?.[1], 'the surer where none is sure').toBe(
+    '1 mL syringe, 1 full and 1 to 0.2 mL',
+  );
+});
+
+test('within five per cent one draw is better than several nearer ones', () => {
+  expect(read(wanted(28.2), tools(['10 mL syringe', '10 mL', '0.2 mL'], ['60 mL syringe', '60 mL', '1 mL']))).toEqual([
+    28,
+    '60 mL syringe, to 28 mL',
+    -0.71,
+  ]);
+});
+
+test('a dose said in drops is counted in drops of the shop’s own dropper', () => {
+  const dose = known(readDose('6 drops/gal', 'liquid', exact(40n)));
+  const drops = (mL: number, drop: bigint, most: number | null = null) => {
+    const its = { ...wanted(mL), most: most === null ? null : multiply(exact(most), exact(1000n)) };
+    const found = measuredInDrops(its, dose, exact(drop));
+    return found && [markText(found), toNumber(found.amount) / 1000, Math.round(toNumber(found.error) * 1e4) / 100];
+  };
+  expect(drops(0.5, 50n)).toEqual(['10 drops', 0.5, 0]);
+  expect(drops(0.5, 40n), 'a lighter drop, so more of them').toEqual(['13 drops', 0.52, 4]);
+  expect(drops(0.5, 40n, 0.5), 'never over the label').toEqual(['12 drops', 0.48, -4]);
+  expect(drops(0.01, 50n), 'one at least').toEqual(['1 drop', 0.05, 400]);
+  expect(drops(3.1, 50n), 'nobody counts sixty-two').toBeNull();
+  expect(measuredInDrops(wanted(0.5), known(readDose('1 mL/gal', 'liquid')), exact(50n))).toBeNull();
+});
+
+test('the mark is what is printed on the tool', () => {
+  const marks = (amount: number, ...list: (readonly [string, string, string])[]) => {
+    const found = measured(wanted(amount), tools(...list.map((one) => [...one] as [string, string, string])));
+    return found && markText(found);
+  };
+  expect(marks(1.232, SPOON)).toBe('1/4 tsp');
+  expect(marks(7.393, SPOON)).toBe('1 1/2 tsp');
+  expect(marks(8, CYLINDER)).toBe('8 mL');
+  expect(marks(23.5, CYLINDER)).toBe('23.5 mL');
 });
 
 test('the proposed batch is the smallest larger one that is measured within five per cent', () => {
