@@ -1,7 +1,8 @@
 'use client';
 
 import { shopNow } from '@/app/_parts/shop-clock';
-import { productIn } from '@/shared/mix/mix-plan';
+import { type MixPlan, productIn } from '@/shared/mix/mix-plan';
+import { AmountField } from './amount-field';
 import styles from './do.module.css';
 import { FillingJug } from './filling-jug';
 import { Frame, type ScreenProps } from './frame';
@@ -38,6 +39,7 @@ export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: num
             {acid.firstText ?? 'not known'}
           </p>
           <p className="soft">
+            {acid.firstWith && `${acid.firstWith}, `}
             {acid.allText && `of about ${acid.allText}. `}
             {acid.expectedPh && `Expect about pH ${acid.expectedPh}. `}
             {acid.missing}
@@ -47,24 +49,14 @@ export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: num
       </div>
       <OwnAcidSaid plan={plan} />
       <div className={styles.fields}>
-        {plan.acids.length > 1 && (
-          <fieldset className={styles.radios}>
-            <legend>Which acid</legend>
-            {plan.acids.map(({ product, firstText }) => (
-              <label key={product} className={styles.check}>
-                <input
-                  type="radio"
-                  name="acid"
-                  checked={product === acid.product}
-                  onChange={() => note(product, firstText ?? '')}
-                />
-                {productIn(plan, product).name}
-              </label>
-            ))}
-          </fieldset>
-        )}
+        {plan.acids.length > 1 && <WhichAcid plan={plan} chosen={acid.product} note={note} />}
         <label htmlFor="acid-first">How much went in</label>
-        <input id="acid-first" value={first} onChange={({ target }) => note(acid.product, target.value)} />
+        <AmountField
+          id="acid-first"
+          text={first}
+          kind={productIn(plan, acid.product).form}
+          change={(text) => note(acid.product, text)}
+        />
       </div>
       <PhSaid plan={plan} />
       <p className={styles.why}>
@@ -72,5 +64,26 @@ export function AcidScreen({ mix, act, screen, fill }: ScreenProps & { fill: num
         any estimate.
       </p>
     </Frame>
+  );
+}
+
+type WhichProps = { plan: MixPlan; chosen: string; note: (product: string, text: string) => void };
+
+function WhichAcid({ plan, chosen, note }: WhichProps) {
+  return (
+    <fieldset className={styles.radios}>
+      <legend>Which acid</legend>
+      {plan.acids.map(({ product, firstText }) => (
+        <label key={product} className={styles.check}>
+          <input
+            type="radio"
+            name="acid"
+            checked={product === chosen}
+            onChange={() => note(product, firstText ?? '')}
+          />
+          {productIn(plan, product).name}
+        </label>
+      ))}
+    </fieldset>
   );
 }

@@ -16,12 +16,7 @@ export function LeftoverFields({ mix, act, faults }: { mix: MixProgress; act: Ac
   const asOf = showClock(instantOf(plan.asOf), plan.zone);
   return (
     <>
-      <AnswerField
-        {...{ mix, act, faults }}
-        field="leftover"
-        label="Spray left over (empty: none)"
-        placeholder="300 mL"
-      />
+      <AnswerField {...{ mix, act, faults }} field="leftover" label="Spray left over (empty: none)" isSpray />
       {isLeft && (
         <div className={styles.change}>
           <p>

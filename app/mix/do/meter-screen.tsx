@@ -2,6 +2,7 @@
 
 import { pHOf } from '@/shared/mix/finish-body';
 import { productIn } from '@/shared/mix/mix-plan';
+import { AmountField } from './amount-field';
 import styles from './do.module.css';
 import { Frame, type ScreenProps } from './frame';
 import { OwnAcidSaid, PhSaid } from './ph-said';
@@ -48,12 +49,11 @@ export function MeterScreen({ mix, act, screen, fill }: ScreenProps & { fill: nu
         {acid && (acid.first.trim() !== '' || acid.product === plan.ownAcid) && (
           <>
             <label htmlFor="acid-more">{productIn(plan, acid.product).name} added since, in all</label>
-            <input
+            <AmountField
               id="acid-more"
-              value={acid.more}
-              placeholder={productIn(plan, acid.product).form === 'liquid' ? '0.5 mL' : '0.1 g'}
-              autoComplete="off"
-              onChange={({ target: field }) => act({ do: 'acid', pour: { ...acid, more: field.value } })}
+              text={acid.more}
+              kind={productIn(plan, acid.product).form}
+              change={(more) => act({ do: 'acid', pour: { ...acid, more } })}
             />
           </>
         )}

@@ -4,6 +4,7 @@ import { leftText } from '@/shared/mix/bottles-to-take';
 import { bottleKey, type PlanProduct } from '@/shared/mix/mix-plan';
 import type { Part } from '@/shared/mix/mix-progress';
 import type { PourFault } from '@/shared/mix/poured-so-far';
+import { AmountField } from './amount-field';
 import styles from './do.module.css';
 
 type PartFieldsProps = {
@@ -26,14 +27,13 @@ export function PartFields({ at, part, product, faults, isAsked, change, remove 
     <fieldset className={styles.part}>
       <legend className="spoken">Bottle {at + 1}</legend>
       <label htmlFor={`part-${at}-amount`}>How much was poured</label>
-      <input
+      <AmountField
         id={`part-${at}-amount`}
-        value={part.amount}
-        placeholder={product.form === 'liquid' ? '4 mL' : '4 g'}
-        autoComplete="off"
-        aria-invalid={told.length > 0}
-        aria-describedby={describedBy}
-        onChange={({ target }) => change({ ...part, amount: target.value })}
+        text={part.amount}
+        kind={product.form}
+        isWrong={told.length > 0}
+        describedBy={describedBy}
+        change={(amount) => change({ ...part, amount })}
       />
       <label htmlFor={`part-${at}-bottle`}>From which bottle</label>
       <select

@@ -94,6 +94,8 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
   await on(page, /Fill up to/, 'Full and stirred');
   await expect(title(page)).toHaveText('Spray');
   await hold(page, 'Start spraying now');
+  // Once the shop has answered, nothing moves any more under the finger that holds.
+  await expect(page.getByText('The shop knows.')).toBeVisible();
   await hold(page, /The other fills went in the same/);
 
   await expect(title(page)).toHaveText('Done');

@@ -1,0 +1,46 @@
+'use client';
+
+import { AMOUNT_UNITS, type AmountKind, joinAmount, splitAmount, stepAmount } from '@/shared/measure/amount-typed';
+import styles from './amount-field.module.css';
+
+type AmountFieldProps = {
+  id: string;
+  text: string;
+  kind: AmountKind;
+  change: (text: string) => void;
+  isWrong?: boolean;
+  describedBy?: string | undefined;
+};
+
+/** An amount with − and + beside it and its unit to choose: only the number is typed, and not even that by most. */
+export function AmountField({ id, text, kind, change, isWrong = false, describedBy }: AmountFieldProps) {
+  const { number, unit } = splitAmount(text, kind);
+  const step = (direction: 1 | -1) => change(stepAmount(text, kind, direction));
+  return (
+    <div className={styles.amount}>
+      <button type="button" onClick={() => step(-1)} aria-label="Less" aria-controls={id}>
+        −
+      </button>
+      <input
+        id={id}
+        value={number}
+        inputMode="decimal"
+        autoComplete="off"
+        maxLength={100}
+        aria-invalid={isWrong}
+        aria-describedby={describedBy}
+        onChange={({ target }) => change(joinAmount(target.value, unit))}
+      />
+      {unit !== null && (
+        <select aria-label="Unit" value={unit} onChange={({ target }) => change(joinAmount(number, target.value))}>
+          {AMOUNT_UNITS[kind].map((one) => (
+            <option key={one}>{one}</option>
+          ))}
+        </select>
+      )}
+      <button type="button" onClick={() => step(1)} aria-label="More" aria-controls={id}>
+        +
+      </button>
+    </div>
+  );
+}
