@@ -1,11 +1,13 @@
 import type { Metadata } from 'next';
 import { UnreadOf } from '@/app/_parts/unread-of';
+import { clock } from '@/lib/clock';
 import { type LogLine, type LogScreen, logScreen } from '@/lib/views/log';
 import { LOG_FIELDS, logPageIn, logQueryIn, logQueryText } from '@/shared/forms/log-query';
 import { Damage } from '../_parts/damage';
 import { EmergencyLink } from '../_parts/emergency-link';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import { LeftOutList } from '../_parts/left-out-list';
 import { OpeningsConfirmed } from '../_parts/openings-confirmed';
 import { RecordsAccepted } from '../_parts/records-accepted';
 import type { Search } from '../_parts/search';
@@ -16,7 +18,7 @@ export const metadata: Metadata = { title: 'Log' };
 
 export default async function LogPage({ searchParams }: { searchParams: Promise<Search> }) {
   const search = await searchParams;
-  const screen = await logScreen(logQueryIn(search), logPageIn(search));
+  const screen = await logScreen(logQueryIn(search), clock, logPageIn(search));
   if (!screen) return <FirstVisit />;
   return (
     <>
@@ -31,6 +33,7 @@ export default async function LogPage({ searchParams }: { searchParams: Promise<
       ) : (
         <Log screen={screen} />
       )}
+      <LeftOutList leftOut={screen.leftOut} />
       <OpeningsConfirmed openings={screen.openings} />
       <RecordsAccepted accepted={screen.accepted} />
     </>

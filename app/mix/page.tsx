@@ -4,6 +4,7 @@ import { type MixPlace, mixPlace } from '@/lib/views/mix';
 import { BegunMixes } from '../_parts/begun-mixes';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
+import { LeftOutList } from '../_parts/left-out-list';
 import { PageLinks } from '../_parts/page-links';
 import { one, type Search } from '../_parts/search';
 import { UnderWayList } from '../_parts/under-way-list';
@@ -26,6 +27,7 @@ export default async function MixPage({ searchParams }: { searchParams: Promise<
       <BegunMixes />
       <UnderWayList sprayings={place.underWay} />
       <Planned place={place} />
+      <LeftOutList leftOut={place.leftOut} />
       {recipes.length > 0 && (
         <section aria-labelledby="other">
           <h2 id="other">Anything else, now</h2>

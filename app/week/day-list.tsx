@@ -23,6 +23,11 @@ export function DayList({ screen: { days, benches, today, reach, ways }, from }:
       {day.recorded.map((one) => (
         <RecordedLine key={one.key} recorded={one} day={day.day} ways={ways} />
       ))}
+      {day.leftOut.map(({ key, recipe, benches: on, reason }) => (
+        <p key={key} className={styles.recorded}>
+          <b>{recipe}</b> on {on}: skipped, {reason}
+        </p>
+      ))}
       {day.tickets.map((ticket) => (
         <Ticket key={ticket.id} ticket={ticket} ways={ways}>
           <MoveForms move={ticket.move} from={from} today={today} />
@@ -39,8 +44,8 @@ function nothingOn(day: Day, today: Day, reach: Day): string {
 
 /** What the day costs; or, on a day with nothing, that. */
 function DayWords({ day, nothing, ways }: { day: WeekDay; nothing: string; ways: Ways }) {
-  const { materialCost, labourCost, unknown, unknownLabour, tickets, recorded } = day;
-  if (tickets.length + recorded.length === 0) {
+  const { materialCost, labourCost, unknown, unknownLabour, tickets, recorded, leftOut } = day;
+  if (tickets.length + recorded.length + leftOut.length === 0) {
     return <p className={styles.words}>{nothing}</p>;
   }
   if (!materialCost || !labourCost) return null;

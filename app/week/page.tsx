@@ -5,6 +5,7 @@ import { showDay, showDayLong } from '@/shared/time/show-day';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
 import { one, type Search } from '../_parts/search';
+import { UnderWayList } from '../_parts/under-way-list';
 import { DayList } from './day-list';
 import { MovedNotice } from './move-forms';
 import styles from './week.module.css';
@@ -27,6 +28,7 @@ export default async function WeekPage({ searchParams }: { searchParams: Promise
         </div>
         <WeekLinks screen={screen} />
       </div>
+      <UnderWayList sprayings={screen.underWay} />
       {moved && <MovedNotice moved={moved} from={first} />}
       {fault && (
         <p role="alert" className="grave">

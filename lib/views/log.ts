@@ -4,9 +4,13 @@ import type { LogQuestion } from '@/shared/api/questions';
 import { BYTE_ORDER_MARK, csvText } from '@/shared/csv/write-rows';
 import { type LogQuery, logPages } from '@/shared/forms/log-query';
 import { accept, type Outcome } from '@/shared/outcome';
+import { addDays, type Day, readDay } from '@/shared/time/day';
 import type { Clock } from '../clock';
+import { firstPlanned } from '../engine/ahead/overdue';
 import { nameIn } from '../engine/name-in';
+import type { Shop } from '../engine/shop';
 import { askedShop } from './asked-shop';
+import { type LeftOutSeen, leftOutSeen } from './left-out';
 import { type OpeningSeen, openingsSeen } from './openings-confirmed';
 import { type BookRecord, type Counting, type RecordBook, recordBook } from './record-book';
 import type { RecordsDocument } from './record-document';
@@ -47,6 +51,8 @@ export type LogScreen = {
   openings: OpeningSeen[];
   /** The breaks of the chain that somebody accepted. */
   accepted: AcceptedSeen[];
+  /** What was planned and left out, the latest first; of the days that are looked for. */
+  leftOut: LeftOutSeen[];
 };
 type Choice = { id: string; name: string };
 
@@ -54,7 +60,7 @@ type Choice = { id: string; name: string };
 const MOST_ON_A_PAGE = 100;
 
 /** The log of the shop that is looked at: records, the last one sprayed first. Null when there is no shop. */
-export async function logScreen(query: LogQuery, asked = 1): Promise<LogScreen | null> {
+export async function logScreen(query: LogQuery, clock: Clock, asked = 1): Promise<LogScreen | null> {
   const { shown } = await shopsAndShown();
   if (!shown) return null;
   const book = await recordBook(shown.id);
@@ -70,8 +76,24 @@ export async function logScreen(query: LogQuery, asked = 1): Promise<LogScreen |
     newestHash: newestSeal?.hash ?? null,
     openings: (await openingsSeen(shown.id, shop, query)).slice(0, MOST_ON_A_PAGE),
     accepted: await acceptedSeen(shown.id, shop),
+    leftOut: leftOutHere(shop, query, clock.today(shop.zone)),
   };
 }
+
+/** Of a bench that is looked for, what was left out there; a product or a person says nothing of what was left out. */
+function leftOutHere(shop: Shop, { bench, product, person, from, to }: LogQuery, today: Day): LeftOutSeen[] {
+  if (product !== '' || person !== '') return [];
+  const day = (text: string, otherwise: Day) => {
+    const reading = text === '' ? null : readDay(text);
+    return reading?.ok ? reading.value : otherwise;
+  };
+  const [start, end] = [day(from, firstPlanned(shop, today)), day(to, addDays(today, A_YEAR))];
+  const its = leftOutSeen(shop, start, end, today).reverse();
+  const name = shop.benches.find(({ id }) => id === bench)?.name;
+  return its.filter(({ benches }) => name === undefined || benches.includes(name)).slice(0, MOST_ON_A_PAGE);
+}
+
+const A_YEAR = 366;
 
 const named = ({ id, name }: Choice): Choice => ({ id, name });
 

@@ -5,6 +5,7 @@ import type { Spraying } from '../engine/ahead/plan';
 import { ownDay } from '../engine/ahead/program-turns';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
+import { type LeftOutSeen, leftOutSeen } from './left-out';
 import { type Missed, missedSeen } from './missed-turn';
 import { type MixForm, mixForm } from './mix-form';
 import { PageAsked, type PageOf, pageOf } from './pages';
@@ -34,6 +35,8 @@ export type MixPlace = Pick<House, 'today' | 'ways'> & {
   /** One page of what was missed, the latest first. */
   missed: Missed[];
   missedPages: Pages;
+  /** What was planned for the last and the next days and left out. */
+  leftOut: LeftOutSeen[];
   due: PlannedMix[];
   coming: PlannedMix[];
   /** Which page of those that come is shown. */
@@ -47,6 +50,7 @@ export type MixPlace = Pick<House, 'today' | 'ways'> & {
 type Pages = Pick<PageOf<unknown>, 'page' | 'pages' | 'isAll'>;
 
 const DAYS_AHEAD = 7;
+const DAYS_BACK = 14;
 
 /** As many of each list as keep the page of a large shop light. */
 const [MOST_COMING, MOST_MISSED, MOST_RECIPES] = [24, 24, 24];
@@ -71,6 +75,7 @@ export async function mixPlace(clock: Clock, asked: Asked): Promise<MixPlace | n
   return {
     ...{ today, ways, pages, allRecipes: shop.recipes.length, underWay: underWaySeen(house) },
     ...{ missed, missedPages },
+    leftOut: leftOutSeen(shop, addDays(today, -DAYS_BACK), addDays(today, DAYS_AHEAD), today).reverse(),
     due: ahead.filter(({ date }) => date === today).map((spraying) => plannedMix(house, spraying)),
     coming: shown.map((spraying) => plannedMix(house, spraying)),
     recipes: recipesListed(house, shop.recipes.slice(0, MOST_RECIPES)),

@@ -64,7 +64,7 @@ export async function mixedScreen(clock: Clock, application: string): Promise<Mi
     isUnconfirmed: record.closedUntil !== null,
     lines: [...linesOf(record, drawn), ...leftOutOf(record, planned)],
     planned,
-    cost: costOf(record, ways.currency),
+    cost: costOf(record, noted?.plants ?? null, ways.currency),
     bottles: drawn.map((one) => bottleOf(one, shop)),
   };
 }
@@ -118,14 +118,28 @@ function costDrawn(application: string, product: string, amount: number, drawn: 
   return open > 0 ? null : sum(costs);
 }
 
-function costOf({ sprayed, benches, plannedCost, cost }: Application, currency: string): MixedScreen['cost'] {
+/**
+ * How many plants were sprayed: all on the benches, or those that the record counts, such as "14 Basil on Herb trays".
+ * Null where it says which plants, and not how many.
+ */
+export function plantsSprayed(benches: Application['benches'], said: string | null): number | null {
+  if (said === null || said.trim() === '') return plantsOn(benches);
+  const counts = said.split(/[,;]/).map((group) => /^\s*(\d{1,6})\s/.exec(group)?.[1]);
+  return counts.every((count) => count !== undefined) ? counts.reduce((all, count) => all + Number(count), 0) : null;
+}
+
+function costOf(
+  { sprayed, benches, plannedCost, cost }: Application,
+  said: string | null,
+  currency: string,
+): MixedScreen['cost'] {
   const litres = sprayed && compare(sprayed, ZERO) > 0 ? divide(sprayed, exact(1000n)) : null;
-  const plants = plantsOn(benches);
+  const plants = plantsSprayed(benches, said);
   const per = (of: ReturnType<typeof exact> | null) =>
     cost === null || !of ? null : showMoney(wholeNearest<Micros>(divide(exact(cost), of)), currency);
   return {
     ...{ planned: plannedCost, actual: cost, perLitre: per(litres) },
-    perPlant: per(plants > 0 ? exact(plants) : null),
+    perPlant: per(plants !== null && plants > 0 ? exact(plants) : null),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { CellOut } from '@/shared/csv/write-rows';
+import { fahrenheit } from '@/shared/forms/celsius';
 import type { OpeningDocument, RecordDocument, RecordsDocument, VersionDocument } from './record-document';
 
 type Line = { record: RecordDocument; version: VersionDocument; product: VersionDocument['products'][number] | null };
@@ -8,6 +9,7 @@ const COLUMNS: [title: string, cell: (line: Line) => CellOut][] = [
   ['record', ({ record }) => record.id],
   ['version', ({ version }) => version.version],
   ['state', stateOf],
+  ['in force', (line) => (isInForce(line) ? 'yes' : 'no')],
   ['product', ({ product }) => product?.name ?? null],
   ['registration number', ({ product }) => product?.registration ?? null],
   ['active ingredients', ({ product }) => product?.actives ?? null],
@@ -29,6 +31,7 @@ const COLUMNS: [title: string, cell: (line: Line) => CellOut][] = [
   ['which plants', ({ version }) => version.plants],
   ['conditions', ({ version }) => version.conditions],
   ['temperature, °C', ({ version }) => version.temperatureC],
+  ['temperature, °F', ({ version }) => (version.temperatureC === null ? null : fahrenheit(version.temperatureC))],
   ['pH', ({ version }) => version.pH],
   ['stops passed, and why', ({ version }) => version.passed.map(({ rule, reason }) => `${rule}: ${reason}`).join('; ')],
   ['bottles drawn from', drawnOf],
@@ -75,6 +78,15 @@ export function recordRows({ records, openings }: Pick<RecordsDocument, 'records
     ...lines.map((line) => [...COLUMNS.map(([, cell]) => cell(line)), ...MORE.map(() => null)]),
     ...openings.map((opening) => titles.map((title) => OF_OPENINGS[title]?.(opening) ?? null)),
   ];
+}
+
+/**
+ * True on one line of each record: the first of the version that counts. An amendment that is still to be confirmed does
+ * not count yet; of a record that was withdrawn, no line does.
+ */
+function isInForce({ record, version, product }: Line): boolean {
+  const counting = record.versions.findLast(({ unconfirmed }) => !unconfirmed) ?? record.versions.at(-1);
+  return version === counting && !version.withdrawn && (product === null || product === version.products[0]);
 }
 
 /** Only the newest version counts, and not that one either when it was withdrawn. */

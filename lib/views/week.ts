@@ -14,12 +14,16 @@ import type { Application, Bench, Shop } from '../engine/shop';
 import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
 import { type House, houseNow } from './house';
+import { type LeftOutSeen, leftOutSeen } from './left-out';
 import { type JustMoved, justMoved, type MovedAsked, type SprayingMove, sprayingMove } from './spraying-move';
 import { type SprayingTicket, sprayingTicket, ticketId } from './spraying-ticket';
+import { type UnderWaySeen, underWaySeen } from './under-way';
 
 export type WeekScreen = Pick<House, 'today' | 'ways'> & {
   days: WeekDay[];
   benches: WeekBench[];
+  /** What was begun on any device and is not on record. */
+  underWay: UnderWaySeen[];
   previous: Day;
   next: Day;
   /** The last day that the plan reaches. */
@@ -36,6 +40,8 @@ export type WeekDay = {
   tickets: (SprayingTicket & { move: SprayingMove })[];
   /** What was really sprayed. */
   recorded: Recorded[];
+  /** What was planned and left out, with its reason. */
+  leftOut: LeftOutSeen[];
   materialCost: Fig | null;
   labourCost: Fig | null;
   /** How many of its sprayings have a cost that is not known, and so are not in the sum. */
@@ -85,6 +91,7 @@ export async function weekScreen(
   return {
     today,
     ways,
+    underWay: underWaySeen(house),
     days: strips.map((strip) => weekDay(house, strip)),
     benches: shop.benches.map((bench) => ({
       id: bench.id,
@@ -120,6 +127,7 @@ function weekDay(house: House, strips: DayStrips): WeekDay {
       move: sprayingMove(house, spraying),
     })),
     recorded: recordsBegunOn(shop, day).map(recordedOf),
+    leftOut: leftOutSeen(shop, day, day, house.today),
     materialCost: sum('materialCost'),
     labourCost: sum('labourCost'),
     unknown: sprayings.filter(({ materialCost }) => materialCost === null).length,

@@ -34,11 +34,12 @@ const fromFahrenheit = (degrees: number): number =>
 
 /** A temperature as a field of a form shows it, in °C or, in a shop with US units, in °F: "64.9 F". Rounds to the nearest tenth. */
 export const celsiusTyped = (celsius: number, units: 'us' | 'metric'): string =>
-  units === 'us' ? `${toFahrenheit(celsius)} F` : `${celsius}`;
+  units === 'us' ? `${fahrenheit(celsius)} F` : `${celsius}`;
 
 /** The same for people: "18.3 °C", and in a shop with US units "65 °F (18.3 °C)". Rounds °F to the nearest degree. */
 export const showWarmth = (celsius: number, units: 'us' | 'metric'): string =>
-  units === 'us' ? `${Math.round(toFahrenheit(celsius))} °F (${celsius} °C)` : `${celsius} °C`;
+  units === 'us' ? `${Math.round(fahrenheit(celsius))} °F (${celsius} °C)` : `${celsius} °C`;
 
-const toFahrenheit = (celsius: number): number =>
+/** °F from °C, rounded to the nearest tenth. */
+export const fahrenheit = (celsius: number): number =>
   wholeNearest<number>(add(multiply(exact(celsius), exact(18n)), exact(320n))) / 10;

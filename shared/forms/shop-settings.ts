@@ -2,7 +2,7 @@ import type { Fault } from '../outcome';
 import type { ShopFile, WrittenShopFile } from '../shop-file/contract';
 import { MONTHS } from '../time/civil';
 import { WEEKDAYS, type Weekday } from '../time/day';
-import { readCelsius } from './celsius';
+import { celsiusTyped, readCelsius } from './celsius';
 import { openingsIn, openingsText } from './openings';
 import type { Fields } from './rows';
 import {
@@ -51,7 +51,7 @@ export type ContactTyped = Record<(typeof CONTACT)[number], string>;
 /** The shop's own settings as they are typed: the plain ones, hours as people write them, twelve months, and rows. */
 export type SettingsDraft = Record<PlainField, string> & {
   hours: Record<Weekday, string>;
-  /** The usual highest temperature of each month, °C, January first. */
+  /** The usual highest temperature of each month, with the letter of its unit, January first. */
   highs: string[];
   specialDays: SpecialDayTyped[];
   contacts: ContactTyped[];
@@ -86,14 +86,14 @@ export const draftOfSettings = (settings: Settings): SettingsDraft => ({
   sameModeInARow: typedNumber(settings.sameModeInARow),
   capitalPerYear: typedNumber(settings.capitalPerYear),
   oilSulfurDays: typedNumber(settings.oilSulfurDays),
-  oilHotC: typedNumber(settings.oilHotC),
+  oilHotC: warmthTyped(settings.oilHotC, settings.units),
   keepRecordsYears: typedNumber(settings.keepRecordsYears),
   address: settings.address ?? '',
   contact: settings.contact ?? '',
   medical: settings.emergency.medical ?? '',
   poisonLine: settings.emergency.poisonLine ?? '',
   hours: perDay((weekday) => openingsText(settings.openingHours[weekday])),
-  highs: months((month) => typedNumber(settings.monthlyHighsC?.[month - 1] ?? null)),
+  highs: months((month) => warmthTyped(settings.monthlyHighsC?.[month - 1] ?? null, settings.units)),
   specialDays: settings.specialDays.map(({ on, name, hours }) => {
     return { on, name: name ?? '', hours: openingsText(hours) };
   }),
@@ -124,13 +124,24 @@ export const SettingsForm = sentForm(
   ),
 );
 
+const unitsOf = ({ units }: SettingsDraft): 'us' | 'metric' => (units === 'metric' ? 'metric' : 'us');
+
+/** With its letter, so that it stays what it is when the units of the shop are changed in the same form. */
+function warmthTyped(celsius: number | null, units: 'us' | 'metric'): string {
+  if (celsius === null) return '';
+  const fahrenheit = celsiusTyped(celsius, 'us');
+  const again = readCelsius(fahrenheit);
+  // Saving a form that nobody has changed changes nothing: what is finer than a tenth stays in °C.
+  return units === 'us' && again.ok && again.value === celsius ? fahrenheit : `${celsius} C`;
+}
+
 /** The settings that were typed, as a shop file writes them. Rows in which nothing stands are left out. */
 export function settingsOfDraft(draft: SettingsDraft): { shop: WrittenSettings; faults: Fault[] } {
   const faults = new FieldFaults();
   const number = (field: PlainField, write: string) => faults.take(field, readNumber(draft[field], write));
   const shop = {
     name: draft.name.trim(),
-    units: draft.units === 'metric' ? ('metric' as const) : ('us' as const),
+    units: unitsOf(draft),
     timeZone: draft.timeZone.trim(),
     wagePerHour: orNull(draft.wagePerHour),
     minutesPerPlant: number('minutesPerPlant', 'Write minutes, such as 0.25.'),
@@ -139,7 +150,7 @@ export function settingsOfDraft(draft: SettingsDraft): { shop: WrittenSettings; 
     sameModeInARow: number('sameModeInARow', 'Write a whole number, such as 2.'),
     capitalPerYear: number('capitalPerYear', 'Write a fraction, such as 0.1 for 10 %.'),
     oilSulfurDays: number('oilSulfurDays', 'Write whole days, such as 30.'),
-    oilHotC: faults.take('oilHotC', readCelsius(draft.oilHotC)),
+    oilHotC: faults.take('oilHotC', readCelsius(draft.oilHotC, unitsOf(draft))),
     keepRecordsYears: number('keepRecordsYears', 'Write whole years, such as 2.'),
     ...{ address: orNull(draft.address), contact: orNull(draft.contact) },
     openingHours: perDayRead(draft, faults),
@@ -188,11 +199,12 @@ function specialDaysRead(draft: SettingsDraft, faults: FieldFaults): WrittenSett
 }
 
 /** All twelve, or none. */
-function highsRead({ highs }: SettingsDraft, faults: FieldFaults): WrittenSettings['monthlyHighsC'] {
+function highsRead(draft: SettingsDraft, faults: FieldFaults): WrittenSettings['monthlyHighsC'] {
+  const { highs } = draft;
   if (highs.every((high) => high.trim() === '')) return null;
   return highs.map((high, at) => {
     const field = `high-${at + 1}`;
-    const degrees = readCelsius(high);
+    const degrees = readCelsius(high, unitsOf(draft));
     if (degrees.ok && degrees.value === null) faults.add(field, 'Write all twelve months, or leave all of them empty.');
     return faults.take(field, degrees) ?? 0;
   });

@@ -78,6 +78,26 @@ test.each([
   expect(titles).toContain(column);
 });
 
+test('one line of each record is in force: the first of the version that counts', () => {
+  const version = (number: number, more: object = {}) => ({
+    ...{ version: number, unconfirmed: false, withdrawn: false, benches: [], passed: [], recipe: { name: 'r' } },
+    ...{ products: [{ id: 'a' }, { id: 'b' }], confirmed: null, seal: null, temperatureC: 20 },
+    ...more,
+  });
+  const record = (id: string, ...versions: object[]) => ({ id, state: 'counts', drawnFrom: [], versions });
+  const records = [
+    record('plain', version(1)),
+    record('amended', version(1), version(2)),
+    record('waiting', version(1), version(2, { unconfirmed: true })),
+    record('withdrawn', version(1), version(2, { withdrawn: true })),
+  ];
+  const [titles = [], ...rows] = recordRows({ records, openings: [] } as unknown as Parameters<typeof recordRows>[0]);
+  const [id, number, force] = ['record', 'version', 'in force'].map((title) => titles.indexOf(title));
+  const inForce = rows.flatMap((row) => (row[force ?? 0] === 'yes' ? [`${row[id ?? 0]} ${row[number ?? 0]}`] : []));
+  expect(inForce).toEqual(['plain 1', 'amended 2', 'waiting 1']);
+  expect(rows[0]?.[titles.indexOf('temperature, °F')]).toBe(68);
+});
+
 // 40 CFR 170.311(b)(1)(i) to (vi) (memory; the older 170.122(c) was seen, law.cornell.edu/cfr/text/40/170.122).
 const WHOLE = {
   startedAt: at('2026-03-31T12:00:00Z'),

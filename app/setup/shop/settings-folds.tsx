@@ -75,7 +75,7 @@ const workIn = ({ minutesPerPlant, minutesPerBatch }: SettingsDraft): string =>
     ? `${minutesPerPlant} for each plant, ${minutesPerBatch} for each batch`
     : 'not known yet: labour is priced for planned sprayings only';
 const heatIn = ({ highs, oilHotC, oilSulfurDays }: SettingsDraft): string =>
-  `${highs.every(isTyped) ? 'twelve months' : 'months not known'}; oils below ${oilHotC} °C, ${oilSulfurDays} days from sulfur`;
+  `${highs.every(isTyped) ? 'twelve months' : 'months not known'}; oils below ${oilHotC}, ${oilSulfurDays} days from sulfur`;
 const placeIn = ({ address, contact }: SettingsDraft): string =>
   [address, contact].filter(isTyped).join('; ') || 'nothing yet';
 const helpIn = ({ contacts, poisonLine }: SettingsDraft): string =>
@@ -112,10 +112,10 @@ function Heat({ form }: Props) {
         label="Days between oil and sulfur"
         hint="At least, on one bench. Usual is 30; a label may ask for more."
       />
-      <Line form={form} name="oilHotC" label="Too hot for oils and soaps from, °C" />
+      <Line form={form} name="oilHotC" label="Too hot for oils and soaps from" hint="Such as 85 F or 29.5 C." />
       <fieldset>
-        <legend>Usual highest temperature where the plants stand, °C</legend>
-        <p className="soft small">All twelve months, or none.</p>
+        <legend>Usual highest temperature where the plants stand</legend>
+        <p className="soft small">All twelve months, or none. Such as 85 F or 29.5 C.</p>
         <div className={styles.months}>
           {MONTHS.map((month, at) => (
             <FormField key={month} state={state} name={`high-${at + 1}`} label={month}>

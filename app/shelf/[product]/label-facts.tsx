@@ -1,15 +1,17 @@
-import type { Product } from '@/lib/engine/shop';
+import type { Product, Shop } from '@/lib/engine/shop';
+import { showWarmth } from '@/shared/forms/celsius';
 import { showMinutes, showNumber } from '@/shared/measure/show';
 import styles from '../../_parts/facts.module.css';
 
-type Label = { product: Product; modes: string[]; doubts: string[] };
+type Units = Shop['units'];
+type Label = { product: Product; units: Units; modes: string[]; doubts: string[] };
 
 /** The product's own label, as somebody typed it in. What was never entered says so. */
-export function LabelFacts({ product, modes, doubts }: Label) {
+export function LabelFacts({ product, modes, doubts, units }: Label) {
   return (
     <>
       <dl className={styles.facts}>
-        {factsOf(product, modes).map(([name, value]) => (
+        {factsOf(product, modes, units).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd className={value === null ? 'grave' : undefined}>{value ?? 'not known'}</dd>
@@ -25,7 +27,7 @@ export function LabelFacts({ product, modes, doubts }: Label) {
   );
 }
 
-function factsOf(product: Product, modes: string[]): [string, string | null][] {
+function factsOf(product: Product, modes: string[], units: Units): [string, string | null][] {
   const { contents, label, shelfLife, densityGPerMl, gtins } = product;
   const { rates, rei, phiDays, maxApplicationsPerYear, minDaysBetween, sprayPh } = label;
   return [
@@ -44,7 +46,7 @@ function factsOf(product: Product, modes: string[]): [string, string | null][] {
     ['Signal word', label.signalWord ?? 'none entered'],
     ['To wear', listed(label.protectiveEquipment)],
     ['Spray pH', sprayPh ? `${sprayPh.min} to ${sprayPh.max}` : 'no range entered'],
-    ['Not sprayed above', label.hotAboveC === null ? 'no limit entered' : `${showNumber(label.hotAboveC)} °C`],
+    ['Not sprayed above', label.hotAboveC === null ? 'no limit entered' : showWarmth(label.hotAboveC, units)],
     ['Never in one tank with', listed(label.doNotMixWith)],
     ['Contents', listed(contents.map(({ substance, amount, basis }) => `${substance} ${amount} ${basis}`))],
     ['Keeps unopened', shelfLife.unopenedDays === null ? null : `${shelfLife.unopenedDays} days`],

@@ -88,7 +88,7 @@ export default async function ProductPage({ params }: ProductParams) {
           </section>
           <section aria-labelledby="label">
             <h2 id="label">What its label says</h2>
-            <LabelFacts product={facts} modes={screen.modes} doubts={screen.doubts} />
+            <LabelFacts product={facts} modes={screen.modes} doubts={screen.doubts} units={ways.units} />
           </section>
           <SheetForm shop={screen.shopId} product={product.id} sheets={screen.sheets} />
         </div>

@@ -12,18 +12,18 @@ import { type OpenSpraying, openBetween, openSprayings } from './turns-on-record
 /** A forgotten spraying with a known interval is asked about for so many days. After that, its next turn is nearer. */
 const DAYS_ASKED = 7;
 
-/** So many days a spraying that was missed stands among those that somebody is to say something of. */
-const DAYS_MISSED = 60;
-
 /**
  * The planned sprayings before today that are still open: done, skipped or moved by nobody. They stand until somebody says
- * what became of them, for 60 days, or as long as they keep people out; the earliest first.
+ * what became of them, however long ago they were; the earliest first.
  */
 export function missedSprayings(shop: Shop, today: Day): readonly OpenSpraying[] {
-  const from = addDays(today, -DAYS_MISSED);
-  const older = withoutEnd(shop, lastForgotten(shop, today)).filter(({ date }) => date < from);
-  return [...older, ...openSprayings(shop, from, addDays(today, -1))];
+  const first = firstPlanned(shop, today);
+  return first < today ? openSprayings(shop, first, addDays(today, -1)) : [];
 }
+
+/** The first day on which any program of the shop sprays; today where none has begun. */
+export const firstPlanned = ({ programs }: Pick<Shop, 'programs'>, today: Day): Day =>
+  programs.flatMap(firstDays).sort()[0] ?? today;
 
 /** The planned sprayings of the last days, not of today, that are still open. In the order in which they were due. */
 export const overdueSprayings = (shop: Shop, today: Day): readonly OpenSpraying[] =>

@@ -1,4 +1,4 @@
-import { showNumber } from '@/shared/measure/show';
+import { showWarmth } from '@/shared/forms/celsius';
 import { civilOf, MONTHS } from '@/shared/time/civil';
 import { type Day, dayNumber } from '@/shared/time/day';
 import type { Product, Recipe, Shop } from '../shop';
@@ -63,18 +63,18 @@ function usualOn({ monthlyHighsC }: Shop, date: Day): Warmth {
   return { celsius, isMeasured: false, said: (usual) => `In ${name} it gets as warm as ${usual} here` };
 }
 
-function findingAt({ oilHotC }: Shop, recipe: Recipe, product: Product, warmth: Warmth): Finding | null {
+function findingAt({ oilHotC, units }: Shop, recipe: Recipe, product: Product, warmth: Warmth): Finding | null {
   const { celsius, isMeasured, said } = warmth;
   const { hotAboveC } = product.label;
   const burnsFromC = burnsLeaves(product) ? oilHotC : null;
-  const limits = heldIn(recipe, product) + limitsInWords(product, burnsFromC);
+  const limits = heldIn(recipe, product) + limitsInWords(product, burnsFromC, units);
   if (celsius === null) return { severity: 'note', product, message: () => `${limits} ${MEASURE}` };
   const isAbove = hotAboveC !== null && celsius > hotAboveC;
   if (!isAbove && (burnsFromC === null || celsius < burnsFromC)) return null;
   return {
     severity: isAbove && isMeasured ? 'stop' : 'warn',
     product,
-    message: () => `${said(`${showNumber(celsius)} °C`)}. ${limits} ${isMeasured ? LOOK : COOLER}`,
+    message: () => `${said(showWarmth(celsius, units))}. ${limits} ${isMeasured ? LOOK : COOLER}`,
   };
 }
 
@@ -82,9 +82,14 @@ const MEASURE = 'Nobody has entered how warm it gets here: measure first.';
 const COOLER = 'Measure first, and spray in a cool hour, or use something else.';
 const LOOK = 'Look at the leaves in the next days.';
 
-function limitsInWords({ name, label: { hotAboveC } }: Product, burnsFromC: number | null): string {
+function limitsInWords(
+  { name, label: { hotAboveC } }: Product,
+  burnsFromC: number | null,
+  units: Shop['units'],
+): string {
   const limits: string[] = [];
-  if (hotAboveC !== null) limits.push(`The label of ${name} says not to spray it above ${showNumber(hotAboveC)} °C.`);
-  if (burnsFromC !== null) limits.push(`From ${showNumber(burnsFromC)} °C on, ${name} may burn leaves.`);
+  if (hotAboveC !== null)
+    limits.push(`The label of ${name} says not to spray it above ${showWarmth(hotAboveC, units)}.`);
+  if (burnsFromC !== null) limits.push(`From ${showWarmth(burnsFromC, units)} on, ${name} may burn leaves.`);
   return limits.join(' ');
 }

@@ -50,8 +50,8 @@ test('whoever changes the tools is not in the way of whoever changes the rest', 
 test('what was entered can be emptied again', async () => {
   const shopId = await smallShop(SMALL);
   const full = {
-    ...{ address: '1 Quarry Lane', medical: 'Valley Clinic', oilHotC: '30', minutesPerPlant: '0.25' },
-    highs: Array.from({ length: 12 }, (_, month) => String(month - 3)),
+    ...{ address: '1 Quarry Lane', medical: 'Valley Clinic', oilHotC: '30 C', minutesPerPlant: '0.25' },
+    highs: Array.from({ length: 12 }, (_, month) => `${month - 3} C`),
     specialDays: [{ on: '2026-12-25', name: 'Holiday', hours: '' }],
     contacts: [{ name: 'Ada', phone: '555 0100' }],
   };

@@ -5,7 +5,9 @@ import { skipSpraying } from '@/lib/commands/skip-spraying';
 import { shopFileOf, shopOf } from '@/lib/data/snapshot';
 import { missedSprayings } from '@/lib/engine/ahead/overdue';
 import { amendedIn } from '@/lib/views/amend-form';
+import { leftOutSeen } from '@/lib/views/left-out';
 import { missedTurn } from '@/lib/views/missed-turn';
+import { plantsSprayed } from '@/lib/views/mixed';
 import { Day } from '@/shared/time/day';
 import { SMALL, smallShop } from '../commands/small-shop';
 import { parsedOrThrow } from '../data/any-shop-file';
@@ -41,6 +43,32 @@ test('or until it is left out with a reason', async () => {
   const shopId = await smallShop(SHOP);
   await skipSpraying({ ...PLANNED, commandId: 'skip-it', shopId, reason: 'no pests seen' }, NOW);
   expect(await missedOn(shopId)).toEqual([]);
+});
+
+test('what was missed never vanishes, however long ago it was', async () => {
+  const shop = await shopOf(await smallShop(SHOP));
+  for (const later of ['2026-05-20', '2027-03-03', '2029-03-03']) {
+    expect(missedSprayings(shop, Day.parse(later)).map(({ date }) => date)).toEqual(['2026-03-03']);
+  }
+});
+
+test('what was left out stands with its benches and its reason on its day, in Week, Mix and Log alike', async () => {
+  const shopId = await smallShop(SHOP);
+  await skipSpraying({ ...PLANNED, commandId: 'skip-it', shopId, reason: 'no pests seen' }, NOW);
+  const shop = await shopOf(shopId);
+  const seen = leftOutSeen(shop, Day.parse('2026-03-01'), TODAY, TODAY);
+  expect(seen).toMatchObject([{ day: '2026-03-03', reason: 'no pests seen' }]);
+  expect(seen[0]?.benches).not.toBe('');
+  expect(leftOutSeen(shop, Day.parse('2026-03-04'), TODAY, TODAY)).toEqual([]);
+});
+
+test('a cost per plant is divided by the plants that were sprayed', async () => {
+  const { benches } = await shopOf(await smallShop(SHOP));
+  const mint = benches.filter(({ id }) => id === 'c');
+  expect(plantsSprayed(mint, null)).toBe(7);
+  expect(plantsSprayed(mint, '3 Mint on Other')).toBe(3);
+  expect(plantsSprayed(mint, '3 Mint, 2 Sage on Other; 4 Fern on Wall')).toBe(9);
+  expect(plantsSprayed(mint, 'the front row'), 'nobody says how many').toBeNull();
 });
 
 test('crop and location follow the benches of an amendment, unless somebody wrote them anew', async () => {

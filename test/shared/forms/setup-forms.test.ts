@@ -116,7 +116,7 @@ test('hours are read as people write them, and a wrong one names its own day', (
 
 test('of the months all twelve are written or none, below zero too', () => {
   const typed = draftOfSettings(demo.shop);
-  const read = (highs: string[]) => settingsOfDraft({ ...typed, highs });
+  const read = (highs: string[], units = 'metric') => settingsOfDraft({ ...typed, units, highs });
   const year = ['-3.5', '−1', '4', '9', '15', '21', '27', '28', '22', '14', '7', '0'];
   expect(read(year)).toMatchObject({
     faults: [],
@@ -128,6 +128,21 @@ test('of the months all twelve are written or none, below zero too', () => {
   expect(wrong(4, '')).toEqual([{ path: 'high-5', message: expect.stringContaining('all twelve') }]);
   expect(wrong(4, '-')).toEqual([{ path: 'high-5', message: expect.stringContaining('no number') }]);
   expect(wrong(11, 'warm')).toEqual([{ path: 'high-12', message: expect.stringContaining('degrees') }]);
+});
+
+test('in a US shop a temperature is °F unless its letter says otherwise, and what nobody changed stays what it was', () => {
+  const typed = draftOfSettings(demo.shop);
+  const high = (text: string, units: string) =>
+    settingsOfDraft({ ...typed, units, highs: typed.highs.map(() => text) }).shop.monthlyHighsC?.[0];
+  expect([high('68', 'us'), high('20 C', 'us'), high('20', 'metric'), high('68 F', 'metric')]).toEqual([
+    20, 20, 20, 20,
+  ]);
+  for (const units of ['us', 'metric']) {
+    // A form that says other units and the same temperatures.
+    expect(settingsOfDraft({ ...typed, units }).shop.monthlyHighsC).toEqual(demo.shop.monthlyHighsC);
+  }
+  const odd = draftOfSettings({ ...demo.shop, oilHotC: 29.55 });
+  expect(settingsOfDraft(odd).shop.oilHotC, 'finer than a tenth').toBe(29.55);
 });
 
 test('a day of its own is named once, is open after it opens, and is closed when no hours stand there', () => {
