@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
 import { type TodayScreen, todayScreen } from '@/lib/views/today';
 import { showClock, showDayLong } from '@/shared/time/show-day';
+import { BegunMixes } from '../_parts/begun-mixes';
 import { BenchRow } from '../_parts/bench-row';
 import { HourScale } from '../_parts/day-strip';
 import { EmptyPlace } from '../_parts/empty-place';
@@ -29,15 +30,20 @@ export default async function TodayPage() {
   if (!screen) return <FirstVisit />;
   return (
     <div className={styles.today}>
-      <KeepFresh />
       <div className={styles.left}>
         <h1>{showDayLong(screen.today)}</h1>
         <p className="soft">{summaryOf(screen)}</p>
+        <KeepFresh asOf={screen.now} zone={screen.ways.zone} />
         <AlertList screen={screen} />
+        <BegunMixes />
         <UnderWayList sprayings={screen.underWay} />
-        <Benches screen={screen} />
+        <div className={styles.board}>
+          <Benches screen={screen} />
+        </div>
         <ToMix screen={screen} />
-        <MissedHere screen={screen} />
+        <div className={styles.missed}>
+          <MissedHere screen={screen} />
+        </div>
       </div>
       <div className={styles.right}>
         <DaysAhead days={screen.ahead} from={screen.today} ways={screen.ways} />
@@ -56,6 +62,7 @@ const TO_CONFIRM = {
 };
 
 function Benches({ screen: { benches, toConfirm, clock: ofToday, now, ways } }: ScreenProps) {
+  const open = benches.filter(({ state }) => state === 'open');
   return (
     <section aria-labelledby="benches">
       <h2 id="benches">Who may stand where, at {showClock(now, ways.zone)}</h2>
@@ -74,6 +81,12 @@ function Benches({ screen: { benches, toConfirm, clock: ofToday, now, ways } }: 
             <li className={styles.clock} aria-hidden="true">
               <HourScale clock={ofToday} />
             </li>
+            {open.length > 0 && (
+              <li className={styles.folded}>
+                {open.length === 1 ? 'One bench' : `${open.length} benches`} with no interval running now:{' '}
+                <a href="/keep-out">see every bench</a>
+              </li>
+            )}
             {benches.map((bench) => (
               <BenchRow key={bench.id} bench={bench} clock={ofToday} ways={ways} />
             ))}
@@ -109,7 +122,13 @@ function ToMix({ screen: { toMix, ways } }: ScreenProps) {
       {toMix.length === 0 ? (
         <EmptyPlace>Nothing is to be sprayed today.</EmptyPlace>
       ) : (
-        toMix.map((ticket) => <Ticket key={ticket.id} ticket={ticket} ways={ways} />)
+        toMix.map((ticket) => (
+          <Ticket key={ticket.id} ticket={ticket} ways={ways}>
+            <a className={`button ${styles.mixNow}`} data-main="" href={`/mix/do?${ticket.query}`}>
+              Mix it now
+            </a>
+          </Ticket>
+        ))
       )}
     </section>
   );

@@ -4,6 +4,8 @@ import { useRouter } from 'next/navigation';
 import { useEffect } from 'react';
 import { isUnderWay, sendMix } from '@/app/_parts/send-mix';
 import type { MixProgress } from '@/shared/mix/mix-progress';
+import { sprayedBenches } from '@/shared/mix/spraying-told';
+import { AfterList } from '../after-list';
 import styles from './do.module.css';
 import type { Act } from './frame';
 
@@ -42,6 +44,12 @@ export function SentScreen({ mix, act }: { mix: MixProgress; act: Act }) {
         <a className="button" data-main="" href={`/mix/done/${encodeURIComponent(application)}`}>
           What it came to
         </a>
+      )}
+      {mix.state === 'to-send' && (
+        <AfterList
+          benches={mix.plan.shopBenches.filter(({ id }) => sprayedBenches(mix).includes(id))}
+          leftover={mix.answers.leftover.trim() || null}
+        />
       )}
       <a className="button" href="/today">
         Today: which benches are closed

@@ -5,6 +5,7 @@ import { SeverityLines } from '@/app/_parts/flag-lines';
 import { PassedLine } from '@/app/_parts/passed-line';
 import { clock } from '@/lib/clock';
 import { type MixedScreen, mixedScreen } from '@/lib/views/mixed';
+import { AfterList } from '../../after-list';
 import { CostByLine } from './cost-by-line';
 import styles from './mixed.module.css';
 
@@ -31,6 +32,7 @@ export default async function MixedPage({ params }: OfRecord) {
         </div>
       )}
       <Benches benches={screen.benches} />
+      <AfterList benches={screen.benches.filter(({ state }) => state !== 'open')} leftover={screen.leftover} />
       {screen.isUnconfirmed && (
         <p>
           By its end, this interval is over already. Until somebody confirms that end, it counts from now.{' '}
