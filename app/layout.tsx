@@ -5,11 +5,13 @@ import { unstable_rethrow } from 'next/navigation';
 import type { ReactNode } from 'react';
 import { clock } from '@/lib/clock';
 import { standsAlone } from '@/lib/door/alone-page';
+import { buildName } from '@/lib/door/build-name';
 import { enteredAs } from '@/lib/door/entered-as';
 import { type HereNow, shopNow } from '@/lib/views/house';
 import { EnteredAs } from './_parts/entered-as';
 import { FindAnything } from './_parts/find-anything';
 import { Hatching } from './_parts/hatching';
+import { KeepOffline } from './_parts/keep-offline';
 import { PlaceLinks } from './_parts/place-links';
 import { PLACES } from './_parts/places';
 import { TypedEarly } from './_parts/typed-early';
@@ -88,6 +90,7 @@ async function Framed({ here, children }: { here: HereNow | null; children: Reac
       </footer>
       {here && <WorkingOpener ways={here.ways} />}
       <TypedEarly />
+      <KeepOffline build={buildName()} shop={here?.id ?? null} />
     </>
   );
 }

@@ -3,7 +3,7 @@
 import { useEffect, useSyncExternalStore } from 'react';
 import { clock } from '@/lib/clock';
 import { type Instant, isInstant } from '@/shared/time/instant';
-import { aheadAt, type Contact, shopTime } from '@/shared/time/shop-time';
+import { aheadAt, type Contact, contactAhead, shopTime } from '@/shared/time/shop-time';
 
 /*
  * The shop's time on a device. It is asked for when a page of a mix opens, each minute, and whenever somebody comes back
@@ -21,7 +21,7 @@ const listeners = new Set<() => void>();
 const reading = () => ({ wall: clock.now(), steady: clock.steady() });
 
 /** What the shop's clock shows now, as far as this device can tell. */
-export const shopNow = (): Instant => shopTime(contact, reading());
+export const shopNow = (): Instant => shopTime(contact ?? lastContact(), reading());
 
 /** By how much this device's clock was ahead of the shop's when it last heard from it; null: it never did. */
 export const deviceAhead = (): number | null => contact && aheadAt(contact);
@@ -38,7 +38,8 @@ export function useShopClock(madeAt: number | null): void {
   useEffect(() => {
     const { wall, steady } = reading();
     // Counted from when the page was asked for: later rather than earlier.
-    if (contact === null && madeAt !== null && isInstant(madeAt) && steady < NEW_MS) {
+    // A page that this device kept was made some other time, and says nothing of now.
+    if (contact === null && madeAt !== null && isInstant(madeAt) && steady < NEW_MS && !isKeptPage()) {
       heard({ shop: madeAt, wall: wall - steady, steady: 0 });
     }
     const back = () => {
@@ -72,6 +73,11 @@ async function askShop(): Promise<void> {
 
 function heard(latest: Contact): void {
   contact = latest;
+  try {
+    localStorage.setItem(AHEAD_KEY, String(aheadAt(latest)));
+  } catch {
+    // A browser that keeps nothing asks the shop again.
+  }
   for (const told of listeners) told();
 }
 
@@ -80,4 +86,19 @@ function listen(told: () => void): () => void {
   return () => {
     listeners.delete(told);
   };
+}
+
+const AHEAD_KEY = 'clock ahead';
+
+/** Whether this page comes out of what the device keeps. */
+const isKeptPage = (): boolean => document.documentElement.hasAttribute('data-kept');
+
+/** By how much this device's clock was ahead when the shop was heard last, by an earlier page: better than nothing. */
+function lastContact(): Contact | null {
+  try {
+    const ahead = Number(localStorage.getItem(AHEAD_KEY) ?? Number.NaN);
+    return contactAhead(ahead, reading());
+  } catch {
+    return null;
+  }
 }

@@ -1,4 +1,4 @@
-import { type Instant, instantOf } from './instant';
+import { type Instant, instantOf, isInstant } from './instant';
 
 /** The clock of a device, which anybody can set, and its count of milliseconds, which nobody can. */
 export type DeviceReading = { wall: number; steady: number };
@@ -24,6 +24,17 @@ export function shopTime(contact: Contact | null, { wall, steady }: DeviceReadin
 
 /** By how many milliseconds the clock of a device was ahead of the shop's at a contact; negative where it was behind. */
 export const aheadAt = ({ wall, shop }: Contact): number => wall - shop;
+
+/**
+ * A contact made up from how far a device's clock was ahead of the shop's when it last heard from it.
+ *
+ * Gives   null where that is no number, or leads to no moment
+ * Rounds  up to the millisecond: a later moment opens no bench too soon
+ */
+export function contactAhead(ahead: number, { wall, steady }: DeviceReading): Contact | null {
+  const shop = Math.ceil(wall - ahead);
+  return isInstant(shop) ? { shop, wall, steady } : null;
+}
 
 const MINUTE = 60_000;
 

@@ -49,7 +49,7 @@ export function barrels(source: Source): Breach[] {
 }
 
 const TOP_LEVEL = new Set([
-  ...['app', 'lib', 'prisma', 'shared', 'test', '.ci'],
+  ...['app', 'lib', 'prisma', 'public', 'shared', 'test', '.ci'],
   ...['README.md', 'DEVELOPERS.md', 'LICENSE', '.gitignore'],
   ...['package.json', 'package-lock.json', 'tsconfig.json', 'biome.json'],
   ...['next.config.js', 'proxy.ts', 'instrumentation.ts', 'instrumentation-client.ts'],

@@ -35,6 +35,8 @@ export default defineConfig({
   forbidOnly: Boolean(process.env.CI),
   use: {
     browserName: 'chromium',
+    // What a device keeps would answer for the shop; the walk without a network turns it on.
+    serviceWorkers: 'block',
     launchOptions: {
       ...(E2E_BROWSER && { executablePath: E2E_BROWSER }),
       // Without hinting, letters are as wide in a browser without a window as in one that has one.

@@ -47,7 +47,7 @@ export function Frame({ mix, act, screen, heading, above, children, primary, oth
     <div className={styles.frame} data-alone="" data-settling={isSettling ? '' : undefined}>
       <Top mix={mix} screen={screen} />
       <div className={styles.middle}>
-        {above && <p className="soft">{above}</p>}
+        {above && <p className={`soft ${styles.above}`}>{above}</p>}
         <h1 ref={title} tabIndex={-1} className={styles.heading}>
           {heading}
         </h1>

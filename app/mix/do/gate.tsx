@@ -44,8 +44,8 @@ export function Gate({ plan, isDone, told, kept, goOn, begin }: GateProps) {
             {kept.length === 0 ? 'Begin' : 'Begin anew beside it'}
           </button>
           <p className="soft">
-            Everything it takes is on this page: go on where there is no network, and the record is sent when it is
-            back. Only reloading the page needs the network.
+            Everything it takes is on this device: go on where there is no network, and what is noted is sent when it is
+            back.
           </p>
           <a className="button" href={`/mix/sheet?${plan.query}`}>
             The whole sheet

@@ -12,11 +12,19 @@ import { SentScreen } from './sent-screen';
 import { SprayScreen } from './spray-screen';
 import { StopsScreen } from './stops-screen';
 import { TopScreen } from './top-screen';
+import { useAwake } from './use-awake';
+import { useBack } from './use-back';
 import { WaterScreen } from './water-screen';
 import { WearScreen } from './wear-screen';
 
 /** The screen that a mix is at. */
 export function StepByStep({ mix, act }: { mix: MixProgress; act: Act }) {
+  useAwake();
+  useBack(() => {
+    if (mix.state === 'mixing') return act({ do: 'back', from: mix.at });
+    // Nothing is mixed any more, and there is no screen before this one.
+    location.assign('/today');
+  });
   if (mix.state !== 'mixing') return <SentScreen mix={mix} act={act} />;
   const screen = screenAt(mix);
   const its = { mix, act, screen };
