@@ -7,7 +7,7 @@ import type { SheetProps } from './sheet';
 
 /** Everything that goes in, in its order: water, each pour with its reason, and water up to the volume. */
 export function Pours({ screen }: SheetProps) {
-  const { steps, fills, figures, ways, fillText } = screen;
+  const { steps, fills, figures, ways, fillText, waterFirstText } = screen;
   return (
     <section aria-labelledby="pours">
       <h2 id="pours">{fills === 1 ? 'What goes in' : `What goes into each of the ${fills} fills`}</h2>
@@ -15,8 +15,11 @@ export function Pours({ screen }: SheetProps) {
         <li className={styles.water}>
           <span className={styles.tick} aria-hidden="true" />
           <span>
-            <b>Water first:</b> <Figure of={figures.waterFirst} ways={ways} />. Stir from here on, until each is fully
-            mixed before the next.
+            <b>Water first:</b>{' '}
+            <Figure of={figures.waterFirst} ways={ways}>
+              {waterFirstText}
+            </Figure>
+            . Stir from here on, until each is fully mixed before the next.
           </span>
         </li>
         {steps.map((step) => (

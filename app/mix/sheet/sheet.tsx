@@ -67,7 +67,7 @@ function ToNote({ screen: { fills, chemistry } }: SheetProps) {
 const MOST_NOTED = 8;
 
 function Head({ screen }: SheetProps) {
-  const { recipe, steps, figures, ways, sprayer, level } = screen;
+  const { recipe, steps, figures, ways, sprayer, level, sprayText, fillText } = screen;
   return (
     <header className={styles.head}>
       <div>
@@ -80,10 +80,16 @@ function Head({ screen }: SheetProps) {
         <Jug level={level} liquid={steps[0]?.liquid ?? 'other'} />
         <p>
           <b className={styles.volume}>
-            <Figure of={figures.sprayMl} ways={ways} />
+            <Figure of={figures.sprayMl} ways={ways}>
+              {sprayText}
+            </Figure>
           </b>
           <br />
-          <Figure of={figures.fills} ways={ways} /> of <Figure of={figures.fill} ways={ways} />, {sprayer}
+          <Figure of={figures.fills} ways={ways} /> of{' '}
+          <Figure of={figures.fill} ways={ways}>
+            {fillText}
+          </Figure>
+          , {sprayer}
         </p>
       </div>
     </header>
