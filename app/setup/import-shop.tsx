@@ -5,9 +5,11 @@ import { useRef, useState } from 'react';
 import field from '../_parts/form-field.module.css';
 import { freshId } from '../_parts/use-command-id';
 import { useHalfTyped } from '../_parts/use-half-typed';
+import { HowFar } from './how-far';
 import { ImportChanges } from './import-changes';
 import { RefusedFile } from './refused-file';
-import { askPreview, type Imported, type Preview, type Refused, type Sure, sendImport } from './send-shop-file';
+import type { Refused, Sure } from './send-in-steps';
+import { askPreview, type Imported, type Preview, type Progress, sendImport, stopImport } from './send-shop-file';
 import styles from './setup.module.css';
 import { ShowShopButton } from './show-shop-button';
 
@@ -24,33 +26,42 @@ type Step =
  */
 export function ImportShop({ shown }: { shown: Shop | null }) {
   const [step, setStep] = useState<Step>({ at: 'choosing' });
-  const [isBusy, setBusy] = useState(false);
+  const [progress, setProgress] = useState<Progress | null>(null);
+  const stop = useRef<(() => void) | null>(null);
   const router = useRouter();
+  const isBusy = progress !== null;
+
+  /** Shows how far it is until there is an answer. */
+  const whileShown = async <T,>(how: () => void, work: () => Promise<T>): Promise<T> => {
+    stop.current = how;
+    setProgress({ step: 'sending', share: 0 });
+    const answer = await work();
+    setProgress(null);
+    return answer;
+  };
 
   const preview = async (into: string, text: string) => {
-    setBusy(true);
-    const answer = await askPreview(into, text);
+    const breakOff = new AbortController();
+    const ask = () => askPreview(into, text, setProgress, breakOff.signal);
+    const answer = await whileShown(() => breakOff.abort(), ask);
     const sent = { into, text, commandId: freshId() };
-    setStep(answer.ok ? { at: 'previewed', preview: answer.value, sent } : { at: 'refused', refused: answer.refused });
-    setBusy(false);
+    if (answer?.ok) setStep({ at: 'previewed', preview: answer.value, sent });
+    else setStep(answer ? { at: 'refused', refused: answer.refused } : { at: 'choosing' });
   };
 
   const confirm = async (from: Extract<Step, { at: 'previewed' }>, sure: Sure | null = null) => {
-    setBusy(true);
-    const { commandId, into, text } = from.sent;
-    const answer = await sendImport(commandId, into, from.preview.fingerprint, text, sure);
-    setStep(
-      answer.ok
-        ? { at: 'done', imported: answer.value, name: from.preview.name }
-        : { ...from, refused: answer.refused },
-    );
-    setBusy(false);
-    if (answer.ok) router.refresh();
+    const { fingerprint, name } = from.preview;
+    const send = () => sendImport({ ...from.sent, fingerprint }, setProgress, sure);
+    const answer = await whileShown(() => void stopImport(from.sent.commandId), send);
+    if (answer?.ok) setStep({ at: 'done', imported: answer.value, name });
+    else setStep(answer ? { ...from, refused: answer.refused } : from);
+    if (answer?.ok) router.refresh();
   };
 
   return (
     <>
       <ChooseFile shown={shown} isBusy={isBusy} isDone={step.at === 'done'} onPreview={preview} />
+      {progress && <HowFarFile progress={progress} onStop={() => stop.current?.()} />}
       <div aria-live="polite">
         {step.at === 'refused' && <RefusedFile refused={step.refused} />}
         {step.at === 'previewed' && (
@@ -71,6 +82,18 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
       </div>
     </>
   );
+}
+
+/** Nothing is stopped any more once it is being saved: then all of it goes in. */
+function HowFarFile({ progress, onStop }: { progress: Progress; onStop: () => void }) {
+  switch (progress.step) {
+    case 'sending':
+      return <HowFar words="Sending the file." share={progress.share} onStop={onStop} />;
+    case 'reading':
+      return <HowFar words="Reading it and comparing it with the shop." share={undefined} onStop={onStop} />;
+    case 'saving':
+      return <HowFar words="Saving all of it." share={undefined} onStop={null} />;
+  }
 }
 
 function Done({ step, isShown }: { step: Extract<Step, { at: 'done' }>; isShown: boolean }) {

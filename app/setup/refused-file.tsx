@@ -1,6 +1,6 @@
 import { ConfirmEarlier } from '../_parts/earlier-opening';
 import field from '../_parts/form-field.module.css';
-import type { Refused, Sure } from './send-shop-file';
+import type { Refused, Sure } from './send-in-steps';
 import styles from './setup.module.css';
 
 type RefusedProps = { refused: Refused; isBusy?: boolean; onSure?: (sure: Sure) => void };

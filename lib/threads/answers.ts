@@ -17,6 +17,7 @@ import { csvPreviewOf } from '../views/csv-preview';
 import { planAnswer, shopFileAnswer } from '../views/documents';
 import { filePreviewOf, type ImportPreview } from '../views/import-preview';
 import { readOnThread, writeOnThread } from './on-job-thread';
+import { stoppable } from './stoppable';
 
 /*
  * Where a question is answered: here, where that takes a moment, or on a thread of its own, where it would hold up everybody
@@ -75,7 +76,11 @@ export async function fileImportAsked(
   tell: (step: object) => void,
 ): Promise<Outcome<Imported | Written>> {
   const into = isNew(name) ? { isDemo: false } : { shopId: name, fingerprint: fingerprint ?? '' };
-  if (text.length > SHORT_TEXT) return writeOnThread({ what: 'file import', commandId, into, text }, { told: tell });
+  if (text.length > SHORT_TEXT) {
+    return stoppable(commandId, (signal) =>
+      writeOnThread({ what: 'file import', commandId, into, text }, { told: tell, signal }),
+    );
+  }
   const parsed = parseShopFile(text);
   if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
   return importShopFile({ commandId, file: parsed.file, into }, clock);

@@ -47,7 +47,7 @@ export function begin({ worker, room }: Hand, asked: Asked, seconds: number, { t
     answer.close('whole');
     ended.resolve(commits);
   };
-  const stop = () => fail(tooMuch('This was stopped.'));
+  const stop = () => fail(tooMuch('This was stopped. Nothing was changed.'));
   const limit = setTimeout(() => fail(tooMuch(tooLong(seconds))), seconds * 1_000);
   const answer = new Answer(room, stop);
   const begun = () => {

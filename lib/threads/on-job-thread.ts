@@ -71,19 +71,22 @@ async function endReading(file: string): Promise<void> {
 
 /**
  * Have a command prepared and written on a thread of its own, in this program's line of commands. Pages show the shop as it
- * was until it is committed.
+ * was until it is committed. It can be stopped until it is its turn; after that it is written whole.
  *
- * Refuses  what the command refuses; 'too-much-work'
+ * Refuses  what the command refuses; 'too-much-work', also where it was stopped
  */
 export async function writeOnThread(asked: AskedToWrite, waiting: Waiting = {}): Promise<Outcome<Written>> {
   const { file } = await database();
   return inLine('write', () => {
     const hand = threadFor(file);
-    const job = begin(hand, asked, WRITE_SECONDS, waiting);
+    const stop = stopUntilTurn(waiting.signal);
+    const job = begin(hand, asked, WRITE_SECONDS, { ...waiting, signal: stop.signal });
     const outcome = Promise.race([job.wantsTurn, job.outcome]).then((refused) =>
       refused
         ? refused
         : writtenBeside(async () => {
+            // From here on it is written whole: who stops it now comes too late.
+            if (!stop.goOn()) return { answer: await job.outcome, isWritten: false };
             hand.worker.postMessage({ go: true });
             const commits = await job.ended;
             return { answer: await job.outcome, isWritten: (commits ?? 0) > 0 };
@@ -92,6 +95,22 @@ export async function writeOnThread(asked: AskedToWrite, waiting: Waiting = {}):
     const over = job.ended.then(() => hand.worker.terminate());
     return { outcome, over };
   });
+}
+
+/** A stop that no longer works once its turn has come. */
+function stopUntilTurn(asked: AbortSignal | undefined) {
+  const controller = new AbortController();
+  const stop = () => controller.abort();
+  asked?.addEventListener('abort', stop, { once: true });
+  if (asked?.aborted) stop();
+  return {
+    signal: controller.signal,
+    /** Gives false where it was stopped before. */
+    goOn: () => {
+      asked?.removeEventListener('abort', stop);
+      return !controller.signal.aborted;
+    },
+  };
 }
 
 /** Answered after whoever came before has been answered whole. */

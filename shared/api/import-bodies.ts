@@ -7,15 +7,20 @@ const text = z.string().describe('The shop file, as text.');
 /** What `POST /api/v1/shop/preview` takes. */
 export const ImportPreviewBody = z.strictObject({ into, text });
 
+const commandId = () =>
+  z.string().regex(/^[0-9a-f-]{16,64}$/, {
+    error: 'Write 16 to 64 characters of 0-9, a-f and -. Make a new one for each import.',
+  });
+
+/** What `POST /api/v1/shop/import/stop` takes. */
+export const StopBody = z.strictObject({ commandId: commandId().describe('Of the import that is to stop.') });
+
 /** What `POST /api/v1/shop/import` takes: the same, with the id of this command and what the preview showed. */
 export const ImportBody = z
   .strictObject({
-    commandId: z
-      .string()
-      .regex(/^[0-9a-f-]{16,64}$/, {
-        error: 'Write 16 to 64 characters of 0-9, a-f and -. Make a new one for each import.',
-      })
-      .describe('Made by the sender, once per import: sending it again gives the same answer and changes nothing.'),
+    commandId: commandId().describe(
+      'Made by the sender, once per import: sending it again gives the same answer and changes nothing.',
+    ),
     into,
     fingerprint: z
       .string()

@@ -21,7 +21,7 @@ import {
   TemplateQuestion,
 } from './csv-bodies';
 import { FinishMixBody } from './finish-mix-body';
-import { ImportBody, ImportPreviewBody } from './import-bodies';
+import { ImportBody, ImportPreviewBody, StopBody } from './import-bodies';
 import { Problem } from './problem';
 import { ProgramCheckBody } from './program-check-body';
 import {
@@ -76,10 +76,7 @@ const paths = () => ({
   '/schema': { get: asked('schema', 'The JSON Schema of a shop file', z.strictObject({}), 'AnyObject') },
   '/openapi.json': { get: asked('openApi', 'This description', z.strictObject({}), 'AnyObject') },
   ...watchPaths(),
-  '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
-  '/shop/import': {
-    post: sent('importShop', `Import a file, all of it or nothing. ${STEPS}`, 'ImportBody', 'Imported'),
-  },
+  ...shopFilePaths(),
   '/mix/finish': {
     post: sent(
       'finishMix',
@@ -149,6 +146,7 @@ const schemas = () => ({
   Problem: answerSchema(Problem),
   PreviewBody: bodySchema(ImportPreviewBody),
   ImportBody: bodySchema(ImportBody),
+  StopBody: bodySchema(StopBody),
   FinishMixBody: bodySchema(FinishMixBody),
   FinishedMix: answerSchema(FinishedMix),
   SprayingBody: bodySchema(SprayingBody),
@@ -174,6 +172,21 @@ const recordPaths = () => ({
       ...asked('keepSafetySheet', 'Keep a safety data sheet with a product', SheetUpload, 'AnyObject'),
       requestBody: { required: true, content: { 'application/pdf': { schema: { type: 'string', format: 'binary' } } } },
     },
+  },
+});
+
+const shopFilePaths = () => ({
+  '/shop/preview': { post: sent('previewImport', 'What importing a file would change', 'PreviewBody', 'Preview') },
+  '/shop/import': {
+    post: sent('importShop', `Import a file, all of it or nothing. ${STEPS}`, 'ImportBody', 'Imported'),
+  },
+  '/shop/import/stop': {
+    post: sent(
+      'stopImport',
+      'Stop an import that is not being saved yet: then it changes nothing',
+      'StopBody',
+      'AnyObject',
+    ),
   },
 });
 

@@ -4,10 +4,10 @@ import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
 import { freshId } from '../../_parts/use-command-id';
 import { RefusedFile } from '../refused-file';
-import type { Refused, Sure } from '../send-shop-file';
+import type { Refused, Sure } from '../send-in-steps';
 import { ChooseList, type Chosen } from './choose-list';
 import styles from './csv.module.css';
-import { grouped, HowFar } from './how-far';
+import { grouped, HowFarList } from './how-far';
 import { LookedAt } from './looked-at';
 import { askPreview, type Imported, type Preview, type Progress, type Said, sendImport } from './send-list';
 
@@ -65,7 +65,7 @@ export function BringList({ shop }: { shop: Shop }) {
         isDone={step.at === 'done'}
         onChosen={(next) => look(next, NOTHING_SAID)}
       />
-      {progress && <HowFar progress={progress} onCancel={stop.current && (() => stop.current?.abort())} />}
+      {progress && <HowFarList progress={progress} onStop={stop.current && (() => stop.current?.abort())} />}
       {refused && (
         <RefusedFile
           refused={refused}

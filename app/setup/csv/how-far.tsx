@@ -1,20 +1,10 @@
-import styles from './csv.module.css';
+import { HowFar } from '../how-far';
 import type { Progress } from './send-list';
 
-/** How far a list is, in words and as a bar, with the way out as long as nothing is being changed. */
-export function HowFar({ progress, onCancel }: { progress: Progress; onCancel: (() => void) | null }) {
+/** How far a list is, with the way out as long as nothing is being changed. */
+export function HowFarList({ progress, onStop }: { progress: Progress; onStop: (() => void) | null }) {
   const [words, share] = told(progress);
-  return (
-    <div className={styles.far}>
-      <p aria-live="polite">{words}</p>
-      <progress max={1} value={share} aria-label="How far it is" />
-      {onCancel && (
-        <button type="button" onClick={onCancel}>
-          Break off
-        </button>
-      )}
-    </div>
-  );
+  return <HowFar {...{ words, share, onStop }} />;
 }
 
 /** A share is left out where nobody knows one: then the bar only says that something is going on. */

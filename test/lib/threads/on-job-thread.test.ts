@@ -3,10 +3,13 @@ import { importShopFile } from '@/lib/commands/import-shop-file';
 import { receiveLot } from '@/lib/commands/receive-lot';
 import { damageFound } from '@/lib/data/found-damage';
 import { newId } from '@/lib/data/new-id';
+import { shopsHere } from '@/lib/data/shops';
 import { shopFileOf, shopOf } from '@/lib/data/snapshot';
+import { inTurn } from '@/lib/data/writer';
 import { planAhead } from '@/lib/engine/ahead/plan-ahead';
 import { flagsOnce, planDocument } from '@/lib/engine/ahead/plan-document';
 import { readOnThread, writeOnThread } from '@/lib/threads/on-job-thread';
+import { stoppable, stopWork } from '@/lib/threads/stoppable';
 import { filePreviewOf } from '@/lib/views/import-preview';
 import type { Written } from '@/shared/json/written';
 import type { Outcome } from '@/shared/outcome';
@@ -89,6 +92,40 @@ test('what is changed while an import is being prepared is not written over', as
   const anew = { shopId: shop, fingerprint: again.value.fingerprint ?? '' };
   const done = await writeOnThread({ what: 'file import', commandId: newId(), into: anew, text });
   expect(JSON.parse(await textOf(done))).toMatchObject({ added: 0, changed: 1 });
+});
+
+test.each(['while it is read', 'while it waits for its turn'])(
+  'an import that is stopped %s changes nothing, and the next one goes in',
+  async (when) => {
+    const before = (await shopsHere()).length;
+    const commandId = newId();
+    const asked = { what: 'file import', commandId, into: { isDemo: false }, text: TEXT } as const;
+    const other = when === 'while it waits for its turn' ? slowTurn() : Promise.resolve();
+    const outcome = await stoppable(commandId, (signal) => {
+      if (when === 'while it is read') return writeOnThread(asked, { signal, told: () => stopWork(commandId) });
+      setTimeout(() => stopWork(commandId), 1_500);
+      return writeOnThread(asked, { signal });
+    });
+    expect(outcome).toMatchObject({ ok: false, refusal: { said: 'This was stopped. Nothing was changed.' } });
+    await other;
+    expect((await shopsHere()).length).toBe(before);
+    expect(await damageFound()).toMatchObject({ file: [], rows: [] });
+    expect(JSON.parse(await textOf(await writeOnThread(asked)))).toMatchObject({ added: expect.any(Number) });
+    expect((await shopsHere()).length).toBe(before + 1);
+  },
+);
+
+/** Holds the line of commands for a while, as a large import does. */
+const slowTurn = () => inTurn(() => new Promise<void>((resume) => setTimeout(resume, 3_000)));
+
+test('an import that is stopped once it is being saved goes in whole, and says so', async () => {
+  const commandId = newId();
+  const asked = { what: 'file import', commandId, into: { isDemo: false }, text: TEXT } as const;
+  const stopAtSaving = (step: object) => JSON.stringify(step).includes('saving') && stopWork(commandId);
+  const outcome = await stoppable(commandId, (signal) => writeOnThread(asked, { told: stopAtSaving, signal }));
+  const { shopId } = JSON.parse(await textOf(outcome));
+  expect((await shopFileOf(shopId)).products).toHaveLength(JSON.parse(TEXT).products.length);
+  expect(stopWork(commandId)).toBe(false);
 });
 
 test('a question that somebody stops, or that nobody reads, holds up nobody after it', async () => {
