@@ -22,7 +22,16 @@ export function DamagedRows({ screen: { rows, more } }: { screen: AcceptScreen }
       <ul>
         {rows.map(({ key, name, says, href }) => (
           <li key={key}>
-            <b>{href ? <a href={href}>{name}</a> : name}</b>: <span className="soft">{says}</span>
+            {href ? (
+              <>
+                <a href={href}>{name}</a>: <span className="soft">{says}</span>
+              </>
+            ) : (
+              <details>
+                <summary>{name}</summary>
+                <span className="soft">{says}</span>
+              </details>
+            )}
           </li>
         ))}
       </ul>

@@ -39,17 +39,18 @@ type OddFieldProps = { state: FormState; odd: OddShown; number: number; prefix: 
 
 function OddField({ state, odd, number, prefix }: OddFieldProps) {
   const name = `value[${number}]`;
-  const hint = odd.isYesNo ? (
-    odd.message
-  ) : (
-    <>
-      It says <code>{odd.says}</code>. {odd.message}
-    </>
-  );
+  const hint =
+    odd.isYesNo || odd.says === null ? (
+      odd.message
+    ) : (
+      <>
+        It says <code>{odd.says}</code>. {odd.message}
+      </>
+    );
   return (
     <>
       <input type="hidden" name={`path[${number}]`} value={odd.path} />
-      <FormField state={state} name={name} id={`${prefix}-${number}`} label={odd.path} hint={hint}>
+      <FormField state={state} name={name} id={`${prefix}-${number}`} label={fieldWords(odd.path)} hint={hint}>
         {(wiring) =>
           odd.isYesNo ? (
             <select {...wiring} defaultValue={typedIn(state, name)}>
@@ -65,3 +66,24 @@ function OddField({ state, odd, number, prefix }: OddFieldProps) {
     </>
   );
 }
+
+/** What a field is called on the pages; others by their place in a shop file. */
+const WORDS: Readonly<Record<string, string>> = {
+  alkaliSilicate: 'Alkali silicate?',
+  by: 'Who sprayed',
+  customers: 'Do customers come to it?',
+  dose: 'Dose',
+  enclosed: 'Is it an enclosed space?',
+  endedAt: 'Ended at',
+  expiresOn: 'Last day, as printed',
+  extra: 'Was it an extra mix beside the plan?',
+  keptIn: 'Where it stands',
+  name: 'Name',
+  receivedOn: 'Came on',
+  startedAt: 'Began at',
+  withdrawn: 'Was it entered in error?',
+  'label.phiDays': 'Days before harvest (PHI)',
+  'label.reiHours': 'Hours people keep out (REI)',
+};
+
+const fieldWords = (path: string): string => WORDS[path] ?? path;

@@ -56,21 +56,36 @@ export default async function TodayPage() {
 
 type ScreenProps = { screen: TodayScreen };
 
-const TO_CONFIRM = {
-  clock: 'the clock of this machine is not confirmed',
-  restored: 'a backup was put back, and nobody has confirmed what was sprayed since',
-};
+/** Why people keep out of every bench, and the way out. */
+const DOUBTS = {
+  clock: ['the clock of this machine is not confirmed.', '/setup/clock', 'Look and confirm'],
+  restored: [
+    'a backup was put back, and nobody has confirmed what was sprayed since.',
+    '/setup/clock',
+    'Enter and confirm',
+  ],
+  records: [
+    'something in the books is lost, or is not as it was written.',
+    '/setup#database',
+    'Setup tells what, and what to do',
+  ],
+} as const;
 
-function Benches({ screen: { benches, toConfirm, clock: ofToday, now, ways } }: ScreenProps) {
+function Doubted({ doubt }: { doubt: keyof typeof DOUBTS }) {
+  const [why, href, what] = DOUBTS[doubt];
+  return (
+    <p className="grave">
+      KEEP OUT of every bench: {why} <a href={href}>{what}</a>
+    </p>
+  );
+}
+
+function Benches({ screen: { benches, doubt, clock: ofToday, now, ways } }: ScreenProps) {
   const open = benches.filter(({ state }) => state === 'open');
   return (
     <section aria-labelledby="benches">
       <h2 id="benches">Who may stand where, at {showClock(now, ways.zone)}</h2>
-      {toConfirm && (
-        <p className="grave">
-          KEEP OUT of every bench: {TO_CONFIRM[toConfirm]}. <a href="/setup/clock">Look and confirm</a>
-        </p>
-      )}
+      {doubt && <Doubted doubt={doubt} />}
       {benches.length === 0 ? (
         <EmptyPlace step={{ href: '/setup', text: 'Bring in a shop file' }}>
           Each bench with its opening hours, its sprayings and the time people keep out. There is no bench yet.

@@ -8,6 +8,7 @@ import { dayStrips } from '../engine/keepout/planned-closures';
 import type { Flag } from '../engine/rules/flag';
 import { oldBackup } from './backups';
 import { type BenchStanding, benchStandings } from './bench-standing';
+import type { Doubt } from './bench-states';
 import { type ComingIn, comingIn, laterOrders } from './coming-in';
 import { type DayClock, dayClock } from './day-clock';
 import type { Fig } from './figures';
@@ -37,8 +38,8 @@ export type TodayScreen = Pick<House, 'id' | 'today' | 'now' | 'ways'> & {
   /** What is to be told and stands nowhere else on the page. */
   alerts: Alert[];
   benches: BenchStanding[];
-  /** What to confirm before anything is told of any bench: the clock, or what was sprayed after a backup; null: nothing. */
-  toConfirm: 'clock' | 'restored' | null;
+  /** Why nothing is told of any bench: the clock, a backup or the books are to be looked at first; null: nothing. */
+  doubt: Doubt | null;
   toMix: SprayingTicket[];
   /** What was missed, until somebody says what became of it. */
   missed: Missed[];
@@ -69,8 +70,7 @@ export async function todayScreen(clock: Clock): Promise<TodayScreen | null> {
     clock: dayClock(house, strips),
     oldBackup: await oldBackupOf(house),
     benches: benchStandings(house, strips.benches),
-    toConfirm:
-      house.benches.map(({ doubt }) => doubt).find((doubt) => doubt === 'clock' || doubt === 'restored') ?? null,
+    doubt: house.benches[0]?.doubt ?? null,
     underWay: underWaySeen(house),
     missed: missedSeen(house),
     toMix: toSpray.filter(({ date }) => date === today).map((spraying) => sprayingTicket(house, spraying)),

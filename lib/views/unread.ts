@@ -10,7 +10,8 @@ import { NEITHER, UNREADABLE, WRONG_NUMBERS } from '../data/readable-cells';
 /** One value that cannot be read, as its form shows it. */
 export type OddShown = {
   path: string;
-  says: string;
+  /** What stands there; null where it is of a kind that cannot be shown. */
+  says: string | null;
   message: string;
   proposed: string;
   /** Whether it is a yes or no, which is asked anew. */
@@ -77,7 +78,8 @@ function shownOf(thing: UnreadThing, file: ShopFile, number: number): UnreadShow
       const proposed = typeof is === 'string' ? tidyText(is) : '';
       return {
         path,
-        message: messageOf({ is, message }),
+        // In a form nothing is written where a file has null.
+        message: messageOf({ is, message }).replace('null when', 'nothing when'),
         says: saysOf(is),
         proposed: proposed === is || is === NEITHER ? '' : proposed.slice(0, 200),
         isYesNo: is === NEITHER,
@@ -87,8 +89,8 @@ function shownOf(thing: UnreadThing, file: ShopFile, number: number): UnreadShow
 }
 
 /** What stands there, as far as it can be told: a value of the wrong kind was put in a form that no file may hold. */
-function saysOf(is: unknown): string {
-  if (typeof is === 'number' && WRONG_NUMBERS.includes(is)) return 'a value of the wrong kind';
+function saysOf(is: unknown): string | null {
+  if (typeof is === 'number' && WRONG_NUMBERS.includes(is)) return null;
   if (typeof is !== 'string' || !is.startsWith(UNREADABLE)) return shown(is);
   return is === UNREADABLE ? 'nothing' : shown(is.slice(UNREADABLE.length));
 }
