@@ -7,6 +7,7 @@ import type { Instant } from '@/shared/time/instant';
 import { dayOf } from '@/shared/time/zone';
 import { longestRei } from '../keepout/reopening';
 import type { Program, Shop } from '../shop';
+import { anyTurnsBetween } from './program-turns';
 import { type OpenSpraying, openBetween, openSprayings } from './turns-on-record';
 
 /** A forgotten spraying with a known interval is asked about for so many days. After that, its next turn is nearer. */
@@ -17,8 +18,17 @@ const DAYS_ASKED = 7;
  * what became of them, however long ago they were; the earliest first.
  */
 export function missedSprayings(shop: Shop, today: Day): readonly OpenSpraying[] {
-  const first = firstPlanned(shop, today);
-  return first < today ? openSprayings(shop, first, addDays(today, -1)) : [];
+  const first = firstUnsaid(shop, addDays(today, -1));
+  return first === null ? [] : openSprayings(shop, first, addDays(today, -1));
+}
+
+/** The first day up to another of which some turn has no line that says what became of it. Null: all of them have one. */
+function firstUnsaid({ programs }: Shop, last: Day): Day | null {
+  const days = programs.flatMap((program) => {
+    const [first = last] = firstDays(program).sort();
+    return anyTurnsBetween(program, first, last).find(({ became }) => became === null)?.day ?? [];
+  });
+  return days.sort()[0] ?? null;
 }
 
 /** The first day on which any program of the shop sprays; today where none has begun. */

@@ -3,12 +3,15 @@ import { clockPinnedTo } from '@/lib/clock';
 import { recordApplication } from '@/lib/commands/record-application';
 import { skipSpraying } from '@/lib/commands/skip-spraying';
 import { shopFileOf, shopOf } from '@/lib/data/snapshot';
+import { demoShop } from '@/lib/demo/demo-shop';
 import { missedSprayings } from '@/lib/engine/ahead/overdue';
+import { openSprayings } from '@/lib/engine/ahead/turns-on-record';
+import { shopOfFile } from '@/lib/engine/shop-of-file';
 import { amendedIn } from '@/lib/views/amend-form';
 import { leftOutSeen } from '@/lib/views/left-out';
 import { missedTurn } from '@/lib/views/missed-turn';
 import { plantsSprayed } from '@/lib/views/mixed';
-import { Day } from '@/shared/time/day';
+import { addDays, Day } from '@/shared/time/day';
 import { SMALL, smallShop } from '../commands/small-shop';
 import { parsedOrThrow } from '../data/any-shop-file';
 
@@ -50,6 +53,16 @@ test('what was missed never vanishes, however long ago it was', async () => {
   for (const later of ['2026-05-20', '2027-03-03', '2029-03-03']) {
     expect(missedSprayings(shop, Day.parse(later)).map(({ date }) => date)).toEqual(['2026-03-03']);
   }
+});
+
+test('nothing that was missed is passed over because all before it was told of', () => {
+  const demo = shopOfFile(demoShop(TODAY));
+  for (const later of ['2026-03-31', '2026-06-30']) {
+    const day = Day.parse(later);
+    const all = openSprayings(demo, Day.parse('2025-01-01'), addDays(day, -1));
+    expect(missedSprayings(demo, day)).toEqual(all);
+  }
+  expect(missedSprayings(demo, Day.parse('2026-06-30')).length).toBeGreaterThan(5);
 });
 
 test('what was left out stands with its benches and its reason on its day, in Week, Mix and Log alike', async () => {
