@@ -27,6 +27,7 @@ type Step =
 export function ImportShop({ shown }: { shown: Shop | null }) {
   const [step, setStep] = useState<Step>({ at: 'choosing' });
   const [progress, setProgress] = useState<Progress | null>(null);
+  const [isStopping, setStopping] = useState(false);
   const stop = useRef<(() => void) | null>(null);
   const router = useRouter();
   const isBusy = progress !== null;
@@ -36,7 +37,9 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
     stop.current = how;
     setProgress({ step: 'sending', share: 0 });
     const answer = await work();
+    stop.current = null;
     setProgress(null);
+    setStopping(false);
     return answer;
   };
 
@@ -52,7 +55,7 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
   const confirm = async (from: Extract<Step, { at: 'previewed' }>, sure: Sure | null = null) => {
     const { fingerprint, name } = from.preview;
     const send = () => sendImport({ ...from.sent, fingerprint }, setProgress, sure);
-    const answer = await whileShown(() => void stopImport(from.sent.commandId), send);
+    const answer = await whileShown(() => void stopImport(from.sent.commandId, () => stop.current === null), send);
     if (answer?.ok) setStep({ at: 'done', imported: answer.value, name });
     else setStep(answer ? { ...from, refused: answer.refused } : from);
     if (answer?.ok) router.refresh();
@@ -61,7 +64,15 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
   return (
     <>
       <ChooseFile shown={shown} isBusy={isBusy} isDone={step.at === 'done'} onPreview={preview} />
-      {progress && <HowFarFile progress={progress} onStop={() => stop.current?.()} />}
+      {progress && (
+        <HowFarFile
+          {...{ progress, isStopping }}
+          onStop={() => {
+            setStopping(true);
+            stop.current?.();
+          }}
+        />
+      )}
       <div aria-live="polite">
         {step.at === 'refused' && <RefusedFile refused={step.refused} />}
         {step.at === 'previewed' && (
@@ -84,8 +95,11 @@ export function ImportShop({ shown }: { shown: Shop | null }) {
   );
 }
 
+type HowFarFileProps = { progress: Progress; isStopping: boolean; onStop: () => void };
+
 /** Nothing is stopped any more once it is being saved: then all of it goes in. */
-function HowFarFile({ progress, onStop }: { progress: Progress; onStop: () => void }) {
+function HowFarFile({ progress, isStopping, onStop }: HowFarFileProps) {
+  if (isStopping && progress.step !== 'saving') return <HowFar words="Stopping it." share={undefined} onStop={null} />;
   switch (progress.step) {
     case 'sending':
       return <HowFar words="Sending the file." share={progress.share} onStop={onStop} />;

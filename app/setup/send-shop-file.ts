@@ -23,14 +23,25 @@ type ToImport = { commandId: string; into: string; fingerprint: string | null; t
 export const sendImport = (sent: ToImport, told: Told, sure: Sure | null): Promise<Answer<Imported> | null> =>
   postInSteps('/api/v1/shop/import', sent, thenReading(told), UNSAVED, { sure });
 
-/** Ask the shop to stop an import. What became of it, the import answers: nothing was changed, or all of it is in. */
-export async function stopImport(commandId: string): Promise<void> {
-  const body = JSON.stringify({ commandId });
-  await fetch('/api/v1/shop/import/stop', {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body,
-  }).catch(() => null);
+const AGAIN_MS = 1_000;
+
+/**
+ * Ask the shop to stop an import, again until it knows of it: while the file is still on its way it does not. What became
+ * of it, the import answers: nothing was changed, or all of it is in.
+ *
+ * Takes   whether the import was answered meanwhile
+ */
+export async function stopImport(commandId: string, isOver: () => boolean): Promise<void> {
+  while (!isOver() && !(await isStopHeard(commandId))) await new Promise((resume) => setTimeout(resume, AGAIN_MS));
+}
+
+async function isStopHeard(commandId: string): Promise<boolean> {
+  const headers = { 'content-type': 'application/json' };
+  const sent = { method: 'POST', headers, body: JSON.stringify({ commandId }) };
+  const answer = await fetch('/api/v1/shop/import/stop', sent)
+    .then((said) => said.json())
+    .catch(() => null);
+  return answer?.found === true;
 }
 
 /** What has arrived is being read until the shop says something else. */
