@@ -25,11 +25,15 @@ const TELLS_MEMORY = { NODE_OPTIONS: `--require "${join(import.meta.dirname, 'do
 /**
  * Three servers with a database each: one that is only looked at, so that every page test finds the demo; one to knock
  * about; and one for the walks of a person who brings in shops of their own.
+ *
+ * Two files run at a time, because a browser and its server wait for each other. A walk looks only at a shop that it
+ * brought in itself; the tests that knock compare the whole database, so they run one after another. The projects with
+ * the longest files come first.
  */
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results',
-  workers: 1,
+  workers: 2,
   retries: 0,
   timeout: 60_000,
   forbidOnly: Boolean(process.env.CI),
@@ -49,11 +53,11 @@ export default defineConfig({
     contextOptions: { reducedMotion: 'reduce' },
   },
   projects: [
-    { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },
     {
       name: 'door',
       testMatch: 'door/*.spec.ts',
       testIgnore: 'door/*-walk.spec.ts',
+      workers: 1,
       use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` },
     },
     // A walk is one long test: it takes a quarter of this on a quiet machine.
@@ -63,6 +67,7 @@ export default defineConfig({
       timeout: 180_000,
       use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` },
     },
+    { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },
   ],
   webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT, TELLS_MEMORY), served('walk', E2E_WALK_PORT)],
 });

@@ -26,9 +26,9 @@ const SHOP = {
   recipes: [{ id: 'r', name: 'Soap', ingredients: [{ product: 'p', dose: '12 mL/gal' }] }],
 };
 
-/** Bring the shop in. Gives its id. */
-export async function bringIn(server: Served): Promise<string> {
-  const sent = { commandId: commandId(), into: 'new', text: JSON.stringify(SHOP) };
+/** Bring a shop in, by itself that one. Gives its id. */
+export async function bringIn(server: Served, file: object = SHOP): Promise<string> {
+  const sent = { commandId: commandId(), into: 'new', text: JSON.stringify(file) };
   const { status, body } = await server.post('/api/v1/shop/import', sent);
   if (status !== 200 || typeof body !== 'object' || body === null || !('shopId' in body)) {
     throw new Error(`the shop was not taken: ${status} ${JSON.stringify(body)}`);

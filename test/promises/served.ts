@@ -9,7 +9,7 @@ const root = join(import.meta.dirname, '../..');
 export type Served = {
   url: string;
   pid: number;
-  get(path: string): Promise<Answer>;
+  get(path: string, headers?: Record<string, string>): Promise<Answer>;
   post(path: string, body: unknown): Promise<Answer>;
   /** End it as a power switch would the process: nothing is closed. */
   kill(): Promise<void>;
@@ -49,7 +49,7 @@ export async function serve(folder: string, port: number, env: Record<string, st
   return {
     url,
     pid: child.pid ?? 0,
-    get: (path) => ask(url, path, { method: 'GET' }),
+    get: (path, headers = {}) => ask(url, path, { method: 'GET', headers }),
     post: (path, body) =>
       ask(url, path, {
         method: 'POST',
@@ -76,7 +76,7 @@ function ready(child: ChildProcess): Promise<void> {
 
 async function ask(url: string, path: string, sent: RequestInit): Promise<Answer> {
   const began = performance.now();
-  const answer = await fetch(`${url}${path}`, { ...sent, signal: AbortSignal.timeout(60_000) });
+  const answer = await fetch(`${url}${path}`, { ...sent, signal: AbortSignal.timeout(120_000) });
   const text = await answer.text();
   const isJson = answer.headers.get('content-type')?.includes('json');
   const retryAfter = answer.headers.get('retry-after');

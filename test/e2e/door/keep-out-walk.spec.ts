@@ -58,10 +58,14 @@ test('from the board to a notice, to a link for the sales floor that lets nothin
   for (const { name } of products) expect(said).not.toContain(name);
   await isSound(page);
 
+  // The page's clock also goes on by itself: the minute is counted from an answer that was waited for.
+  const answered = page.waitForResponse('**/board/now*');
+  await page.clock.runFor(26_000);
+  await answered;
   await page.route('**/board/now*', (route) => route.abort());
-  await page.clock.runFor(58_000);
+  await page.clock.runFor(50_000);
   await showStates(page);
-  await page.clock.runFor(4_000);
+  await page.clock.runFor(11_000);
   await allUnconfirmed(page);
   await isSound(page);
   await page.unroute('**/board/now*');

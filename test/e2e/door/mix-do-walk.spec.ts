@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
 import { wetShop } from './a-wet-shop';
-import { bringShop, hold, isSound, press } from './walk';
+import { bringShop, hold, isSound, press, showShop } from './walk';
 
 test.use({
   viewport: { width: 390, height: 844 },
@@ -10,8 +10,9 @@ test.use({
   expectedErrors: [/ERR_INTERNET_DISCONNECTED|Failed to fetch|status of 422/],
 });
 
-// The second walk sprays what the first one left behind.
+// The second walk sprays what the first one left behind, in the same shop.
 test.describe.configure({ mode: 'serial' });
+let shop = '';
 
 /** When these tests take place: the servers' clock stands still there, and the phone's goes on from there. */
 const NOW = Date.parse('2026-04-14T13:30:00Z');
@@ -44,7 +45,7 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
   page,
   context,
 }) => {
-  await bringShop(page, wetShop(NOW));
+  shop = await bringShop(page, wetShop(NOW));
   await page.emulateMedia({ media: 'print' });
   await page.goto('/shelf/labels?lots=salt-b');
   const label = page.getByRole('listitem').filter({ hasText: 'BB1:salt-b/1' });
@@ -144,7 +145,9 @@ test('by touch: from Today, past a stop, through two fills with another bottle, 
 
 test('by keyboard: Enter and the arrows go through a mix, and a refusal comes back to where it is put right', async ({
   page,
+  baseURL,
 }) => {
+  await showShop(page, shop, baseURL ?? '');
   await page.goto('/mix/do?recipe=wash&bench=spare');
   await page.getByRole('button', { name: 'Begin' }).focus();
   await press(page, 'Enter');

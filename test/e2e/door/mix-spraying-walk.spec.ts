@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
 import { wetShop } from './a-wet-shop';
-import { bringShop, hold, isSound, press } from './walk';
+import { bringShop, hold, isSound, onToSpraying, press } from './walk';
 
 /*
  * The moment of spraying on a phone, watched from a second device: what is begun there closes its benches here, a hand
@@ -19,17 +19,11 @@ const NOW = Date.parse('2026-04-14T13:30:00Z');
 
 const title = (page: Page) => page.getByRole('heading', { level: 1 });
 
-/** On to the screen that sprays, by the key that goes on. */
+/** Begin a mix, and go on to the screen that sprays. */
 async function toSpraying(page: Page): Promise<void> {
   await page.goto('/mix/do?recipe=wash&bench=spare');
   await page.getByRole('button', { name: 'Begin' }).tap();
-  // The rules are asked first; until they have answered, a key is still for the screen before.
-  await expect(page.getByRole('button', { name: 'Begin' })).toHaveCount(0);
-  for (let screen = 0; screen < 12 && (await title(page).textContent()) !== 'Spray'; screen += 1) {
-    const before = (await title(page).textContent()) ?? '';
-    await press(page, 'ArrowRight');
-    await expect(title(page)).not.toHaveText(before);
-  }
+  await onToSpraying(page);
 }
 
 const stateOf = async (page: Page, bench: string) => {

@@ -16,9 +16,13 @@ export async function bringShop(page: Page, file: unknown, into = 'new'): Promis
   const answer = await page.request.post('/api/v1/shop/import', { headers, data });
   expect(answer.status(), await answer.text()).toBe(200);
   const { shopId } = await answer.json();
-  await page.context().addCookies([{ name: 'shown-shop', value: shopId, url: origin }]);
+  await showShop(page, shopId, origin);
   return shopId;
 }
+
+/** Look at one shop. Without that, a browser looks at the newest one, and another walk may have brought that in. */
+export const showShop = (page: Page, shopId: string, origin: string): Promise<void> =>
+  page.context().addCookies([{ name: 'shown-shop', value: shopId, url: origin }]);
 
 /** The demo shop of the tests' own day, as a copy that no other walk touches. */
 export const ownDemo = (page: Page): Promise<string> => bringShop(page, demoShop(Day.parse('2026-04-14')));
@@ -30,14 +34,30 @@ export async function isSound(page: Page): Promise<void> {
   expect(await wrongWith(page)).toEqual([]);
 }
 
-/** Hold a button of a mix until it is full. */
-export const hold = (page: Page, button: RegExp | string): Promise<void> =>
-  page.getByRole('button', { name: button }).click({ delay: 1_000 });
+/** Hold a button of a mix until it is full: it says itself when it is, however slow the machine. */
+export async function hold(page: Page, button: RegExp | string): Promise<void> {
+  await page.getByRole('button', { name: button }).hover();
+  await page.mouse.down();
+  await expect(page.locator('[data-held]')).toHaveCount(0);
+  await page.mouse.up();
+}
 
 /** Press a key once the screen of a mix answers. */
 export async function press(page: Page, ...keys: string[]): Promise<void> {
   for (const key of keys) {
     await expect(page.locator('[data-settling]')).toHaveCount(0);
     await page.keyboard.press(key);
+  }
+}
+
+/** From the first screen of a mix that was begun to the one that sprays, by the key that goes on. */
+export async function onToSpraying(page: Page): Promise<void> {
+  const title = page.getByRole('heading', { level: 1 });
+  // The rules are asked first; until they have answered, a key is still for the screen before.
+  await expect(page.getByRole('button', { name: 'Begin' })).toHaveCount(0);
+  for (let screen = 0; screen < 12 && (await title.textContent()) !== 'Spray'; screen += 1) {
+    const before = (await title.textContent()) ?? '';
+    await press(page, 'ArrowRight');
+    await expect(title).not.toHaveText(before);
   }
 }
