@@ -1,4 +1,4 @@
-import { test as base, expect } from '@playwright/test';
+import { test as base, expect, type Page } from '@playwright/test';
 
 /**
  * The test of every page: it fails when the browser reports an error, a refused script or style, or an exception, even
@@ -19,6 +19,36 @@ export const test = base.extend<{ expectedErrors: RegExp[]; noErrors: undefined 
     },
     { auto: true },
   ],
+  page: async ({ page, javaScriptEnabled }, use) => {
+    if (javaScriptEnabled !== false) waitUntilAlive(page);
+    await use(page);
+  },
 });
+
+/**
+ * From now on a page that is opened or read anew is used only once its scripts listen: a press before that would be lost, and
+ * on a busy machine they come late. Whoever says what to wait for waits for that alone.
+ */
+function waitUntilAlive(page: Page): void {
+  const goto = page.goto.bind(page);
+  const reload = page.reload.bind(page);
+  page.goto = async (url, options) => {
+    const answer = await goto(url, options);
+    if (!options?.waitUntil) await isAlive(page);
+    return answer;
+  };
+  page.reload = async (options) => {
+    const answer = await reload(options);
+    await isAlive(page);
+    return answer;
+  };
+}
+
+/** React leaves a mark of its own on what it has taken over. */
+const isAlive = (page: Page) =>
+  page.waitForFunction(() => {
+    const hasScripts = document.querySelector('script[src*="/_next/"]') !== null;
+    return !hasScripts || Object.keys(document.body).some((key) => key.startsWith('__reactFiber'));
+  });
 
 export { expect };

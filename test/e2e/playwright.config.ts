@@ -35,7 +35,9 @@ export default defineConfig({
   outputDir: '../../test-results',
   workers: 2,
   retries: 0,
-  timeout: 60_000,
+  // Nothing here measures a time: a slow machine may take long, and is waited for.
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
   forbidOnly: Boolean(process.env.CI),
   use: {
     browserName: 'chromium',
@@ -60,11 +62,11 @@ export default defineConfig({
       workers: 1,
       use: { baseURL: `http://127.0.0.1:${E2E_DOOR_PORT}` },
     },
-    // A walk is one long test: it takes a quarter of this on a quiet machine.
+    // A walk is one long test: it takes an eighth of this on a quiet machine.
     {
       name: 'walk',
       testMatch: 'door/*-walk.spec.ts',
-      timeout: 180_000,
+      timeout: 300_000,
       use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` },
     },
     { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },

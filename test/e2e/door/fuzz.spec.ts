@@ -4,7 +4,7 @@ import { figure } from '../../promises/figure';
 import { runs } from '../../runs';
 import { actionBody, builtActions, bytesHeld, everyRow, FORM_TYPE, type Knock, knock, OWN_ORIGIN } from './knock';
 
-const COUNT = runs(1_000, 5_000);
+const COUNT = runs(500, 5_000);
 const AT_ONCE = 6;
 
 /** How many are sent again and again, each body with so much behind it that nobody could overlook what stays of it. */
