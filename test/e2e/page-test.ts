@@ -44,11 +44,13 @@ function waitUntilAlive(page: Page): void {
   };
 }
 
-/** React leaves a mark of its own on what it has taken over. */
-const isAlive = (page: Page) =>
-  page.waitForFunction(() => {
+/** React leaves a mark of its own on what it has taken over. A page whose scripts never come is used as it stands. */
+async function isAlive(page: Page): Promise<void> {
+  const isMarked = () => {
     const hasScripts = document.querySelector('script[src*="/_next/"]') !== null;
     return !hasScripts || Object.keys(document.body).some((key) => key.startsWith('__reactFiber'));
-  });
+  };
+  await page.waitForFunction(isMarked, undefined, { timeout: 20_000 }).catch(() => {});
+}
 
 export { expect };
