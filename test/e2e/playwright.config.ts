@@ -69,7 +69,13 @@ export default defineConfig({
       timeout: 300_000,
       use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` },
     },
-    { name: 'pages', testIgnore: 'door/**', use: { baseURL: `http://127.0.0.1:${E2E_PORT}` } },
+    // What only looks at pages needs no order within a file either.
+    {
+      name: 'pages',
+      testIgnore: 'door/**',
+      fullyParallel: true,
+      use: { baseURL: `http://127.0.0.1:${E2E_PORT}` },
+    },
   ],
   webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT, TELLS_MEMORY), served('walk', E2E_WALK_PORT)],
 });
