@@ -43,6 +43,8 @@ test('the board is answered while a large shop is brought in and planned', async
   const server = await serve(folder, await freePort(), { BENCH_CLOCK: NOW });
   const small = await bringIn(server, demoShop(Day.parse('2026-04-14')));
   const waits: Record<string, number[]> = {};
+  // The first answer of a server reads everything in.
+  await boardMeanwhile(server, small, server.get('/today'));
   const quiet = middleOf(await boardMeanwhile(server, small, new Promise((resolve) => setTimeout(resolve, 1_500))));
 
   const looked = server.post('/api/v1/shop/preview', { into: 'new', text: LARGE });
