@@ -8,7 +8,9 @@ export default {
   typescript: { ignoreBuildErrors: true },
   // The database driver is a native module and the solver finds its WebAssembly beside itself, so both are loaded by
   // Node and never bundled.
-  serverExternalPackages: ['highs', 'better-sqlite3', '@prisma/adapter-better-sqlite3', '@prisma/client'],
+  serverExternalPackages: [
+    ...['highs', 'better-sqlite3', 'pg', '@prisma/adapter-better-sqlite3', '@prisma/adapter-pg', '@prisma/client'],
+  ],
   // Shop files are read by route handlers that count for themselves; forms stay small.
   experimental: { serverActions: { bodySizeLimit: '1mb' } },
   // A build never depends on a picture service.

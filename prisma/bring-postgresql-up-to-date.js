@@ -22,18 +22,22 @@ const LOCK = 7_204_115;
  * a start that is halted, or a migration that fails, leaves the database as it was. Prisma's own engine would split each
  * script at its semicolons and leave half of it.
  *
- * Takes    the address of the database, and where the migrations are
+ * Takes    the address of the database, where the migrations are, and what is done in the same transaction around them: it is
+ *          given the connection and the number of migrations that are to come
  * Gives    the names of the migrations that were applied; none when the database was up to date
  * Throws   Error with a sentence when the database belongs to another program, was made by a newer one, or cannot be reached
  */
-export async function migratePostgresql(url, folder = MIGRATIONS) {
-  const client = new pg.Client({ connectionString: url });
+export async function migratePostgresql(url, folder = MIGRATIONS, around = apart) {
+  // What is written here is neither counted as a change of somebody else nor sealed row by row.
+  const client = new pg.Client({ connectionString: url, options: '-c kept.program=copies' });
   await client.connect();
   try {
     await client.query('BEGIN');
     await client.query('SELECT pg_advisory_xact_lock($1)', [LOCK]);
     const pending = await pendingIn(client, migrationsIn(folder, POSTGRESQL_SCRIPT));
-    for (const migration of pending) await apply(client, migration);
+    await around(client, pending.length, async () => {
+      for (const migration of pending) await apply(client, migration);
+    });
     await client.query('COMMIT');
     return pending.map(({ name }) => name);
   } catch (error) {
@@ -43,6 +47,8 @@ export async function migratePostgresql(url, folder = MIGRATIONS) {
     await client.end();
   }
 }
+
+const apart = (_client, _count, migrate) => migrate();
 
 async function apply(client, { name, script, checksum }) {
   try {

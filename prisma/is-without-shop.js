@@ -1,4 +1,5 @@
 import Database from 'better-sqlite3';
+import pg from 'pg';
 
 /** Whether a database holds no shop yet. Throws when there is no database. */
 export function isWithoutShop(file) {
@@ -7,5 +8,17 @@ export function isWithoutShop(file) {
     return database.prepare('SELECT 1 FROM "Shop"').get() === undefined;
   } finally {
     database.close();
+  }
+}
+
+/** The same of a PostgreSQL database. */
+export async function isWithoutShopOnPostgresql(url) {
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    const { rowCount } = await client.query('SELECT 1 FROM "Shop" LIMIT 1');
+    return rowCount === 0;
+  } finally {
+    await client.end();
   }
 }

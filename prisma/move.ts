@@ -2,10 +2,11 @@ import { rmSync } from 'node:fs';
 import Sqlite from 'better-sqlite3';
 import pg from 'pg';
 import { lookInto } from '@/lib/data/backup-contents';
+import { APP } from '@/lib/data/postgresql/ask-client';
 import { type Column, digestsOfPostgresql, eachRow, tablesOf, type Value } from '@/lib/data/postgresql-digests';
 import { digestsOfFile, type TableDigest } from '@/lib/data/row-digests';
-import { migratePostgresql } from './bring-postgresql-up-to-date.js';
 import { migrate } from './bring-up-to-date.js';
+import { readyPostgresql } from './ready-postgresql';
 
 type Digests = Record<string, TableDigest>;
 
@@ -20,20 +21,60 @@ type Digests = Record<string, TableDigest>;
 export async function moveToPostgresql(file: string, url: string): Promise<Digests> {
   const { faults } = await lookInto(file);
   if (faults.length > 0) throw new Error(`${file} is not sound, so it is not moved. ${faults[0]}`);
-  await migratePostgresql(url);
+  await readyPostgresql(url);
+  return withPostgresql(url, async (client) => {
+    await refuseFilled(client, [...(await tablesOf(client)).keys()]);
+    return fillFrom(client, file);
+  });
+}
+
+/**
+ * Fill empty tables with everything in a SQLite file, and compare all of it.
+ *
+ * Takes    a connection in the transaction in which the tables were emptied
+ */
+async function fillFrom(client: pg.Client, file: string): Promise<Digests> {
   const source = new Sqlite(file, { readonly: true, fileMustExist: true, timeout: 1_000 });
   try {
     source.exec('BEGIN');
-    return await withPostgresql(url, async (client) => {
-      const tables = await tablesOf(client);
-      await refuseFilled(client, [...tables.keys()]);
-      for (const table of inOrder(source, [...tables.keys()]))
-        await fill(client, source, table, tables.get(table) ?? []);
-      return same(digestsOfFile(source), await digestsOfPostgresql(client));
-    });
+    const tables = await tablesOf(client);
+    for (const table of inOrder(source, [...tables.keys()])) await fill(client, source, table, tables.get(table) ?? []);
+    return same(digestsOfFile(source), await digestsOfPostgresql(client));
   } finally {
     source.close();
   }
+}
+
+/**
+ * Put everything in a SQLite file in the place of what a PostgreSQL database holds. All of it is compared, and kept together
+ * with the note that it was restored: until somebody confirms, no bench opens.
+ *
+ * Takes    a file that is up to date with this program, and the address of a database whose shop is stopped
+ * Throws   Error with a sentence when anything came out differently; then nothing has changed
+ */
+export async function restoreToPostgresql(file: string, url: string): Promise<Digests> {
+  await readyPostgresql(url);
+  return withPostgresql(url, async (client) => {
+    const tables = [...(await tablesOf(client)).keys()].map((table) => `"${table}"`);
+    // The guards of tables that only grow stand aside for this one transaction.
+    for (const table of tables) await client.query(`ALTER TABLE ${table} DISABLE TRIGGER USER`);
+    await client.query(`TRUNCATE ${tables.join(', ')}`);
+    const digests = await fillFrom(client, file);
+    for (const table of tables) await client.query(`ALTER TABLE ${table} ENABLE TRIGGER USER`);
+    await client.query('UPDATE kept.outside SET "isRestored" = true');
+    return digests;
+  });
+}
+
+/** How many other connections of this program a database has: its shop is running then. */
+export async function programsOn(url: string): Promise<number> {
+  return withPostgresql(url, async (client) => {
+    const { rows } = await client.query<{ count: string }>(
+      'SELECT count(*) FROM pg_stat_activity WHERE datname = current_database() AND application_name = $1',
+      [APP],
+    );
+    return Number(rows[0]?.count);
+  });
 }
 
 /**
@@ -43,43 +84,57 @@ export async function moveToPostgresql(file: string, url: string): Promise<Diges
  * Throws   Error with a sentence when anything came out differently, or when the new file is not sound; then it is taken away
  */
 export async function moveFromPostgresql(url: string, file: string): Promise<Digests> {
+  const digests = await copyFromPostgresql(url, file);
+  const { faults } = await lookInto(file);
+  if (faults.length === 0) return digests;
+  takeAway(file);
+  throw new Error(`What came back is not sound. ${faults[0]}`);
+}
+
+/** The same, whether what is there is sound or not. */
+export async function copyFromPostgresql(url: string, file: string): Promise<Digests> {
   await migrate(file);
   const target = new Sqlite(file, { fileMustExist: true });
   try {
     target.pragma('synchronous = FULL');
     target.pragma('foreign_keys = ON');
-    const digests = await withPostgresql(url, async (client) => {
-      const tables = await tablesOf(client);
-      target.exec('BEGIN; PRAGMA defer_foreign_keys = ON');
-      // A new database has seals of its own tables already, and they come with all others.
-      target.exec('DELETE FROM "RowSeal"');
-      for (const table of inOrder(target, [...tables.keys()])) {
-        const columns = tables.get(table) ?? [];
-        const names = columns.map(({ name }) => `"${name}"`).join(', ');
-        const insert = target.prepare(
-          `INSERT INTO "${table}" (${names}) VALUES (${columns.map(() => '?').join(', ')})`,
-        );
-        await eachRow(client, table, columns, (values) => insert.run(...values));
-      }
-      const found = same(await digestsOfPostgresql(client), digestsOfFile(target));
-      target.exec('COMMIT');
-      return found;
-    });
+    const digests = await withPostgresql(url, (client) => readInto(target, client));
     target.pragma('journal_mode = DELETE');
     target.close();
-    const { faults } = await lookInto(file);
-    if (faults.length > 0) throw new Error(`What came back is not sound. ${faults[0]}`);
     return digests;
   } catch (error) {
     target.close();
-    for (const end of ['', '-wal', '-shm', '-journal']) rmSync(`${file}${end}`, { force: true });
+    takeAway(file);
     throw error;
   }
 }
 
+async function readInto(target: Sqlite.Database, client: pg.Client): Promise<Digests> {
+  const tables = await tablesOf(client);
+  const ofItsTables = target.prepare('SELECT * FROM "RowSeal" WHERE "tableName" = \'sqlite_schema\'').raw().all();
+  target.exec('BEGIN; PRAGMA defer_foreign_keys = ON');
+  // A new database has seals of its own tables already. Where the shop has been on SQLite before, they come with all others.
+  target.exec('DELETE FROM "RowSeal"');
+  for (const table of inOrder(target, [...tables.keys()])) {
+    const columns = tables.get(table) ?? [];
+    const names = columns.map(({ name }) => `"${name}"`).join(', ');
+    const insert = target.prepare(`INSERT INTO "${table}" (${names}) VALUES (${columns.map(() => '?').join(', ')})`);
+    await eachRow(client, table, columns, (values) => insert.run(...values));
+  }
+  const found = same(await digestsOfPostgresql(client), digestsOfFile(target));
+  const seal = target.prepare('INSERT OR IGNORE INTO "RowSeal" VALUES (?, ?, ?, ?)');
+  for (const values of ofItsTables) seal.run(...(values as unknown[]));
+  target.exec('COMMIT');
+  return found;
+}
+
+function takeAway(file: string): void {
+  for (const end of ['', '-wal', '-shm', '-journal']) rmSync(`${file}${end}`, { force: true });
+}
+
 /** One transaction that sees one moment, kept only when the work comes to its end. */
 async function withPostgresql<T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
-  const client = new pg.Client({ connectionString: url });
+  const client = new pg.Client({ connectionString: url, options: '-c kept.program=copies' });
   await client.connect();
   try {
     await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ');

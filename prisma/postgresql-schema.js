@@ -7,5 +7,5 @@
 export const postgresqlSchema = (schema) =>
   schema
     .replace('provider = "sqlite"', 'provider = "postgresql"')
-    .replace(/output( +)= "\.\/generated"/, 'output$1= "./generated-postgresql"')
+    .replace(/output( +)= "\.\/generated"/, 'output$1= "./postgresql"')
     .replace(/^(\s+\w+\s+Json\??)(?=\s|$)/gm, '$1 @db.Json');

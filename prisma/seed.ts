@@ -1,8 +1,9 @@
 import { restoreAdvice } from '@/lib/data/backup-files.js';
+import { postgresqlAddress } from '@/lib/data/database-address';
 import { databaseFile } from '@/lib/data/database-file';
 import { fileTrouble } from '@/lib/data/file-trouble';
 import { readMark } from '@/lib/data/shop-mark.js';
-import { isWithoutShop } from './is-without-shop.js';
+import { isWithoutShop, isWithoutShopOnPostgresql } from './is-without-shop.js';
 
 /*
  * Puts the demo shop into a database that has no shop yet, in a folder that never held one. Part of `npm start`, and so it
@@ -10,8 +11,9 @@ import { isWithoutShop } from './is-without-shop.js';
  */
 try {
   const file = databaseFile();
-  if (isWithoutShop(file)) {
-    if (readMark(file)) {
+  const address = postgresqlAddress();
+  if (await (address === null ? isWithoutShop(file) : isWithoutShopOnPostgresql(address))) {
+    if (address === null && readMark(file)) {
       throw new Error(
         `There is no shop in ${file}, and there has been one in that folder. ${restoreAdvice(file, process.env)}`,
       );
@@ -24,7 +26,7 @@ try {
     process.stdout.write('loaded the demo shop\n');
   }
 } catch (error) {
-  const trouble = fileTrouble(error, databaseFile()) ?? error;
+  const trouble = fileTrouble(error) ?? error;
   process.stderr.write(`${trouble instanceof Error ? trouble.message : trouble}\n`);
   process.exitCode = 1;
 }

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+import { onPostgresql } from './run/on-postgresql.js';
 import { testsUnder } from './run/tests-under.js';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -36,9 +37,13 @@ export default defineConfig({
         test: {
           name: 'rest',
           include: [within('test')],
-          exclude: ['test/e2e/**', 'test/promises/**', ...PURE.map(within), ...BOOKS],
+          exclude: ['test/e2e/**', 'test/promises/**', 'test/postgresql/**', ...PURE.map(within), ...BOOKS],
         },
       },
+      ...onPostgresql().map((include) => ({
+        extends: true as const,
+        test: { name: 'postgresql', include, globalSetup: ['test/run/postgresql-here.ts'] },
+      })),
     ],
   },
 });

@@ -1,10 +1,15 @@
-import { existsSync, realpathSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, realpathSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { createInterface } from 'node:readline/promises';
+import { fileURLToPath } from 'node:url';
 import { clock } from '@/lib/clock';
 import { knownBackups, whenMade } from '@/lib/data/backup-files.js';
+import { databaseName, postgresqlAddress } from '@/lib/data/database-address';
+import { copyWhole, makeBackup } from '@/lib/data/make-backup';
 import { bringBack, type Candidate, candidate } from '@/lib/data/restore-backup';
 import { migrationsIn } from '@/prisma/migration-folders.js';
+import { programsOn, restoreToPostgresql } from '@/prisma/move';
 import { contentsInWords, daysInWords, momentInWords } from './contents-in-words';
 
 /**
@@ -25,12 +30,42 @@ export async function restore(args: readonly string[], folder: string): Promise<
   if (from.contents === null) return say(`${from.faults.join(' ')} Choose another backup.`);
   console.log(contentsInWords(from.contents, clock.now()));
   if (isNewer(from)) return say('It was made by a newer version of this program. Update the program first.');
-  if (!(await isWanted(from, database, args.includes('--yes')))) return say('Nothing was changed.');
-  const aside = await bringBack(from, database, clock.now());
-  console.log(`\n  Restored into ${folder}.`);
+  const address = postgresqlAddress();
+  const isFilled = address === null ? existsSync(database) : true;
+  if (address !== null && (await programsOn(address)) > 0) return say('The shop is running. Stop it first.');
+  if (!(await isWanted(from, isFilled, args.includes('--yes')))) return say('Nothing was changed.');
+  const aside = await (address === null
+    ? bringBack(from, database, clock.now())
+    : intoPostgresql(from, address, folder));
+  console.log(`\n  Restored into ${address === null ? folder : databaseName()}.`);
   if (aside) console.log(`  What was there before is kept in ${aside}`);
   console.log(AFTERWARDS);
   return 0;
+}
+
+/** Put a backup in the place of what PostgreSQL holds. Gives the backup of what was there, made before. */
+async function intoPostgresql(from: Candidate, address: string, folder: string): Promise<string> {
+  const { file: aside } = await makeBackup(join(folder, 'shop.db'), join(folder, 'shop-put-aside'), clock.now());
+  const own = join(folder, 'shop-restoring');
+  rmSync(own, { recursive: true, force: true });
+  mkdirSync(own, { mode: 0o700 });
+  try {
+    copyWhole(from.file, join(own, 'shop.db'));
+    bringUp(own);
+    await restoreToPostgresql(join(own, 'shop.db'), address);
+  } finally {
+    rmSync(own, { recursive: true, force: true });
+  }
+  return aside;
+}
+
+/** Bring the file in a folder up to this program, as the start does. */
+function bringUp(folder: string): void {
+  const args = ['--import', 'tsx', '--conditions=react-server', 'prisma/migrate.ts'];
+  const cwd = fileURLToPath(new URL('../../', import.meta.url));
+  const env = { ...process.env, DATA_DIR: folder, DATABASE_URL: '' };
+  const { status, stderr } = spawnSync(process.execPath, args, { cwd, env, encoding: 'utf8' });
+  if (status !== 0) throw new Error(`The backup could not be brought up to date. ${stderr}`);
 }
 
 const AFTERWARDS = `  Now run npm start. Every bench reads KEEP OUT until somebody has entered what was sprayed after the
@@ -62,7 +97,7 @@ function ageOf({ madeAt }: Candidate): string {
 const isNewer = ({ contents }: Candidate): boolean => (contents?.migration ?? '') > (migrationsIn().at(-1)?.name ?? '');
 
 /** A backup with faults is never restored without a person who says so. */
-async function isWanted({ faults, isSealed }: Candidate, database: string, isSaid: boolean): Promise<boolean> {
+async function isWanted({ faults, isSealed }: Candidate, isFilled: boolean, isSaid: boolean): Promise<boolean> {
   if (faults.length === 0) console.log(isSealed ? '  All of it is sound.' : '  SQLite finds nothing wrong with it.');
   else
     console.error(
@@ -71,8 +106,7 @@ async function isWanted({ faults, isSealed }: Candidate, database: string, isSai
         .map((fault) => `    ${fault}`)
         .join('\n')}`,
     );
-  if (existsSync(database))
-    console.log('\n  It takes the place of the database that is there now, which is kept aside.');
+  if (isFilled) console.log('\n  It takes the place of the database that is there now, which is kept aside.');
   if (isSaid) return faults.length === 0;
   const terminal = createInterface({ input: process.stdin, output: process.stdout });
   const closed = new Promise<string>((resolve) => terminal.once('close', () => resolve('')));

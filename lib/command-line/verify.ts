@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
-import { databaseFile } from '@/lib/data/database-file';
+import { databaseName, postgresqlAddress } from '@/lib/data/database-address';
+import { recordsOfPostgresql, wholeCheckOfPostgresql } from '@/lib/data/postgresql/whole-check';
 import { type RecordsChecked, recordsOfFile } from '@/lib/data/records-of-file';
 import { wholeCheck } from '@/lib/data/whole-check';
 import { faultSentence } from '@/lib/engine/record/chain';
@@ -13,15 +14,16 @@ export type Verified = { document: object | null; faults: Fault[] };
  * Check all of a database: the file itself, the records of every shop against the chain that seals them, and every other
  * row against its seal.
  *
- * Takes    the path as it was typed, and the folder it was typed in; left out, the database of the data folder
+ * Takes    the path as it was typed, and the folder it was typed in; left out, the database that the shop uses
  * Gives    how many records, versions and lines each shop has, and the hash of the newest line, to be compared with one
  *          that was printed or exported before; and every fault, each naming its record, or its table and row
  */
 export async function verify(typed: string | undefined, folder: string): Promise<Verified> {
-  const file = typed === undefined ? databaseFile() : resolve(folder, typed);
+  const address = typed === undefined ? postgresqlAddress() : null;
+  const file = typed === undefined ? databaseName() : resolve(folder, typed);
   try {
-    const shops = await recordsOfFile(file);
-    const { file: lines, rows } = await wholeCheck(file);
+    const shops = await (address === null ? recordsOfFile(file) : recordsOfPostgresql(address));
+    const { file: lines, rows } = await (address === null ? wholeCheck(file) : wholeCheckOfPostgresql(address));
     const others = [
       ...lines.map((message) => ({ path: '', message })),
       ...rows.map(({ shop, table, row, message }) => ({ path: `${shop ?? ''}.${table}.${row}`, message })),

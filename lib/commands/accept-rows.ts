@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { rowsToAccept, sealAsTheyStand, shownRows } from '@/lib/data/accept-rows';
+import { shownRows } from '@/lib/data/accept-rows';
 import { checkRecords } from '@/lib/data/check-records';
 import { database } from '@/lib/data/database';
 import { opensByDoubt } from '@/lib/data/opening-guard';
@@ -34,19 +34,19 @@ export type Accepted = {
  */
 export async function acceptRows(input: AcceptRows, clock: Clock): Promise<Outcome<Accepted>> {
   const { commandId, shopId, actor, ...body } = input;
-  const { driver } = await database();
+  const { accepting } = await database();
   const command = { id: commandId, name: 'acceptRows', shopId, body, actor };
   const outcome = await write<Accepted>(command, clock.now(), async (rows, stamp) => {
     const reason = input.reason.trim();
     const faults = heldTo(['reason', PIECES.reason, reason]);
     if (faults.length > 0) return refuse({ code: 'faults', faults });
-    const found = rowsToAccept(driver, shopId);
+    const found = await accepting.inWrite(rows, shopId);
     if (found.length === 0) return refuse({ code: 'not-found', what: 'damaged row', id: shopId });
     if (shownRows(found) !== input.seen) return refuse({ code: 'changed-meanwhile', id: 'rows' });
     stamp.touched.addOutside();
     const early = await opensByDoubt(rows, stamp);
     if (early) return refuse(early);
-    sealAsTheyStand(driver, found);
+    await accepting.seal(rows, found);
     return accept({ reason, rows: found.map(({ table, row, wrong, held }) => ({ table, row, wrong, held })) });
   });
   if (outcome.ok) await checkRecords();

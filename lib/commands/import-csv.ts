@@ -5,7 +5,7 @@ import { fingerprint } from '@/lib/data/fingerprint';
 import { saveShop } from '@/lib/data/save-shop';
 import { shopInWrite } from '@/lib/data/shop-in-write';
 import { shopFromRows } from '@/lib/data/shop-rows';
-import { write } from '@/lib/data/writer';
+import { revisionIn, write } from '@/lib/data/writer';
 import type { CsvAsked, LineNote } from '@/lib/engine/exchange/csv/asked';
 import { type CsvPlan, csvPlan } from '@/lib/engine/exchange/csv/csv-plan';
 import { accept, type Fault, type Outcome, refuse } from '@/shared/outcome';
@@ -41,7 +41,7 @@ export async function preparedCsv(
 ): Promise<ReadyCsv | null> {
   const { marks, reader } = await database();
   // What is read may be newer than this, and never older.
-  const state = marks.stateOf(shopId);
+  const state = await marks.stateOf(shopId);
   if (before && before.state === state) return before;
   const current = await reader.$transaction((rows) => shopFromRows(rows, shopId), PATIENCE);
   return current && { current, state, plan: finished(csvPlan(current, asked)) };
@@ -62,7 +62,8 @@ export async function importCsv(
   onStep: (step: object) => void = () => undefined,
 ): Promise<Outcome<CsvImported>> {
   const { list } = body.asked;
-  const command = { id: commandId, name: 'importCsv', shopId, body, actor, before: ready?.current };
+  const seen = { before: ready?.current, atRevision: revisionIn(ready?.state) };
+  const command = { id: commandId, name: 'importCsv', shopId, body, actor, ...seen };
   return write(command, clock.now(), async (rows, stamp) => {
     const current = ready ? ready.current : await shopInWrite(rows, shopId);
     if (!current) return refuse({ code: 'not-found', what: 'shop', id: shopId });

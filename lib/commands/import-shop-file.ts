@@ -5,7 +5,7 @@ import { fingerprint } from '@/lib/data/fingerprint';
 import { createShop, saveShop } from '@/lib/data/save-shop';
 import { shopInWrite } from '@/lib/data/shop-in-write';
 import { shopFromRows } from '@/lib/data/shop-rows';
-import { write } from '@/lib/data/writer';
+import { revisionIn, write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
 import { type Comparison, compare, tally } from '@/lib/engine/exchange/compare';
 import { withKnownHistory } from '@/lib/engine/exchange/known-history';
@@ -44,7 +44,7 @@ export async function prepared(into: ImportShopFile['into'], text: string): Prom
 /** The same once more where the shop was changed since. Asked in the turn to write. */
 export async function stillReady(into: ImportShopFile['into'], ready: Ready): Promise<Ready> {
   const { marks } = await database();
-  const isStill = !('shopId' in into) || marks.stateOf(into.shopId) === ready.state;
+  const isStill = !('shopId' in into) || (await marks.stateOf(into.shopId)) === ready.state;
   return isStill ? ready : comparedWith(into, ready.file);
 }
 
@@ -52,7 +52,7 @@ async function comparedWith(into: ImportShopFile['into'], file: ShopFile): Promi
   if (!('shopId' in into)) return { file, current: null, state: null, comparison: compare(null, file) };
   const { marks, reader } = await database();
   // What is read may be newer than this, and never older.
-  const state = marks.stateOf(into.shopId);
+  const state = await marks.stateOf(into.shopId);
   const current = await reader.$transaction((rows) => shopFromRows(rows, into.shopId), PATIENCE);
   return { file, current, state, comparison: compare(current, file) };
 }
@@ -73,8 +73,8 @@ export async function importShopFile(
   const { file, into, commandId, ready } = input;
   const shopId = 'shopId' in into ? into.shopId : null;
   const today = clock.today(Zone.parse(file.shop.timeZone));
-  const before = ready?.current ?? undefined;
-  const command = { id: commandId, name: 'importShopFile', shopId, body: { file, into }, before };
+  const seen = { before: ready?.current ?? undefined, atRevision: revisionIn(ready?.state) };
+  const command = { id: commandId, name: 'importShopFile', shopId, body: { file, into }, ...seen };
 
   return write(command, clock.now(), async (rows, stamp) => {
     const current = ready ? ready.current : await shopInWrite(rows, stamp.shopId);

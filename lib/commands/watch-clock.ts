@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
-import { remember, startWatch, storeTrust, trustBefore } from '@/lib/data/clock-mark';
+import { keepLook, startWatch, trustBefore } from '@/lib/data/clock-mark';
 import { shopsHere } from '@/lib/data/shops';
 import { shopFileOf } from '@/lib/data/snapshot';
 import { inTurn } from '@/lib/data/writer';
@@ -17,11 +17,9 @@ import { shopOfFile } from '@/lib/engine/shop-of-file';
  */
 export async function lookAtClock(clock: Clock, isStart = false): Promise<ClockDoubt | null> {
   const before = await trustBefore(isStart);
-  const trust = await afterLook(before, clock.reading());
-  await inTurn(async (opened) => {
-    await opened.writer.$transaction((rows) => storeTrust(rows, trust));
-    remember(opened, trust);
-  });
+  const reading = clock.reading();
+  const own = await afterLook(before, reading);
+  const trust = await inTurn((opened) => keepLook(opened, own, reading));
   return trust.doubt;
 }
 

@@ -1,29 +1,41 @@
 import Sqlite from 'better-sqlite3';
-import { databaseFile } from './database-file';
+import type { Rows } from './database';
 import { knowSeals, type RowFault, rowFaults, type Sealed, sealedTables } from './row-seals';
 import { sha256 } from './sha256';
 
 /** A row that does not fit its seal, as it stands: its columns with what they hold, and a hash of them. Null: it is gone. */
 export type RowAsItStands = RowFault & { held: Record<string, string> | null; hash: string | null };
 
-/** The marks of the clock are made anew by whoever confirms it. The tables themselves are nobody's to accept. */
-const NOT_ACCEPTED = ['ClockMark', 'sqlite_schema'];
+/** How a database finds rows that do not fit their seals, and gives them new ones. */
+export type Accepting = {
+  /** The rows of a shop, and those of no shop, that do not fit their seals and may be accepted as they stand. */
+  seen(shopId: string): Promise<RowAsItStands[]>;
+  /** The same in the middle of a command. */
+  inWrite(rows: Rows, shopId: string): Promise<RowAsItStands[]>;
+  /** Give rows the seals of what they hold. One that is gone loses its seal. */
+  seal(rows: Rows, found: readonly RowFault[]): Promise<void>;
+};
 
-/**
- * The rows of a shop, and those of no shop, that do not fit their seals and may be accepted as they stand.
- *
- * Takes    a connection that knows seals, in a transaction
- */
-export function rowsToAccept(database: Sqlite.Database, shopId: string): RowAsItStands[] {
+/** The same of a SQLite file. Takes the connection of the commands, which stands in their transaction. */
+export const acceptingIn = (file: string, driver: Sqlite.Database): Accepting => ({
+  seen: async (shopId) => rowsSeenToAccept(file, shopId),
+  inWrite: async (_, shopId) => rowsToAccept(driver, shopId),
+  seal: async (_, found) => sealAsTheyStand(driver, found),
+});
+
+/** The marks of the clock are made anew by whoever confirms it. The tables themselves are nobody's to accept. */
+export const NOT_ACCEPTED = ['ClockMark', 'sqlite_schema'];
+
+/** Takes a connection that knows seals, in a transaction. */
+function rowsToAccept(database: Sqlite.Database, shopId: string): RowAsItStands[] {
   const tables = new Map(sealedTables(database).map((sealed) => [sealed.table, sealed]));
   return rowFaults(database)
     .filter(({ shop, table }) => (shop === shopId || shop === '') && !NOT_ACCEPTED.includes(table))
     .map((fault) => asItStands(database, tables.get(fault.table), fault));
 }
 
-/** The same for whoever only looks. */
-export function rowsSeenToAccept(shopId: string): RowAsItStands[] {
-  const database = new Sqlite(databaseFile(), { readonly: true, fileMustExist: true, timeout: 5_000 });
+function rowsSeenToAccept(file: string, shopId: string): RowAsItStands[] {
+  const database = new Sqlite(file, { readonly: true, fileMustExist: true, timeout: 5_000 });
   try {
     knowSeals(database);
     return database.transaction(() => rowsToAccept(database, shopId))();
@@ -44,8 +56,7 @@ function asItStands(database: Sqlite.Database, sealed: Sealed | undefined, fault
   return { ...fault, held: row ?? null, hash: row ? sha256(Buffer.from(JSON.stringify(row))) : null };
 }
 
-/** Give rows the seals of what they hold. One that is gone loses its seal. */
-export function sealAsTheyStand(database: Sqlite.Database, rows: readonly RowFault[]): void {
+function sealAsTheyStand(database: Sqlite.Database, rows: readonly RowFault[]): void {
   const tables = new Map(sealedTables(database).map((sealed) => [sealed.table, sealed]));
   const forget = database.prepare('DELETE FROM "RowSeal" WHERE "shopId" = ? AND "tableName" = ? AND "rowKey" = ?');
   for (const { shop, table, row } of rows) {

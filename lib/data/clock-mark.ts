@@ -10,8 +10,10 @@ import {
   type Waiting,
 } from '@/lib/engine/keepout/clock-doubt';
 import { type Instant, instantOf } from '@/shared/time/instant';
+import { type Told, withOthers } from './clock-of-others';
 import { type Database, database, type Rows } from './database';
 import { checkWhole, damageFound } from './found-damage';
+import { alone } from './one-process';
 import { toInstant, toStored, toWhole } from './whole';
 
 /*
@@ -30,7 +32,10 @@ export async function trustOfClock(reading: ClockReading): Promise<Pick<ClockTru
   const opened = await database();
   const before = known.get(keyOf(opened));
   if (before === 'starting') return { doubt: 'unwatched' };
-  if (before) return remember(opened, looked(before, reading, ALWAYS));
+  if (before) {
+    const own = remember(opened, looked(before, reading, ALWAYS));
+    return remember(opened, await withOthers(opened, opened.reader, own, reading, toldBy));
+  }
   const stored = await storedTrust(opened.reader);
   if (stored === null) return { doubt: null };
   return { doubt: stored.doubt ?? (reading.now < stored.mark - MOST_BEHIND ? 'behind' : null) };
@@ -62,8 +67,32 @@ export function remember(opened: Database, trust: ClockTrust): ClockTrust {
   return trust;
 }
 
+/** What the rows say of the clock in one question, for whoever asks again and again. */
+async function toldBy(rows: Rows): Promise<Told> {
+  const named = { OR: [{ id: { startsWith: DOUBTED } }, { id: 'last' }] };
+  const marks = new Map((await rows.clockMark.findMany({ where: named })).map(({ id, at }) => [id, at]));
+  const last = marks.get('last');
+  return { doubt: storedDoubt([...marks.keys()]), last: last === undefined ? null : toWhole(last) };
+}
+
+/**
+ * Keep what one look at the clock has shown, with what other processes have told, in memory and in the rows.
+ *
+ * Gives    what is known then
+ */
+export async function keepLook(opened: Database, own: ClockTrust, reading: ClockReading): Promise<ClockTrust> {
+  const trust = await opened.writer.$transaction(async (rows) => {
+    await alone(rows, 'clock');
+    const all = await withOthers(opened, rows, own, reading, toldBy);
+    await storeTrust(rows, all);
+    return all;
+  });
+  return remember(opened, trust);
+}
+
 /** Keep what is known of the clock in the rows, for the next start. */
 export async function storeTrust(rows: Rows, trust: ClockTrust): Promise<void> {
+  await alone(rows, 'clock');
   const { mark, last, since, anchor, level, proven, renewed, count, doubt } = trust;
   const whole = { [LATEST]: mark, last, since, anchor, level, proven, [`${COUNT} ${count}`]: renewed };
   const named = { ...whole, ...(doubt && { [`${DOUBTED} ${doubt}`]: last }) };

@@ -1,7 +1,8 @@
 import 'server-only';
 import { existsSync } from 'node:fs';
-import type Sqlite from 'better-sqlite3';
 import { type Prisma, PrismaClient } from '@/prisma/generated/client';
+import { type Accepting, acceptingIn } from './accept-rows';
+import { databaseName, postgresqlAddress } from './database-address';
 import { databaseFile } from './database-file';
 import { FileWatch } from './file-watch';
 import { LogKeeper } from './log-keeper';
@@ -16,8 +17,8 @@ export type Database = {
   inode: bigint;
   writer: PrismaClient;
   reader: PrismaClient;
-  /** The driver's own writing connection, for what the client has no words for. In a command it stands in its transaction. */
-  driver: Sqlite.Database;
+  /** Finds rows that do not fit their seals. */
+  accepting: Accepting;
   /** What shows whether anything has changed. */
   marks: Marks;
   /** The end of the line of commands that wait their turn. Only `inTurn` touches it. */
@@ -30,9 +31,15 @@ export type Database = {
   close(): Promise<void>;
 };
 
+/** What another thread of the program is given: its turn to write, and what it calls for each command it has committed. */
+export type Beside = { turn: Promise<void>; onCommit: () => void };
+
 /** How a file is watched, and how what was written is kept: by the thread that answers requests, for all of them. */
-type Watching = Pick<FileWatch, keyof FileWatch>;
-type Keeping = Pick<LogKeeper, keyof LogKeeper>;
+export type Watching = Pick<FileWatch, keyof FileWatch>;
+export type Keeping = Omit<Pick<LogKeeper, keyof LogKeeper>, 'takeOver'> & { takeOver(): void | Promise<void> };
+
+/** The connection that reads. */
+export type PrismaReader = Pick<PrismaClient, '$transaction'>;
 
 /** Either connection, or a transaction on one. */
 export type Rows = Prisma.TransactionClient;
@@ -57,16 +64,26 @@ const open = house.openDatabases;
  *          overwritten, taken away or replaced since it was opened, or when the program is stopping
  */
 export function database(): Promise<Database> {
-  const file = databaseFile();
-  const known = open.get(file);
+  const name = databaseName();
+  const known = open.get(name);
   if (!known && house.databasesClosed) return Promise.reject(new Error('The shop is stopping.'));
-  const opened = known ?? openDatabase(file).catch(forget(file));
-  open.set(file, opened);
+  const opened = known ?? openHere().catch(forget(name));
+  open.set(name, opened);
   return opened.then(lookedAt);
 }
 
+async function openHere(beside?: Beside): Promise<Database> {
+  const address = postgresqlAddress();
+  if (address === null) return openDatabase(databaseFile());
+  // A shop in a file does without all of this.
+  const { openPostgresql } = await import('./postgresql/open-postgresql');
+  const opened: Database = { ...(await openPostgresql(address, beside)), close: () => end(opened) };
+  ready.set(opened.file, opened);
+  return opened;
+}
+
 /** The database that is open already, without waiting for it: for whoever must await nothing else. Null: it is not. */
-export const databaseHere = (): Database | null => ready.get(databaseFile()) ?? null;
+export const databaseHere = (): Database | null => ready.get(databaseName()) ?? null;
 
 /** Shared by every bundle of the process, as the promises above are. */
 house.readyDatabases ??= new Map();
@@ -94,9 +111,9 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
   const keeper = new LogKeeper(watch, sealing.driver);
   const inode = watch.signs().main.ino;
   const close = () => end(opened);
-  const { driver } = sealing;
+  const accepting = acceptingIn(file, sealing.driver);
   const line = Promise.resolve();
-  const opened: Database = { file, inode, writer, reader, driver, marks, watch, keeper, line, close };
+  const opened: Database = { file, inode, writer, reader, accepting, marks, watch, keeper, line, close };
   ready.set(file, opened);
   return opened;
 }
@@ -126,9 +143,14 @@ async function connectedTo(file: string, wanted: Wanted) {
  * Takes    the turn in the line of commands, which that program gives; and what is called for each command that was
  *          committed, so that it is looked for in the file and acknowledged there
  */
-export async function openBeside(file: string, turn: Promise<void>, onCommit: () => void): Promise<Database> {
+export async function openBeside(file: string, { turn, onCommit }: Beside): Promise<Database> {
+  if (postgresqlAddress() !== null) {
+    const there = openHere({ turn, onCommit });
+    open.set(file, there);
+    return there;
+  }
   const { sealing, writer, reader, marks } = await connectedTo(file, PRAGMAS);
-  const { driver } = sealing;
+  const accepting = acceptingIn(file, sealing.driver);
   const watch: Watching = { ...NOT_WATCHED, file, prove: () => false };
   const keeper: Keeping = { ...NOT_KEPT, acknowledge: onCommit };
   const close = async () => {
@@ -136,7 +158,7 @@ export async function openBeside(file: string, turn: Promise<void>, onCommit: ()
     await reader.$disconnect();
     await writer.$disconnect();
   };
-  const opened: Database = { file, inode: 0n, writer, reader, driver, marks, watch, keeper, line: turn, close };
+  const opened: Database = { file, inode: 0n, writer, reader, accepting, marks, watch, keeper, line: turn, close };
   open.set(file, Promise.resolve(opened));
   return opened;
 }

@@ -1,11 +1,12 @@
 import { restoreAdvice } from './backup-files.js';
+import { databaseName } from './database-address';
 import { databaseFile } from './database-file';
 
 /**
- * Why nothing can be written now: the disk is full, the file may only be read, another program holds it, or it is
- * damaged.
+ * Why nothing can be written now: the disk is full, the database may only be read, another program holds it, it is damaged,
+ * or its server does not answer.
  */
-export type Cause = 'full' | 'read-only' | 'locked' | 'damaged';
+export type Cause = 'full' | 'read-only' | 'locked' | 'damaged' | 'away';
 
 /** Something is wrong with the file of the database. Its message is for the person: what, and what to do. */
 export class FileTrouble extends Error {
@@ -26,14 +27,24 @@ const wayBack = (): string =>
 const WHAT_TO_DO: Record<Exclude<Cause, 'damaged'>, string> = {
   full: 'Make room on that disk, then try again: nothing need be started anew.',
   'read-only': 'Make it writable, then try again.',
+  away: 'Start it, or mend the way to it; nothing need be started anew here. Until then, keep out of every bench.',
   locked: 'Close the other program that has it open, then try again.',
 };
 
-/** What SQLite or the system said, and what that means. The first that fits counts. */
+/** A server that refuses or ends a connection, or gives no answer in time: of the network, the driver, the client, PostgreSQL. */
+const AWAY =
+  /ECONNREFUSED|ECONNRESET|ENOTFOUND|EAI_AGAIN|ETIMEDOUT|EHOSTUNREACH|ENETUNREACH|EPIPE|DatabaseNotReachable|ConnectionClosed|Connection terminated|connection timeout|timeout exceeded when trying to connect|Query read timeout|not queryable|Client was closed|\bP1001\b|\bP1017\b|57P0[1-3]|TooManyConnections|"53300"|the database system is|not currently accepting connections|AuthenticationFailed|DatabaseDoesNotExist|"28P01"|"3D000"/;
+
+/** What SQLite, PostgreSQL or the system said, and what that means. The first that fits counts. */
 const MEANINGS: [said: RegExp, why: Cause, wrong: (file: string) => string][] = [
-  [/SQLITE_FULL|database or disk is full|ENOSPC|EDQUOT/, 'full', (file) => `The disk that holds ${file} is full.`],
+  [AWAY, 'away', (file) => `The server of the database ${file} does not answer.`],
   [
-    /SQLITE_READONLY|readonly database|EROFS|SQLITE_PERM|EACCES|EPERM/,
+    /SQLITE_FULL|database or disk is full|ENOSPC|EDQUOT|"53100"|No space left on device/,
+    'full',
+    (file) => `The disk that holds ${file} is full.`,
+  ],
+  [
+    /SQLITE_READONLY|readonly database|EROFS|SQLITE_PERM|EACCES|EPERM|"25006"|"42501"/,
     'read-only',
     (file) => `The database ${file} cannot be written: it, its folder or its disk may only be read.`,
   ],
@@ -43,9 +54,9 @@ const MEANINGS: [said: RegExp, why: Cause, wrong: (file: string) => string][] = 
     (file) => `Another program holds the database ${file}.`,
   ],
   [
-    /SQLITE_CORRUPT|SQLITE_NOTADB|malformed|not a database/,
+    /SQLITE_CORRUPT|SQLITE_NOTADB|database disk image is malformed|not a database|"XX00[0-2]"/,
     'damaged',
-    (file) => `The database ${file} is damaged, and SQLite cannot read all of it.`,
+    (file) => `The database ${file} is damaged, and not all of it can be read.`,
   ],
   [
     /SQLITE_IOERR|SQLITE_CANTOPEN|disk I\/O error|unable to open database|EIO/,
@@ -55,7 +66,7 @@ const MEANINGS: [said: RegExp, why: Cause, wrong: (file: string) => string][] = 
 ];
 
 /** What an error says about the file of the database; null when it is about something else. */
-export function fileTrouble(error: unknown, file: string): FileTrouble | null {
+export function fileTrouble(error: unknown, file = databaseName()): FileTrouble | null {
   if (isFileTrouble(error)) return error;
   const said = saidBy(error);
   const meaning = MEANINGS.find(([word]) => word.test(said));

@@ -1,9 +1,11 @@
 import 'server-only';
 import type { ChainFault } from '@/lib/engine/record/chain';
+import { checkHere } from './check-here';
 import { checkInChild } from './check-in-child';
 import { type Database, database } from './database';
 import { FileTrouble } from './file-trouble';
-import { type Finding, type WholeCheck, wholeCheck } from './whole-check';
+import { sha256 } from './sha256';
+import type { Finding, WholeCheck } from './whole-check';
 
 /** What is known of a database: what the last check of it found, and the check that is under way. */
 type Known = {
@@ -41,15 +43,24 @@ export function checkWhole(opened: Database): Promise<WholeCheck> {
   return known.running;
 }
 
-async function check({ file, watch, keeper }: Database, known: Known): Promise<WholeCheck> {
+async function check({ file, watch, keeper, marks }: Database, known: Known): Promise<WholeCheck> {
+  await marks.look();
   const [isMoved, signs, commands] = [watch.look(), watch.signs(), keeper.commands];
   const isSmall = Number(signs.main.size) + watch.logSize <= MOST_BYTES_HERE;
-  const found = await (isSmall ? wholeCheck(file) : checkInChild(file));
+  const found = await (isSmall ? checkHere(file) : checkInChild(file));
   const missing = commands - found.commands;
   if (found.file.length === 0 && missing > 0) found.file.push(`${missing} changes are missing that were confirmed`);
   known.found = found;
   if (isMoved && !watch.trouble) watch.accept(signs);
+  await marks.tell(newsOf(found));
   return found;
+}
+
+/** What a check has found, the same for the same faults; empty for none. */
+function newsOf(found: WholeCheck): string {
+  const records = found.records.filter(([, faults]) => faults.length > 0);
+  const faults = [...found.file, ...found.rows, ...records];
+  return faults.length === 0 ? '' : sha256(JSON.stringify(faults));
 }
 
 /**
@@ -58,6 +69,7 @@ async function check({ file, watch, keeper }: Database, known: Known): Promise<W
  * Throws   FileTrouble when it is not
  */
 export async function sureOfFile(opened: Database): Promise<void> {
+  await opened.marks.look();
   const found = opened.watch.look() ? await checkWhole(opened) : knownOf(opened.file).found;
   const [first] = found?.file ?? [];
   if (first !== undefined) throw new FileTrouble('damaged', `The database ${opened.file} is damaged: ${first}.`);
@@ -67,6 +79,7 @@ export async function sureOfFile(opened: Database): Promise<void> {
 export async function damageFound(): Promise<WholeCheck | null> {
   const opened = await database();
   const known = knownOf(opened.file);
+  await opened.marks.look();
   if (known.found && !opened.watch.look()) return known.found;
   const waited = new Promise<null>((resolve) => setTimeout(resolve, PATIENCE_MS, null).unref());
   return Promise.race([checkWhole(opened), waited]);

@@ -1,6 +1,7 @@
 import 'server-only';
 import { inParts } from './by-owner';
 import type { Rows } from './database';
+import { type Cells, dialectHere } from './dialect';
 
 /** The tables of which a list of thousands brings thousands of rows. */
 type Table =
@@ -32,12 +33,9 @@ type Stored = string | number | bigint | boolean | null | undefined | readonly S
  */
 export async function insertMany(rows: Rows, table: Table, data: readonly Record<string, Stored>[]): Promise<void> {
   const fields = Object.keys(data[0] ?? {});
-  const columns = fields.map((field) => `"${field}"`).join(', ');
-  const places = `(${fields.map(() => '?').join(', ')})`;
   for (const some of inParts(data)) {
-    const values = some.flatMap((row) => fields.map((field) => asColumn(row[field])));
-    const all = some.map(() => places).join(', ');
-    await rows.$executeRawUnsafe(`INSERT INTO "${table}" (${columns}) VALUES ${all}`, ...values);
+    const { sql, values } = dialectHere().insert(table, fields, some.map(cellsOf(fields)));
+    await rows.$executeRawUnsafe(sql, ...values);
   }
 }
 
@@ -53,20 +51,13 @@ export async function updateMany(
   data: readonly Record<string, Stored>[],
 ): Promise<void> {
   const fields = Object.keys(data[0] ?? {});
-  const column = new Map(fields.map((field, at) => [field, `"new"."column${at + 1}"`]));
-  const which = keys.map((key) => `"${table}"."${key}" = ${column.get(key)}`).join(' AND ');
-  const set = fields.filter((field) => !keys.includes(field)).map((field) => `"${field}" = ${column.get(field)}`);
-  const places = `(${fields.map(() => '?').join(', ')})`;
   for (const some of inParts(data)) {
-    const values = some.flatMap((row) => fields.map((field) => asColumn(row[field])));
-    const all = some.map(() => places).join(', ');
-    const sql = `UPDATE "${table}" SET ${set.join(', ')} FROM (VALUES ${all}) AS "new" WHERE ${which}`;
+    const { sql, values } = dialectHere().update(table, keys, fields, some.map(cellsOf(fields)));
     await rows.$executeRawUnsafe(sql, ...values);
   }
 }
 
-function asColumn(value: Stored): string | number | bigint | null {
-  if (value === null || value === undefined) return null;
-  if (typeof value === 'boolean') return value ? 1 : 0;
-  return typeof value === 'object' ? JSON.stringify(value) : value;
-}
+const cellsOf =
+  (fields: readonly string[]) =>
+  (row: Record<string, Stored>): Cells =>
+    fields.map((field) => row[field] ?? null);

@@ -18,6 +18,7 @@ import { dirname, join, resolve } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { type Contents, lookInto } from './backup-contents';
 import { backupFolder, backupName, backupsIn, elsewhereFile, manifestFile } from './backup-files.js';
+import { postgresqlAddress } from './database-address';
 import { backupsToRemove } from './kept-backups';
 
 /** What is kept beside a backup: when it was made, what it holds, and what the check after writing found. */
@@ -47,7 +48,7 @@ export async function makeBackup(database: string, folder: string, madeAt: numbe
   makeFolder(folder);
   const begun = join(folder, `.begun-${process.pid}-${randomBytes(4).toString('hex')}`);
   try {
-    copyWhole(database, begun);
+    await copyHere(database, begun);
     const { contents, faults } = await lookInto(begun);
     const manifest: Manifest = {
       ...{ format: 'bench-and-bottle/backup@1', madeAt, bytes: statSync(begun).size, sha256: sha256OfFile(begun) },
@@ -62,6 +63,16 @@ export async function makeBackup(database: string, folder: string, madeAt: numbe
   } finally {
     for (const name of [begun, `${begun}-journal`]) rmSync(name, { force: true });
   }
+}
+
+/** A copy of the database that this program uses. Of PostgreSQL it is a file, too: either kind can be restored from it. */
+async function copyHere(database: string, copy: string): Promise<void> {
+  const address = postgresqlAddress();
+  if (address === null) return copyWhole(database, copy);
+  const { copyFromPostgresql } = await import('@/prisma/move');
+  await copyFromPostgresql(address, copy);
+  chmodSync(copy, 0o600);
+  syncFile(copy);
 }
 
 /** Why a backup could not be made, for people. What is wrong with a disk is said of the folder for the backup. */

@@ -9,21 +9,31 @@ export type Marks = {
    * The state of a shop: another one after each command, in whatever process, and after anything else that another
    * program has changed in the file. Null when there is no such shop.
    */
-  stateOf(shopId: string): string | null;
+  stateOf(shopId: string): Soon<string | null>;
   /** The states of all shops together: another text once there is another shop, or one of them has changed. */
-  stateOfAll(): string;
-  /** Another number after each write to the file, of this program too. */
-  version(): number;
+  stateOfAll(): Soon<string>;
+  /** Another one after each write to the shops, of this program too. */
+  version(): Soon<number | string>;
   /** The one value that a query gives, as of what was committed last. */
-  value(sql: string): unknown;
-  /** How often something else than this program has changed the file. */
+  value(sql: string): Soon<unknown>;
+  /** Ask how often others have changed anything, where `foreign` cannot ask by itself. */
+  look(): Soon<void>;
+  /** How often something else than this program has changed anything. Asked for without waiting. */
   foreign(): number;
+  /** Tell the other processes at the same database what a check has found, so that they look as well when it is news. */
+  tell(found: string): Soon<void>;
   /** Do a write of this program, which changes no shop unless it is a command. */
   ownWrite<T>(work: () => Promise<T>): Promise<T>;
   close(): void;
 };
 
-type Asked = Pick<Marks, 'version' | 'value' | 'close'> & {
+/** At once from a file, a moment later from a server. */
+type Soon<T> = T | Promise<T>;
+
+type Asked = {
+  version: () => number;
+  value: (sql: string) => unknown;
+  close: () => void;
   revision: (shopId: string) => number | undefined;
   revisions: () => string;
 };
@@ -69,6 +79,8 @@ export function marksOf(file: string): Marks {
     },
     version,
     value,
+    look: () => {},
+    tell: () => {},
     foreign() {
       if (!isWriting) look();
       return foreign;

@@ -2,7 +2,6 @@ import 'server-only';
 import { faultSentence } from '@/lib/engine/record/chain';
 import { noteRestored } from './clock-mark';
 import { type Database, database } from './database';
-import { databaseFile } from './database-file';
 import { fileTrouble } from './file-trouble';
 import { checkWhole, findingsOf } from './found-damage';
 import type { WholeCheck } from './whole-check';
@@ -19,7 +18,7 @@ export async function openOrStop(): Promise<void> {
     await checkAndTell(opened);
     await inTurn(takeOver).catch(tellNotWritable);
   } catch (error) {
-    const trouble = fileTrouble(error, databaseFile())?.message ?? (error as Error).message;
+    const trouble = fileTrouble(error)?.message ?? (error as Error).message;
     console.error(`\n  The shop cannot open. ${trouble}\n`);
     process.exit(1);
   }
@@ -30,7 +29,7 @@ export async function openOrStop(): Promise<void> {
 /** That a backup was put back is in the rows before the mark says that this is the database. */
 async function takeOver({ keeper, writer }: Database): Promise<void> {
   if (keeper.isRestored()) await writer.$transaction((rows) => noteRestored(rows));
-  keeper.takeOver();
+  await keeper.takeOver();
 }
 
 const [A_DAY, A_LARGE_FILE, A_MEGABYTE] = [86_400_000, 50n * 1_048_576n, 1_048_576n];
@@ -53,7 +52,7 @@ function sentencesOf(found: WholeCheck): string[] {
 
 /** A damaged file is served for reading, with every bench kept out of; a file that cannot be written is no shop. */
 function tellNotWritable(error: unknown): void {
-  const trouble = fileTrouble(error, databaseFile());
+  const trouble = fileTrouble(error);
   if (trouble?.why !== 'damaged') throw error;
   console.error(`\n  ${trouble.message}\n`);
 }

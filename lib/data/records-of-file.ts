@@ -3,6 +3,7 @@ import Database from 'better-sqlite3';
 import { type ChainFault, chainFaults } from '@/lib/engine/record/chain';
 import type { Seal, Sealable } from '@/lib/engine/record/seal-text';
 import { acceptedMarks } from './accepted-records';
+import { SQLITE } from './dialect';
 import { type Ask, sealableIn, sealsIn } from './sealed-rows';
 import { sha256 } from './sha256';
 
@@ -56,7 +57,9 @@ export async function recordsOfShop(ask: Ask, shop: string): Promise<ShopChecked
 }
 
 /** Asks a database file that was opened without the client. */
-export const askFile =
-  (database: Database.Database): Ask =>
-  async (sql, ...values) =>
-    database.prepare<unknown[], Record<string, unknown>>(sql).all(...values);
+export const askFile = (database: Database.Database): Ask =>
+  Object.assign(
+    async (sql: string, ...values: string[]) =>
+      database.prepare<unknown[], Record<string, unknown>>(sql).all(...values),
+    { dialect: SQLITE },
+  );

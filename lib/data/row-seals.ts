@@ -14,13 +14,13 @@ import type Sqlite from 'better-sqlite3';
 export type RowFault = { wrong: 'changed' | 'missing' | 'unsealed'; shop: string; table: string; row: string };
 
 /** Records have a chain of seals of their own. The last is where the migrations are noted. */
-const NOT_SEALED = [
+export const NOT_SEALED = [
   ...['Application', 'ApplicationVersion', 'ApplicationBench', 'ApplicationProduct', 'AmendmentConfirmation'],
   ...['RecordSeal', 'RowSeal', '_prisma_migrations'],
 ];
 
 /** Columns that count commands, change with every minute or have a hash of their own beside them. */
-const NOT_IN_A_SEAL = ['Shop.revision', 'SafetySheet.bytes'];
+export const NOT_IN_A_SEAL = ['Shop.revision', 'SafetySheet.bytes'];
 
 /** One sealed table: how SQL names the shop, the key and the seal of a row that has some name. */
 export type Sealed = { table: string; columns: string[]; shop: Named; key: Named; seal: Named };

@@ -1,6 +1,7 @@
 import 'server-only';
 import { NO_HASH, type Sealable, sealedName, sealText } from '@/lib/engine/record/seal-text';
 import type { Rows } from './database';
+import { dialectHere } from './dialect';
 import { insertMany } from './insert-many';
 import { type Ask, lastSealIn, sealableIn, sealedUnder } from './sealed-rows';
 import { sha256 } from './sha256';
@@ -8,10 +9,12 @@ import { small, toStored } from './whole';
 import type { Stamp } from './writer';
 
 /** Asks through a connection of the client, or a transaction on it. */
-export const askThrough =
-  (rows: Pick<Rows, '$queryRawUnsafe'>): Ask =>
-  (sql, ...values) =>
-    rows.$queryRawUnsafe(sql, ...values);
+export function askThrough(rows: Pick<Rows, '$queryRawUnsafe'>): Ask {
+  const dialect = dialectHere();
+  const ask = (sql: string, ...values: string[]): Promise<Record<string, unknown>[]> =>
+    rows.$queryRawUnsafe(dialect.withPlaces(sql), ...values);
+  return Object.assign(ask, { dialect });
+}
 
 /** What a command has just written: a version of a record, or the confirmation of one. */
 export type Written = { kind: Sealable['kind']; application: string; version: number };

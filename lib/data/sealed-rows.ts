@@ -1,8 +1,9 @@
 import type { Column, Seal, Sealable } from '@/lib/engine/record/seal-text';
 import { byOwner, inParts, keyOf } from './by-owner';
+import type { Dialect } from './dialect';
 
 /** Asks the database, through whichever connection. Every value that it is asked for comes as text, or as a real number. */
-export type Ask = (sql: string, ...values: string[]) => Promise<Record<string, unknown>[]>;
+export type Ask = ((sql: string, ...values: string[]) => Promise<Record<string, unknown>[]>) & { dialect: Dialect };
 
 /** Records, or just those with some ids. */
 type Which = { shopId: string; applications: readonly string[] | null };
@@ -54,7 +55,7 @@ const ALSO_OF_A_VERSION = [
 
 async function rowsOf(ask: Ask, table: string, which: Which, order: string, also?: string): Promise<Row[]> {
   const columns = await columnsOf(ask, table, also);
-  const wanted = [...columns.map(kindAndText), ...columns.filter(mayBeReal).map(realValue)].join(', ');
+  const wanted = [...columns.map(kindAndTextIn(ask)), ...columns.flatMap(realIn(ask))].join(', ');
   const whose = 'CAST("applicationId" AS TEXT) AS application, CAST("number" AS TEXT) AS version';
   const select = `SELECT ${whose}, ${wanted} FROM "${table}" AS its WHERE "shopId" = ?`;
   if (which.applications === null) {
@@ -73,21 +74,23 @@ type Known = { name: string; type: string; value: string };
 
 /** The columns that a table has in this database, so that none is ever left unsealed. */
 async function columnsOf(ask: Ask, table: string, also?: string): Promise<Known[]> {
-  const own = `SELECT name, type, '"' || name || '"' AS value FROM pragma_table_info(?)`;
+  const own = ask.dialect.columnsOfTable;
   const rows = await ask(also ? `${own} UNION ALL ${also}` : own, table);
   return rows.map(({ name, type, value }) => ({ name: String(name), type: String(type), value: String(value) }));
 }
 
-/** The kind of a value by its first letter, and the value after it. A real number comes apart, because SQLite rounds its text. */
-const kindAndText = ({ value }: Known, at: number): string =>
-  `CASE typeof(${value}) WHEN 'null' THEN NULL WHEN 'real' THEN 'r' WHEN 'blob' THEN 'b' || hex(${value}) ` +
-  `WHEN 'text' THEN 't' || ${value} ELSE 'i' || ${value} END AS c${at}`;
+const kindAndTextIn =
+  ({ dialect }: Ask) =>
+  ({ value, type }: Known, at: number): string =>
+    `${dialect.kindAndText(value, type)} AS c${at}`;
 
-/** A column of text makes text of every number. */
-const mayBeReal = ({ type }: Known): boolean => type !== 'TEXT';
-
-const realValue = ({ name, value }: Known): string =>
-  `CASE WHEN typeof(${value}) = 'real' THEN ${value} END AS "real ${name}"`;
+/** A real number comes apart, as a number. */
+const realIn =
+  ({ dialect }: Ask) =>
+  ({ name, value, type }: Known): string[] => {
+    const real = dialect.realIn(value, type);
+    return real === null ? [] : [`${real} AS "real ${name}"`];
+  };
 
 const KINDS = { i: 'integer', r: 'real', t: 'text', b: 'blob' } as const;
 
@@ -120,7 +123,7 @@ export async function lastSealIn(ask: Ask, shopId: string): Promise<Seal | null>
 
 const SEALS =
   'SELECT CAST("number" AS TEXT) AS number, CAST("applicationId" AS TEXT) AS application, CAST("version" AS TEXT) AS version, ' +
-  'CAST("previousHash" AS TEXT) AS previousHash, CAST("hash" AS TEXT) AS hash, CAST("sealedAt" AS TEXT) AS sealedAt FROM "RecordSeal"';
+  'CAST("previousHash" AS TEXT) AS "previousHash", CAST("hash" AS TEXT) AS hash, CAST("sealedAt" AS TEXT) AS "sealedAt" FROM "RecordSeal"';
 
 /** What a confirmation is sealed under: the id of its record, and what no id can hold after it. */
 const CONFIRMED = '\nconfirmed';

@@ -1,6 +1,6 @@
 import 'server-only';
 import { type ClockReading, looked } from '@/lib/engine/keepout/clock-doubt';
-import { ALWAYS, remember, storeTrust, watchedClock } from './clock-mark';
+import { ALWAYS, keepLook, remember, watchedClock } from './clock-mark';
 import { database } from './database';
 import { inTurn } from './writer';
 
@@ -14,5 +14,5 @@ export async function seeClock(reading: ClockReading): Promise<void> {
   if (before === null) return;
   const trust = remember(opened, looked(before, reading, ALWAYS));
   if (trust.proven === before.proven && trust.doubt === before.doubt) return;
-  await inTurn(({ writer }) => writer.$transaction((rows) => storeTrust(rows, trust)));
+  await inTurn((opened) => keepLook(opened, trust, reading));
 }

@@ -12,7 +12,7 @@ const lists = keptHere<{ state: string; shops: Promise<readonly ShopListed[]> }>
 /** Every shop in the database, the oldest first. Read anew when a shop has come or changed, in whatever process. */
 export async function shopsHere(): Promise<readonly ShopListed[]> {
   const { file, inode, reader, marks } = await database();
-  const [name, state] = [`${file} ${inode}`, marks.stateOfAll()];
+  const [name, state] = [`${file} ${inode}`, await marks.stateOfAll()];
   const kept = lists.get(name);
   if (kept?.state === state) return kept.shops;
   // In a transaction of its own, so that it is never read inside an older one and kept as newer than it is.

@@ -36,7 +36,7 @@ const snapshots = keptHere<{ state: string; snapshot: Promise<Snapshot> }>('snap
  */
 export async function snapshotOf(shopId: string): Promise<Snapshot> {
   const opened = await database();
-  const state = opened.marks.stateOf(shopId);
+  const state = await opened.marks.stateOf(shopId);
   if (state === null) throw new RangeError(`there is no shop ${shopId}`);
   const name = `${opened.file} ${opened.inode} ${shopId}`;
   const kept = snapshots.get(name);

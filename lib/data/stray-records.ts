@@ -3,7 +3,7 @@ import { database } from './database';
 import type { Marks } from './marks';
 
 /** What was found of a database as it stood; whoever changes it changes the version. */
-type Looked = { version: number; stray: boolean };
+type Looked = { version: number | string; stray: boolean };
 
 /** By the connection that was asked: each connection counts its versions from the start. */
 const looked = new WeakMap<Marks, Looked>();
@@ -18,10 +18,10 @@ const looked = new WeakMap<Marks, Looked>();
 export async function recordsAreStray(): Promise<boolean> {
   const { marks } = await database();
   // Asked before the look, so that what is written meanwhile is looked for the next time.
-  const version = marks.version();
+  const version = await marks.version();
   const known = looked.get(marks);
   if (known?.version === version) return known.stray;
-  const stray = Number(marks.value(STRAY)) !== 0;
+  const stray = Number(await marks.value(STRAY)) !== 0;
   looked.set(marks, { version, stray });
   return stray;
 }

@@ -67,17 +67,20 @@ function references(database: Sqlite.Database): Finding[] {
 
 /** Containers from which more was taken than ever came into them. */
 function levels(database: Sqlite.Database): Finding[] {
-  const below = database.prepare<unknown[], { shop: string; lot: string; place: number; held: number }>(
-    `SELECT "shopId" AS shop, "lotId" AS lot, "place" AS place,
-       sum(CASE "toSide" WHEN 'container' THEN "amount" ELSE 0 END) -
-       sum(CASE "fromSide" WHEN 'container' THEN "amount" ELSE 0 END) AS held
-     FROM "Movement" GROUP BY "shopId", "lotId", "place" HAVING held < 0`,
-  );
-  return below.all().map(({ shop, lot, place }) => ({
-    ...{ shop, table: 'Movement', row: `${lot} ${place}` },
-    message: `The ledger of bottle ${place + 1} of lot "${lot}" takes more out of it than ever came into it.`,
-  }));
+  return database.prepare<unknown[], Below>(BELOW).all().map(belowInWords);
 }
+
+type Below = { shop: string; lot: string; place: number };
+
+export const BELOW = `SELECT "shopId" AS shop, "lotId" AS lot, "place" AS place FROM "Movement"
+  GROUP BY "shopId", "lotId", "place" HAVING
+    sum(CASE "toSide" WHEN 'container' THEN "amount" ELSE 0 END) <
+    sum(CASE "fromSide" WHEN 'container' THEN "amount" ELSE 0 END)`;
+
+export const belowInWords = ({ shop, lot, place }: Below): Finding => ({
+  ...{ shop, table: 'Movement', row: `${lot} ${place}` },
+  message: `The ledger of bottle ${place + 1} of lot "${lot}" takes more out of it than ever came into it.`,
+});
 
 /** Safety data sheets whose bytes are not those that were kept. */
 function sheets(database: Sqlite.Database): Finding[] {
@@ -88,11 +91,23 @@ function sheets(database: Sqlite.Database): Finding[] {
   const found: Finding[] = [];
   for (const { shop, product, number, hash, bytes } of kept.iterate()) {
     if (Buffer.isBuffer(bytes) && sha256(bytes) === hash) continue;
-    const message = `Safety data sheet ${number} of product "${product}" is not as it was kept.`;
-    found.push({ shop, table: 'SafetySheet', row: `${product} ${number}`, message });
+    found.push(sheetInWords({ shop, product, number }));
   }
   return found;
 }
+
+export const sheetInWords = ({
+  shop,
+  product,
+  number,
+}: {
+  shop: string;
+  product: string;
+  number: number;
+}): Finding => ({
+  ...{ shop, table: 'SafetySheet', row: `${product} ${number}` },
+  message: `Safety data sheet ${number} of product "${product}" is not as it was kept.`,
+});
 
 const WORDS: Record<RowFault['wrong'], string> = {
   changed: 'was changed outside of this program, or on the disk',
@@ -106,7 +121,7 @@ const KNOWN_AS: Readonly<Record<string, string>> = {
   ClockMark: 'What was noted of the clock',
 };
 
-function inWords({ wrong, shop, table, row }: RowFault): Finding {
+export function inWords({ wrong, shop, table, row }: RowFault): Finding {
   const key = row.replaceAll('\n', ' ');
   const which = KNOWN_AS[table] ?? `Row "${key}" of ${table}`;
   // A row that names no shop, or a table of tables, belongs to all of them.

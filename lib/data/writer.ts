@@ -5,7 +5,6 @@ import { heldTo, PIECES } from '@/shared/shop-file/held-to';
 import type { Instant } from '@/shared/time/instant';
 import { followMark } from './clock-mark';
 import { type Database, database, type Rows } from './database';
-import { databaseFile } from './database-file';
 import { fileTrouble } from './file-trouble';
 import { fingerprint } from './fingerprint';
 import { sureOfFile } from './found-damage';
@@ -25,6 +24,8 @@ export type Command = {
   body: unknown;
   /** The shop as it stands, where whoever sends the command has read it and nothing has changed since. */
   before?: ShopFile;
+  /** How many commands it had had then. Another process may write between the look and this command. */
+  atRevision?: number;
   /** The instant the command speaks of, when it speaks of one. */
   spokenAt?: Instant;
   actor?: string;
@@ -70,7 +71,7 @@ export async function write<T extends Plain>(
   try {
     return await inTurn((opened) => once(opened, command, hash, recordedAt, work));
   } catch (error) {
-    const trouble = fileTrouble(error, databaseFile());
+    const trouble = fileTrouble(error);
     if (!trouble) throw error;
     return refuse({ code: trouble.why === 'full' ? 'disk-full' : 'not-writable', said: trouble.message });
   }
@@ -130,6 +131,7 @@ async function once<T extends Plain>(
       await rows.shop.updateMany({ where: { id: shopId }, data: { revision: { increment: 1 } } });
       const before = await rows.command.findUnique({ where: { id: command.id } });
       if (before) throw back<T>(before.bodyHash === bodyHash ? accept(asAnswer<T>(before.answer)) : SAME_KEY);
+      if (await isAhead(rows, command)) throw back(refuse({ code: 'shop-changed-since-preview' }));
       const shop = await shopBefore(rows, command);
       const outcome = await work(rows, stamp);
       if (!outcome.ok) throw back(outcome);
@@ -150,6 +152,17 @@ async function once<T extends Plain>(
     if (isRollback<T>(thrown)) return thrown.rollback;
     throw thrown;
   }
+}
+
+/** How many commands a shop had had in the state that its marks name; undefined where there is none. */
+export const revisionIn = (state: string | null | undefined): number | undefined =>
+  state ? Number(state.split(' ')[0]) : undefined;
+
+/** Whether a command speaks of a shop that has changed since. Asked while nobody else writes to the shop. */
+async function isAhead(rows: Rows, { shopId, atRevision }: Command): Promise<boolean> {
+  if (shopId === null || atRevision === undefined) return false;
+  const shop = await rows.shop.findUnique({ where: { id: shopId }, select: { revision: true } });
+  return shop !== null && Number(shop.revision) !== atRevision + 1;
 }
 
 /** Look for what was committed in the file at its path, before anybody is told that it was done. */

@@ -30,9 +30,10 @@ let giveTurn: () => void = () => {};
 const turn = new Promise<void>((resolve) => {
   giveTurn = resolve;
 });
-const opened = openBeside(database, turn, () => {
+const onCommit = () => {
   commits += 1;
-});
+};
+const opened = openBeside(database, { turn, onCommit });
 
 parentPort?.on('message', (told: Told) => {
   if ('go' in told) giveTurn();

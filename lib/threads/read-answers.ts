@@ -66,7 +66,7 @@ export async function budgetAsked(clock: Clock, search: unknown): Promise<Outcom
   const { by } = BudgetQuery.parse(search);
   const { file, marks } = await database();
   // Asked before it is worked out: what is told may be newer, and never older.
-  const state = `${marks.stateOf(id)} ${today}`;
+  const state = `${await marks.stateOf(id)} ${today}`;
   const name = `${file} ${id} ${by}`;
   const kept = screens.get(name);
   if (kept?.state === state) return accept(kept.screen);

@@ -1,6 +1,7 @@
 import 'server-only';
-import { rowsSeenToAccept, shownRows } from '../data/accept-rows';
+import { shownRows } from '../data/accept-rows';
 import { checkRecordsOf } from '../data/check-records';
+import { database } from '../data/database';
 import { newCommandId } from '../data/new-id';
 import { sha256 } from '../data/sha256';
 import { faultSentence, seenFaults } from '../engine/record/chain';
@@ -17,8 +18,8 @@ export type AcceptScreen = {
 const MOST_SHOWN = 20;
 
 /** What can be accepted as it stands; null when there is nothing, or when the file itself cannot be read. */
-export function acceptScreen(shopId: string): AcceptScreen | null {
-  const rows = readable(() => rowsSeenToAccept(shopId));
+export async function acceptScreen(shopId: string): Promise<AcceptScreen | null> {
+  const rows = await readable(async () => (await database()).accepting.seen(shopId));
   if (rows.length === 0) return null;
   return {
     ...{ shop: shopId, commandId: newCommandId(), seen: shownRows(rows) },
@@ -53,9 +54,9 @@ const saidOf = (held: Record<string, string>): string =>
     .map(([name, value]) => `${name} ${value.length > LONGEST ? `${value.slice(0, LONGEST)}…` : value}`)
     .join(', ');
 
-function readable<T>(read: () => T[]): T[] {
+async function readable<T>(read: () => Promise<T[]>): Promise<T[]> {
   try {
-    return read();
+    return await read();
   } catch {
     // The section about the database says that the file cannot be read.
     return [];

@@ -1,5 +1,6 @@
 import 'server-only';
 import { restoreAdvice } from '../data/backup-files.js';
+import { databaseName } from '../data/database-address';
 import { databaseFile } from '../data/database-file';
 import { fileTrouble } from '../data/file-trouble';
 import { damageFound, findingsOf } from '../data/found-damage';
@@ -21,8 +22,8 @@ const MOST_SHOWN = 12;
 
 /** What the last check of the whole database found. It answers as well when the database cannot be read. */
 export async function databaseState(): Promise<DatabaseState> {
-  const file = databaseFile();
-  const restore = restoreAdvice(file, process.env);
+  const file = databaseName();
+  const restore = restoreAdvice(databaseFile(), process.env);
   try {
     const found = await damageFound();
     if (!found) return { file, state: 'being checked', found: [], more: 0, restore, isOfClock: false };
@@ -33,7 +34,7 @@ export async function databaseState(): Promise<DatabaseState> {
     const isOfClock = found.rows.some(({ table }) => table === 'ClockMark');
     return { file, state, found: shown, more: all.length - shown.length, restore, isOfClock };
   } catch (error) {
-    const message = fileTrouble(error, file)?.message ?? 'The database cannot be read. The reason is in the log.';
+    const message = fileTrouble(error)?.message ?? 'The database cannot be read. The reason is in the log.';
     return { file, state: 'damaged', found: [message], more: 0, restore, isOfClock: false };
   }
 }

@@ -27,7 +27,7 @@ export async function readiness(): Promise<Outcome<Ready>> {
     if (first !== undefined) return refuse({ code: 'not-writable', said: `The database is damaged: ${first}.` });
     return accept({ status: 'ready', shops: shops.length });
   } catch (error) {
-    const trouble = fileTrouble(error, databaseFile());
+    const trouble = fileTrouble(error);
     return refuse({ code: 'not-writable', said: trouble?.message ?? 'The database cannot be read.' });
   }
 }

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Day } from '@/shared/time/day';
-import type { Clock } from '../clock';
+import { type Clock, clock } from '../clock';
+import { noteRun, runNoted, stopRun, takeRun } from '../data/runs-elsewhere';
 import { shopMarks } from '../data/shop-marks';
 import { shopFileOf } from '../data/snapshot';
 import { type PurchasePlan, purchasePlanOf } from '../engine/buying/purchase-plan';
@@ -21,6 +22,8 @@ export type PlanRun = {
   progress: Progress | null;
   plan: PurchasePlan | null;
   hasFailed: boolean;
+  /** The name of a run of another process; null for one of this process. */
+  elsewhere: string | null;
 };
 
 /** The runs of this process by key, the oldest first, and what stands there until one was made. */
@@ -39,8 +42,21 @@ function keptIn(house: { planRuns?: { runs: Runs; atOnce: AtOnce } } & typeof gl
 const MOST_KEPT = 8;
 
 /** The run for a shop as it stands; null when nobody began one, or the shop has changed since. */
-export async function planRun(key: PlanKey): Promise<PlanRun | null> {
-  return runs.get(await nameOf(key)) ?? null;
+export async function planRun(key: PlanKey, at: Clock = clock): Promise<PlanRun | null> {
+  const name = await nameOf(key);
+  return runs.get(name) ?? runElsewhere(name, at);
+}
+
+/** The run of another process at the same database, as it was noted last; null when there is none, or it is gone. */
+async function runElsewhere(name: string, clock: Clock): Promise<PlanRun | null> {
+  const noted = await runNoted(name);
+  if (!noted || noted.isOrphaned) return null;
+  const stop = new AbortController();
+  if (noted.isStopped) stop.abort();
+  return {
+    ...{ seconds: noted.seconds, startedAt: clock.steady() - noted.sinceMs, stop, hasFailed: noted.hasFailed },
+    ...{ progress: noted.progress as Progress | null, plan: noted.plan as PurchasePlan | null, elsewhere: name },
+  };
 }
 
 /** The plan that stands there until a search has made one, made once for a shop as it stands. */
@@ -59,8 +75,9 @@ export async function planAtOnce(key: PlanKey, shop: Shop): Promise<PurchasePlan
  */
 export async function beginPlan(key: PlanKey, seconds: number, clock: Clock): Promise<PlanRun> {
   const name = await nameOf(key);
-  const known = runs.get(name);
+  const known = runs.get(name) ?? (await runElsewhere(name, clock));
   if (known && !isWorthMore(known, seconds)) return known;
+  if (!(await takeRun(name, seconds))) return (await runElsewhere(name, clock)) ?? beginPlan(key, seconds, clock);
   const run: PlanRun = {
     seconds,
     startedAt: clock.steady(),
@@ -68,8 +85,9 @@ export async function beginPlan(key: PlanKey, seconds: number, clock: Clock): Pr
     progress: null,
     plan: null,
     hasFailed: false,
+    elsewhere: null,
   };
-  void runNow(run, key);
+  void runNow(run, key, name);
   runs.delete(name);
   runs.set(name, run);
   for (const old of [...runs.keys()].slice(0, -MOST_KEPT)) runs.delete(old);
@@ -79,10 +97,11 @@ export async function beginPlan(key: PlanKey, seconds: number, clock: Clock): Pr
 const isWorthMore = ({ plan, hasFailed, stop, seconds }: PlanRun, more: number): boolean =>
   hasFailed || (plan !== null && !plan.proven && (stop.signal.aborted || more > seconds));
 
-async function runNow(run: PlanRun, { shop, today, weeks }: PlanKey): Promise<void> {
+async function runNow(run: PlanRun, { shop, today, weeks }: PlanKey, name: string): Promise<void> {
   const told = (progress: Progress) => {
     run.progress = progress;
   };
+  const noting = setInterval(() => noteHere(run, name), A_SECOND);
   try {
     const file = await shopFileOf(shop);
     const asked = { what: 'purchase plan', file, today, weeks, seconds: run.seconds } as const;
@@ -90,11 +109,25 @@ async function runNow(run: PlanRun, { shop, today, weeks }: PlanKey): Promise<vo
   } catch (error) {
     console.error('purchase plan:', error);
     run.hasFailed = true;
+  } finally {
+    clearInterval(noting);
+    await noteHere(run, name);
   }
 }
 
+const A_SECOND = 1_000;
+
+/** Tell other processes how far a run is, and stop it where somebody there is content. */
+async function noteHere(run: PlanRun, name: string): Promise<void> {
+  const isStopped = await noteRun(name, run).catch(() => false);
+  if (isStopped) run.stop.abort();
+}
+
 /** Enough: the run ends with the best plan that it has found. */
-export const stopPlan = (run: PlanRun): void => run.stop.abort();
+export async function stopPlan(run: PlanRun): Promise<void> {
+  run.stop.abort();
+  if (run.elsewhere !== null) await stopRun(run.elsewhere);
+}
 
 /** How far a run is, for whoever waits for it. */
 export type PlanState =

@@ -81,7 +81,7 @@ export async function planScreen(clock: Clock, weeks: number): Promise<PlanScree
   const here = await shopNow(clock);
   if (!here) return null;
   const key = { shop: here.id, today: here.today, weeks };
-  const run = await planRun(key);
+  const run = await planRun(key, clock);
   const plan = run?.plan ?? (await planAtOnce(key, here.shop));
   const figure = figuresOfPlan(plan);
   return {
@@ -130,8 +130,8 @@ export async function beginSearch(
 export async function stopSearch({ shop, weeks }: SearchAsked, clock: Clock): Promise<Outcome<PlanState>> {
   const goods = await goodsOf(clock, shop);
   if (!goods) return noShop(shop);
-  const run = await planRun({ shop, today: goods.today, weeks });
-  if (run) stopPlan(run);
+  const run = await planRun({ shop, today: goods.today, weeks }, clock);
+  if (run) await stopPlan(run);
   return accept(planState(run, clock));
 }
 
@@ -142,7 +142,7 @@ export type PlanProgress = { state: PlanState; words: string };
 export async function planProgress({ shop, weeks }: SearchAsked, clock: Clock): Promise<Outcome<PlanProgress>> {
   const goods = await goodsOf(clock, shop);
   if (!goods) return noShop(shop);
-  const state = planState(await planRun({ shop, today: goods.today, weeks }), clock);
+  const state = planState(await planRun({ shop, today: goods.today, weeks }, clock), clock);
   return accept({ state, words: progressWords(state, goods.file.shop.currency) });
 }
 

@@ -41,7 +41,7 @@ export async function setupScreen(clock: Clock): Promise<SetupScreen> {
     const here = await shopNow(clock);
     const unread = here ? unreadScreen(here.file) : NOTHING_UNREAD;
     const damaged = database.state === 'damaged' ? here : null;
-    const accept = damaged && acceptScreen(damaged.id);
+    const accept = damaged && (await acceptScreen(damaged.id));
     const acceptRecords = damaged && (await acceptRecordsScreen(damaged.id));
     const shown = here && shownShop(here);
     return { shops, shown, accept, acceptRecords, unread, database, backups: backupsAt(here, clock) };

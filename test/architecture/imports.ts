@@ -21,6 +21,12 @@ const ROOMS: Room[] = [
   { in: /^lib\/confirmation\.ts$/, own: [SHARED], packages: [NODE] },
   { in: /^lib\/engine\//, own: [/^lib\/engine\//, SHARED], packages: [] },
   {
+    // A backup of a PostgreSQL database is a file that any shop can be restored from.
+    in: /^lib\/data\/make-backup\.ts$/,
+    own: [/^lib\/data\//, SHARED, /^prisma\/move$/],
+    packages: [NODE, /^better-sqlite3$/],
+  },
+  {
     in: /^lib\/data\//,
     own: [/^lib\/data\//, /^lib\/engine\//, SHARED, CONFIRMATION, /^prisma\/generated\//],
     packages: [SERVER_ONLY, NODE, /^zod$/, /^@prisma\//, /^better-sqlite3$/, /^pg$/],
@@ -81,7 +87,11 @@ const ROOMS: Room[] = [
   {
     // The one verb that asks a database: it reads the file itself, without the client.
     in: /^lib\/command-line\/verify\.ts$/,
-    own: [/^lib\/data\/(database-file|records-of-file|whole-check)$/, /^lib\/engine\//, SHARED],
+    own: [
+      /^lib\/data\/(database-(file|address)|records-of-file|whole-check|postgresql\/whole-check)$/,
+      /^lib\/engine\//,
+      SHARED,
+    ],
     packages: [NODE],
   },
   {
@@ -91,10 +101,10 @@ const ROOMS: Room[] = [
     packages: [NODE],
   },
   {
-    // The start looks at the mark beside the database before anything else does.
-    in: /^lib\/command-line\/start\/ready-database\.js$/,
-    own: [/^lib\/command-line\//, /^lib\/data\/(shop-mark|backup-files)$/],
-    packages: [NODE],
+    // The start looks at the mark beside the database, or which database it is, before anything else does.
+    in: /^lib\/command-line\/start\/(ready-database|start-up|prepare)\.js$/,
+    own: [/^lib\/command-line\//, /^lib\/data\/(shop-mark|backup-files|postgresql-address)$/],
+    packages: [NODE, /^tsx(\/|$)/],
   },
   {
     in: /^lib\/command-line\//,

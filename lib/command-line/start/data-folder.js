@@ -28,7 +28,7 @@ function makeFolder(folder) {
 }
 
 /** What the shop keeps in its folder, and which of it are files of its own. */
-const [OWN, OWN_FILE] = [/^(shop\b|server\.lock$|backups$)/, /^(shop\.|server\.lock$)/];
+const [OWN, OWN_FILE] = [/^(shop\b|server\.lock$|backups$|postgresql$)/, /^(shop\.|server\.lock$)/];
 
 /**
  * Take every right to the shop's files from other accounts. A folder that holds other things as well is not ours to

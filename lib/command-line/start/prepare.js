@@ -1,9 +1,13 @@
 import { join } from 'node:path';
+import { postgresqlAddressIn } from '../../data/postgresql-address.js';
 import { fingerprint, isFresh, stampWith } from './fingerprint.js';
 import { installPackages } from './install.js';
 import { step } from './step.js';
 
-const CLIENT_SOURCES = ['prisma/schema.prisma', 'prisma/generate.js', 'prisma/config.ts', 'package-lock.json'];
+const CLIENT_SOURCES = [
+  ...['prisma/schema.prisma', 'prisma/postgresql-schema.js', 'prisma/generate.js', 'prisma/config.ts'],
+  'package-lock.json',
+];
 const APP_SOURCES = ['app', 'lib', 'shared', 'public', 'prisma/schema.prisma', 'proxy.ts', 'instrumentation.ts'];
 const BUILD_SOURCES = [...APP_SOURCES, 'next.config.js', 'tsconfig.json', 'package-lock.json'];
 
@@ -23,7 +27,9 @@ export async function prepareCode(root) {
 /** Migrations, and the demo shop where there is no shop yet. Both leave a database that needs nothing alone. */
 export async function prepareData(root, folder) {
   const env = { DATA_DIR: folder };
-  const mend = `The data in ${folder} was left as it was. If it was copied here, copy it again while the shop is stopped.`;
+  const mend = postgresqlAddressIn(process.env)
+    ? 'The PostgreSQL database that DATABASE_URL names was left as it was. Mend what the lines above say, then run npm start again.'
+    : `The data in ${folder} was left as it was. If it was copied here, copy it again while the shop is stopped.`;
   await step('Bringing the database up to date', [...WITH_TYPES, 'prisma/migrate.ts'], { root, env, mend });
   await step('Looking for a shop', [...WITH_TYPES, 'prisma/seed.ts'], { root, env, mend });
 }

@@ -1,6 +1,7 @@
 import { accessSync, closeSync, constants, openSync, readSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { restoreAdvice } from '../../data/backup-files.js';
+import { postgresqlAddressIn } from '../../data/postgresql-address.js';
 import { markFile, numberIn, readMark, sizeOf } from '../../data/shop-mark.js';
 import { trouble } from './trouble.js';
 
@@ -9,9 +10,12 @@ import { trouble } from './trouble.js';
  * one; everywhere else the file must be there, be a database, be writable with what lies beside it, and have no log of
  * another one beside it.
  *
+ * Where DATABASE_URL names a PostgreSQL database, that one is asked instead, once the packages are there.
+ *
  * Refuses  all else, with what to do; nothing is changed
  */
-export function readyDatabase(folder) {
+export function readyDatabase(folder, env = process.env) {
+  if (addressIn(env) !== null) return;
   const file = join(folder, 'shop.db');
   const mark = readMark(file);
   if (sizeOf(file) === null) return mark || hasLog(file) ? refuseMissing(file, folder) : undefined;
@@ -28,6 +32,14 @@ function tryToWrite(beside) {
     closeSync(openSync(beside, 'r+'));
   } catch (error) {
     throw fileTrouble(error, beside);
+  }
+}
+
+function addressIn(env) {
+  try {
+    return postgresqlAddressIn(env);
+  } catch (error) {
+    throw trouble(error.message, 'Then run npm start again.');
   }
 }
 

@@ -1,4 +1,5 @@
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { postgresqlAddressIn, withoutAccount } from '../../data/postgresql-address.js';
 import { readAddress, takePort } from './address.js';
 import { privately, readyDataFolder } from './data-folder.js';
 import { lockFolder } from './one-server.js';
@@ -33,8 +34,15 @@ export function startUp({ developing }) {
     await privately(() => prepareData(root, folder));
     if (!developing) await prepareBuild(root);
     await privately(() => serve(server, address, developing));
-    console.log(`\n  Bench & Bottle is ready at ${address.url}\n  Your data is in ${folder}\n  Stop it with Ctrl-C.\n`);
+    const where = databaseIn(process.env) ?? folder;
+    console.log(`\n  Bench & Bottle is ready at ${address.url}\n  Your data is in ${where}\n  Stop it with Ctrl-C.\n`);
   });
+}
+
+/** The PostgreSQL database that is used, without account and password; null when there is none. */
+function databaseIn(env) {
+  const address = postgresqlAddressIn(env);
+  return address && withoutAccount(address);
 }
 
 /** Everything from here on is TypeScript, which tsx reads once the packages are there. */

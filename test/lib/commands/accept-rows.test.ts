@@ -4,7 +4,7 @@ import { acceptRows } from '@/lib/commands/accept-rows';
 import { confirmClock } from '@/lib/commands/confirm-clock';
 import { lookAtClock } from '@/lib/commands/watch-clock';
 import { withConfirmation } from '@/lib/confirmation';
-import { rowsSeenToAccept, shownRows } from '@/lib/data/accept-rows';
+import { shownRows } from '@/lib/data/accept-rows';
 import { damageOfShop } from '@/lib/data/check-records';
 import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
@@ -23,6 +23,8 @@ async function changed(sql: string): Promise<void> {
 const ENDED = SMALL.applications.map((one) => ({ ...one, endedAt: '2026-02-24T23:00:00Z' }));
 const stored = () => smallShop({ ...SMALL, programs: [], applications: ENDED });
 
+const seenToAccept = async (shopId: string) => (await database()).accepting.seen(shopId);
+
 const accepting = (shopId: string, seen: string, reason = 'put back by hand', commandId = newId()) =>
   acceptRows({ commandId, shopId, actor: 'Ada', seen, reason }, CLOCK);
 
@@ -30,7 +32,7 @@ test('a changed row is accepted as it stands once somebody confirms what opens, 
   const shopId = await stored();
   await changed(`UPDATE "Product" SET "storage" = 'in the shed' WHERE "id" = 'p'`);
   expect(await doubtNow(CLOCK, shopId)).toBe('records');
-  const found = rowsSeenToAccept(shopId);
+  const found = await seenToAccept(shopId);
   expect(found).toMatchObject([{ table: 'Product', row: 'p', wrong: 'changed', held: { storage: "'in the shed'" } }]);
   const seen = shownRows(found);
   expect(await accepting(shopId, seen, ' ')).toMatchObject({ refusal: { faults: [{ path: 'reason' }] } });
@@ -56,10 +58,10 @@ test('a changed row is accepted as it stands once somebody confirms what opens, 
 
 test('what was changed again since it was seen is not accepted, and a sound shop has nothing to accept', async () => {
   const shopId = await stored();
-  expect(rowsSeenToAccept(shopId)).toEqual([]);
+  expect(await seenToAccept(shopId)).toEqual([]);
   expect(await accepting(shopId, '0'.repeat(64))).toMatchObject({ refusal: { code: 'not-found' } });
   await changed(`UPDATE "Bench" SET "coverage" = 0.5`);
-  const seen = shownRows(rowsSeenToAccept(shopId));
+  const seen = shownRows(await seenToAccept(shopId));
   await changed(`UPDATE "Bench" SET "coverage" = 0.25`);
   expect(await accepting(shopId, seen)).toMatchObject({ refusal: { code: 'changed-meanwhile' } });
   expect(await doubtNow(CLOCK, shopId)).toBe('records');
@@ -70,9 +72,9 @@ test('rows that were added or are gone are accepted, too, and damage of another 
   await changed(`DELETE FROM "PlantGroup";
     INSERT INTO "Supplier" ("shopId", "id", "position", "name", "workingDays")
       SELECT "shopId", 'other', 9, 'Other', "workingDays" FROM "Supplier" LIMIT 1`);
-  const found = rowsSeenToAccept(shopId);
+  const found = await seenToAccept(shopId);
   expect(found.map(({ table, wrong }) => `${table} ${wrong}`)).toEqual(['PlantGroup missing', 'Supplier unsealed']);
-  expect(rowsSeenToAccept('another')).toEqual([]);
+  expect(await seenToAccept('another')).toEqual([]);
   const asked = await accepting(shopId, shownRows(found));
   if (asked.ok || asked.refusal.code !== 'opens-earlier') throw new Error('it was not asked about');
   const word = { token: asked.refusal.token, reason: 'looked' };
@@ -92,7 +94,7 @@ test.each([
   expect(await doubtNow(CLOCK, shopId)).toBe('records');
   await lookAtClock(CLOCK).catch(() => null);
   expect(await doubtNow(CLOCK, shopId)).toBe('records');
-  expect(rowsSeenToAccept(shopId)).toEqual([]);
+  expect(await seenToAccept(shopId)).toEqual([]);
   const confirmed = await confirmClock({ commandId: newId(), shopId, actor: 'Ada', shownAt: CLOCK.now() }, CLOCK);
   expect(confirmed).toMatchObject({ ok: true });
   expect(await doubtNow(CLOCK, shopId)).toBe(null);

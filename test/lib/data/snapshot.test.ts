@@ -1,4 +1,3 @@
-import SQLite from 'better-sqlite3';
 import { expect, test, vi } from 'vitest';
 import { drawStock } from '@/lib/commands/draw-stock';
 import { lookAtClock } from '@/lib/commands/watch-clock';
@@ -9,7 +8,7 @@ import { planKept } from '@/lib/data/plan-kept';
 import { shopFileOf, shopOf, snapshotOf } from '@/lib/data/snapshot';
 import { stock } from '@/shared/quantity/amounts';
 import { lotOf, smallShop } from '../commands/small-shop';
-import { CLOCK } from './fresh-database';
+import { CLOCK, changedElsewhere, otherProgram } from './fresh-database';
 
 /* A shop is read once for as long as no command changes it, and anew as soon as one did, in whatever process. */
 
@@ -46,12 +45,12 @@ test('a command is seen at once', async () => {
 test('a command of another process is seen at once', async () => {
   const shopId = await smallShop();
   await shopFileOf(shopId);
-  const other = new SQLite((await database()).file);
-  other.exec('BEGIN IMMEDIATE; UPDATE Shop SET revision = revision + 1;');
-  other.exec(`UPDATE Bench SET name = 'Renamed elsewhere';`);
+  const other = await otherProgram();
+  await other.exec('BEGIN; UPDATE "Shop" SET "revision" = "revision" + 1;');
+  await other.exec(`UPDATE "Bench" SET "name" = 'Renamed elsewhere';`);
   expect((await shopFileOf(shopId)).benches[0]?.name).toBe('Bench');
-  other.exec('COMMIT');
-  other.close();
+  await other.exec('COMMIT');
+  await other.close();
   expect((await shopFileOf(shopId)).benches[0]?.name).toBe('Renamed elsewhere');
 });
 
@@ -60,9 +59,7 @@ test('what somebody changes in the file without a command is seen, and what this
   const before = await shopFileOf(shopId);
   await lookAtClock(CLOCK);
   expect(await shopFileOf(shopId)).toBe(before);
-  const other = new SQLite((await database()).file);
-  other.exec(`UPDATE Bench SET name = 'Changed by hand'`);
-  other.close();
+  await changedElsewhere(`UPDATE "Bench" SET "name" = 'Changed by hand'`);
   expect((await shopFileOf(shopId)).benches[0]?.name).toBe('Changed by hand');
 });
 

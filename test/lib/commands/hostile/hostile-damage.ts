@@ -2,7 +2,7 @@ import { acceptRecords } from '@/lib/commands/accept-records';
 import { acceptRows } from '@/lib/commands/accept-rows';
 import { putRight } from '@/lib/commands/put-right';
 import { withConfirmation } from '@/lib/confirmation';
-import { rowsToAccept, sealAsTheyStand, shownRows } from '@/lib/data/accept-rows';
+import { shownRows } from '@/lib/data/accept-rows';
 import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
 import { recordsOfShop } from '@/lib/data/records-of-file';
@@ -17,19 +17,17 @@ const sent = (shopId: string) => ({ commandId: newId(), shopId });
 
 /** Another hash in the last line of the chain, past the guard of the table. */
 async function breakChain(shopId: string): Promise<string> {
-  const { driver, reader } = await database();
-  const guards = driver.prepare(
+  const { writer, reader } = await database();
+  const triggers = await writer.$queryRawUnsafe<{ name: string; sql: string }[]>(
     "SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND tbl_name = 'RecordSeal'",
   );
-  const triggers = guards.all() as { name: string; sql: string }[];
-  for (const { name } of triggers) driver.exec(`DROP TRIGGER "${name}"`);
-  driver
-    .prepare(
-      `UPDATE "RecordSeal" SET "hash" = lower(hex(randomblob(32)))
-       WHERE "shopId" = ? AND "number" = (SELECT max("number") FROM "RecordSeal" WHERE "shopId" = ?)`,
-    )
-    .run(shopId, shopId);
-  for (const { sql } of triggers) driver.exec(sql);
+  for (const { name } of triggers) await writer.$executeRawUnsafe(`DROP TRIGGER "${name}"`);
+  await writer.$executeRawUnsafe(
+    `UPDATE "RecordSeal" SET "hash" = lower(hex(randomblob(32)))
+     WHERE "shopId" = ? AND "number" = (SELECT max("number") FROM "RecordSeal" WHERE "shopId" = ?)`,
+    ...[shopId, shopId],
+  );
+  for (const { sql } of triggers) await writer.$executeRawUnsafe(sql);
   return seenFaults((await recordsOfShop(askThrough(reader), shopId)).faults, sha256);
 }
 
@@ -43,15 +41,16 @@ export const DAMAGE: Record<string, (any: Fields, shopId: string) => Promise<Out
     return withConfirmation({ token, reason: 'looked' }, accept);
   },
   'accept-rows': async (any, shopId) => {
-    const { driver } = await database();
-    driver.prepare('DELETE FROM "RowSeal" WHERE "tableName" = ? AND "shopId" = ?').run('Supplier', shopId);
-    const seen = shownRows(rowsToAccept(driver, shopId));
+    const { accepting, writer } = await database();
+    await writer.rowSeal.deleteMany({ where: { tableName: 'Supplier', shopId } });
+    const seen = shownRows(await accepting.seen(shopId));
     const said = { ...sent(shopId), seen: any.text(seen), reason: any.text('looked') };
     const accept = () => acceptRows(said, CLOCK);
     const asked = await accept();
     const token = !asked.ok && asked.refusal.code === 'opens-earlier' ? asked.refusal.token : '';
     const outcome = await withConfirmation({ token, reason: 'looked' }, accept);
-    if (!outcome.ok) sealAsTheyStand(driver, rowsToAccept(driver, shopId));
+    const found = outcome.ok ? [] : await accepting.seen(shopId);
+    await writer.$transaction((rows) => accepting.seal(rows, found));
     return outcome;
   },
   'put-right': async (any, shopId) => {
