@@ -21,7 +21,12 @@ export function BenchRow({ bench, clock, ways }: BenchRowProps) {
           <State bench={bench} ways={ways} />
         </b>{' '}
         <span className={styles.why}>
-          {whyText(bench, ways)} <WaysOut ways={bench.ways} of={bench.name} />
+          {whyText(bench, ways)}{' '}
+          {bench.ways.length > 0 && (
+            <span className={styles.ways}>
+              <WaysOut ways={bench.ways} of={bench.name} />
+            </span>
+          )}
         </span>
       </p>
     </li>
