@@ -66,6 +66,6 @@ test('the board is answered while a large shop is brought in and planned', async
     // On a machine that is busy with other things, measured by what the board takes there alone. On one thread it waited
     // for as long as all of this takes.
     expect(middle, what).toBeLessThan(Math.max(100, 5 * quiet));
-    expect(most, what).toBeLessThan(Math.max(1_500, 25 * quiet));
+    expect(most, what).toBeLessThan(Math.max(3_000, 25 * quiet));
   }
 });
