@@ -1,7 +1,6 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import { clock } from '@/lib/clock';
 import { ageText } from '@/shared/time/age-text';
 import styles from './keep-offline.module.css';
 import { keptKeys } from './kept-keys';
@@ -33,8 +32,8 @@ export function KeepOffline({ build, shop }: KeepOfflineProps) {
 async function keep(build: string, shop: string): Promise<void> {
   const { pathname, search } = location;
   const isKept = KEPT.includes(pathname);
-  // What sends a mix is loaded late. A device that mixes needs it without a network, too.
-  if (isKept || keptKeys().length > 0) await import('./unsent-list').catch(() => {});
+  // What sends a mix and what tells the time are loaded late. A device that mixes needs both without a network, too.
+  if (isKept || keptKeys().length > 0) await Promise.all([import('./unsent-list'), loadClock()]).catch(() => {});
   await navigator.serviceWorker.register(`/sw.js?build=${encodeURIComponent(build)}`);
   const { active } = await navigator.serviceWorker.ready;
   active?.postMessage({ shop, page: isKept ? `${pathname}${search}` : null, files: filesOfPage() });
@@ -46,13 +45,33 @@ function useKeptAge(): number | null {
   useEffect(() => {
     const keptAt = Number(document.documentElement.dataset.kept ?? Number.NaN);
     if (!Number.isFinite(keptAt)) return;
-    const look = () => setAge(Math.max(0, clock.now() - keptAt));
-    look();
-    const timer = setInterval(look, 30_000);
-    return () => clearInterval(timer);
+    return everyHalfMinute((now) => setAge(Math.max(0, now - keptAt)));
   }, []);
   return age;
 }
+
+/**
+ * Tells the time now and each half minute, until what it gives is called. The clock brings the calendar library with it,
+ * which most pages do without, so it is loaded late.
+ */
+function everyHalfMinute(tell: (now: number) => void): () => void {
+  let timer: ReturnType<typeof setInterval> | undefined;
+  let isOver = false;
+  const start = async () => {
+    const { clock } = await loadClock();
+    if (isOver) return;
+    tell(clock.now());
+    timer = setInterval(() => tell(clock.now()), 30_000);
+  };
+  // A page that cannot load the clock does not say how old it is, and works as it did.
+  start().catch(() => {});
+  return () => {
+    isOver = true;
+    clearInterval(timer);
+  };
+}
+
+const loadClock = () => import('@/lib/clock');
 
 /** What this page is made of: what it has loaded, and what it names. */
 function filesOfPage(): string[] {

@@ -152,8 +152,8 @@ export const BENCHES: Fault[] = [
     'lib/engine/mix/measuring.ts',
     [
       'measuring error',
-      'divide(subtract(amount, wanted.amount), wanted.amount)',
-      'divide(subtract(amount, wanted.amount), amount)',
+      'const error = divide(subtract(amount, wanted.amount), wanted.amount);\n  return [{ measure',
+      'const error = divide(subtract(amount, wanted.amount), amount);\n  return [{ measure',
     ],
     ['5 % of measuring error', "TOLERANCE = exact('0.05')", "TOLERANCE = exact('0.1')"],
     ['nearest mark below', 'multiply(exact(BigInt(wholeDown(divide(value, step)))), step)', 'value'],
