@@ -1,3 +1,5 @@
+import { grouped } from '@/lib/engine/grouped';
+
 /**
  * Rows by the thing they belong to, in the order they came in.
  *
@@ -5,13 +7,7 @@
  * name each owner as a parameter of the query, and it takes only so many: a shop with years of records would not open.
  */
 export function byOwner<T>(rows: readonly T[], ownerOf: (row: T) => string): (owner: string) => T[] {
-  const owned = new Map<string, T[]>();
-  for (const row of rows) {
-    const owner = ownerOf(row);
-    const others = owned.get(owner);
-    if (others) others.push(row);
-    else owned.set(owner, [row]);
-  }
+  const owned = grouped(rows, ownerOf);
   return (owner) => owned.get(owner) ?? [];
 }
 

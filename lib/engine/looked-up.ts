@@ -1,3 +1,5 @@
+import { grouped } from './grouped';
+
 /*
  * Lists of a shop and of a plan are never changed, and a page asks them about each of their things. So a list is put in
  * order once, by what it is asked about, and asking about all of it takes as long as it is, and not its square.
@@ -13,19 +15,8 @@ export function firstBy<T, K>(keyOf: (one: T) => K): (list: readonly T[], key: K
 export function allBy<T, K>(keyOf: (one: T) => K): (list: readonly T[], key: K) => readonly T[] {
   const known = new WeakMap<readonly T[], Map<K, T[]>>();
   return (list, key) => {
-    const grouped = known.get(list) ?? groupsOf(list, keyOf);
-    known.set(list, grouped);
-    return grouped.get(key) ?? [];
+    const groups = known.get(list) ?? grouped(list, keyOf);
+    known.set(list, groups);
+    return groups.get(key) ?? [];
   };
-}
-
-function groupsOf<T, K>(list: readonly T[], keyOf: (one: T) => K): Map<K, T[]> {
-  const groups = new Map<K, T[]>();
-  for (const one of list) {
-    const key = keyOf(one);
-    const group = groups.get(key);
-    if (group) group.push(one);
-    else groups.set(key, [one]);
-  }
-  return groups;
 }

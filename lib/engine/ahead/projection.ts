@@ -1,6 +1,7 @@
 import { type Micros, micros, plus } from '@/shared/quantity/amounts';
 import type { Exact } from '@/shared/quantity/exact';
 import { type Day, dayNumber } from '@/shared/time/day';
+import { grouped } from '../grouped';
 import type { Product, Shop } from '../shop';
 import { cheapestOffer, costAt, unitPrice } from './cheapest-offer';
 import { sumKnown, sumOrUnknown } from './cost-sums';
@@ -54,15 +55,8 @@ export function projectionWith(
   return { shop, today, weeks, sprayings, products, totals: totalsOf(sprayings, products) };
 }
 
-function byProduct<T extends { product: Product }>(list: T[]): Map<Product, T[]> {
-  const grouped = new Map<Product, T[]>();
-  for (const one of list) {
-    const group = grouped.get(one.product);
-    if (group) group.push(one);
-    else grouped.set(one.product, [one]);
-  }
-  return grouped;
-}
+const byProduct = <T extends { product: Product }>(list: T[]): Map<Product, T[]> =>
+  grouped(list, ({ product }) => product);
 
 /** The dated demand of each product that is not known yet, in the order of the sprayings. */
 function demandsOf(sprayings: Spraying[], known: ReadonlyMap<Product, unknown>): Map<Product, Demand[]> {

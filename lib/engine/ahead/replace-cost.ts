@@ -4,6 +4,7 @@ import { type Micros, micros, plus, type Stock, stock, sum } from '@/shared/quan
 import { divide, type Exact, fraction, subtract } from '@/shared/quantity/exact';
 import { shareByValue, wholeUp } from '@/shared/quantity/rounding';
 import { type Day, dayNumber } from '@/shared/time/day';
+import { grouped } from '../grouped';
 import { lastUsableDay } from '../ledger/last-usable-day';
 import type { Container, Offer, Product, Shop, Supplier } from '../shop';
 import { isCheaper } from './cheapest-offer';
@@ -49,8 +50,11 @@ type ReplaceOrder = { supplier: Supplier; goods: Micros; freight: Micros | null 
  * Rounds   each share of freight to a micro, so that the shares add up to the freight
  */
 export function replacementOf(shop: Pick<Shop, 'products' | 'offers' | 'containers'>, today: Day): Replacement {
-  const offers = grouped(shop.offers);
-  const containers = grouped(shop.containers.filter((one) => isUsable(one, today)));
+  const offers = grouped(shop.offers, ({ product }) => product);
+  const containers = grouped(
+    shop.containers.filter((one) => isUsable(one, today)),
+    ({ product }) => product,
+  );
   const wanted = shop.products.flatMap((product) => {
     const its = containers.get(product) ?? [];
     const usable = sum(its.map(({ remaining }) => stock(remaining)));
@@ -73,16 +77,6 @@ const isUsable = (container: Container, today: Day): boolean =>
   container.remaining > 0 &&
   dayNumber(container.receivedOn) <= dayNumber(today) &&
   dayNumber(lastUsableDay(container) ?? today) >= dayNumber(today);
-
-function grouped<T extends { product: Product }>(things: T[]): Map<Product, T[]> {
-  const groups = new Map<Product, T[]>();
-  for (const thing of things) {
-    const group = groups.get(thing.product);
-    if (group) group.push(thing);
-    else groups.set(thing.product, [thing]);
-  }
-  return groups;
-}
 
 /** The purchase that costs least in all; between equals, the offer that is cheapest per unit. */
 function cheapestPurchase(offers: Offer[], containers: Container[]): Purchase | null {

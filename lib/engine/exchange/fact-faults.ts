@@ -1,5 +1,6 @@
 import type { Fault } from '@/shared/outcome';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { grouped } from '../grouped';
 import { differences } from './differences';
 import { packOf } from './pack-of';
 import { parentOf } from './split-lots';
@@ -27,7 +28,7 @@ export function factFaults(current: ShopFile, incoming: ShopFile): Fault[] {
 /** A product may be corrected, as long as its containers keep the amounts that the books have for them. */
 function productFaults(current: ShopFile, incoming: ShopFile): Fault[] {
   const before = byId(current.products);
-  const lots = lotsByProduct(current.lots);
+  const lots = grouped(current.lots, ({ product }) => product);
   return incoming.products.flatMap((product, place) => {
     const was = before.get(product.id);
     if (!was) return [];
@@ -46,16 +47,6 @@ function productFaults(current: ShopFile, incoming: ShopFile): Fault[] {
         `Leave it as it is in the shop (${was[field] ?? 'null'}), or enter the product anew under another id.`,
     );
   });
-}
-
-function lotsByProduct(lots: readonly FileLot[]): Map<string, FileLot[]> {
-  const grouped = new Map<string, FileLot[]>();
-  for (const lot of lots) {
-    const its = grouped.get(lot.product);
-    if (its) its.push(lot);
-    else grouped.set(lot.product, [lot]);
-  }
-  return grouped;
 }
 
 const holdsSame = (pack: string, was: FileProduct, is: FileProduct): boolean => packOf(pack, was) === packOf(pack, is);

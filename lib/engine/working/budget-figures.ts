@@ -14,6 +14,7 @@ import {
 } from '../budget/budget';
 import { type BudgetLine, type BudgetSum, budgetSum } from '../budget/budget-line';
 import { sumOnce } from '../budget/placed-lines';
+import { grouped } from '../grouped';
 import { nameIn } from '../name-in';
 import { eachOnce } from '../rules/to-enter';
 import type { Bench, Program, Shop } from '../shop';
@@ -111,13 +112,7 @@ function sumWorking(budget: Budget, key: BudgetKey, row: string | null, column: 
 }
 
 function byGroup(lines: readonly BudgetLine[], nameOf: (line: BudgetLine) => string): [string, BudgetLine[]][] {
-  const groups = new Map<string, BudgetLine[]>();
-  for (const line of lines) {
-    const name = `${nameOf(line)} ${line.what}`;
-    const group = groups.get(name);
-    if (group) group.push(line);
-    else groups.set(name, [line]);
-  }
+  const groups = grouped(lines, (line) => `${nameOf(line)} ${line.what}`);
   return [...groups].sort(([, [a]], [, [b]]) => (a && b && a.on < b.on ? -1 : 1));
 }
 
@@ -168,16 +163,9 @@ const unknowns = new WeakMap<Budget, Map<string, BudgetLine[]>>();
 
 /** The lines that nobody knows the cost of, by what they are. */
 function unknownsOf(budget: Budget): Map<string, BudgetLine[]> {
-  const found = unknowns.get(budget) ?? new Map<string, BudgetLine[]>();
-  if (!unknowns.has(budget)) {
-    for (const line of unknownIn(budget, 'month', null)) {
-      const name = `${line.side} ${line.what}`;
-      const others = found.get(name);
-      if (others) others.push(line);
-      else found.set(name, [line]);
-    }
-    unknowns.set(budget, found);
-  }
+  const found =
+    unknowns.get(budget) ?? grouped(unknownIn(budget, 'month', null), ({ side, what }) => `${side} ${what}`);
+  unknowns.set(budget, found);
   return found;
 }
 
