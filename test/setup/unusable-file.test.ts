@@ -3,7 +3,7 @@ import { chmodSync, copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
-import { afterAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { WITH_TYPES } from '@/lib/command-line/start/prepare.js';
 import { readyDatabase } from '@/lib/command-line/start/ready-database.js';
 import { database } from '@/lib/data/database';
@@ -11,6 +11,7 @@ import { wholeCheck } from '@/lib/data/whole-check';
 import { databaseState } from '@/lib/views/database-state';
 import { smallShop } from '../lib/commands/small-shop';
 import { freePort } from '../run/free-port.js';
+import { mount, ownDisk } from './own-disk';
 
 /** A small shop in a closed file. Gives its folder and the file. */
 async function closedShop() {
@@ -98,13 +99,7 @@ test.runIf(process.platform !== 'win32').each(['shop.db', 'shop.db-wal', 'shop.d
   },
 );
 
-const disk = mkdtempSync(join(tmpdir(), 'read-only-disk-'));
-const mount = (...args: string[]): boolean => spawnSync('mount', args).status === 0;
-const hasDisk = process.platform === 'linux' && mount('-t', 'tmpfs', '-o', 'size=8m,mode=777', 'none', disk);
-afterAll(() => {
-  if (hasDisk) spawnSync('umount', ['-l', disk]);
-  rmSync(disk, { recursive: true, force: true });
-});
+const { disk, hasDisk } = ownDisk('read-only-disk', 'size=8m,mode=777');
 
 test.skipIf(!hasDisk)('so does a start on a disk that can only be read (needs root)', async () => {
   const { file } = await closedShop();

@@ -1,25 +1,17 @@
-import { spawnSync } from 'node:child_process';
-import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { copyFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { changeShop } from '@/lib/commands/change-shop';
 import { lookAtClock } from '@/lib/commands/watch-clock';
 import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
 import { shopFileOf } from '@/lib/data/snapshot';
+import { mount, ownDisk } from '../../setup/own-disk';
 import { SMALL, smallShop } from '../commands/small-shop';
 import { CLOCK } from './fresh-database';
 
-const disk = mkdtempSync(join(tmpdir(), 'small-disk-'));
-const mount = (...args: string[]): boolean => spawnSync('mount', args).status === 0;
-/** A disk of four megabytes; only root can make one. */
-const hasDisk = process.platform === 'linux' && mount('-t', 'tmpfs', '-o', 'size=4m', 'none', disk);
-
-afterAll(() => {
-  if (hasDisk) spawnSync('umount', ['-l', disk]);
-  rmSync(disk, { recursive: true, force: true });
-});
+/** A disk of four megabytes. */
+const { disk, hasDisk } = ownDisk('small-disk', 'size=4m');
 
 async function shopOnDisk(): Promise<string> {
   const shopId = await smallShop();
