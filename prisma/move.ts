@@ -2,7 +2,7 @@ import { rmSync } from 'node:fs';
 import Sqlite from 'better-sqlite3';
 import pg from 'pg';
 import { lookInto } from '@/lib/data/backup-contents';
-import { APP } from '@/lib/data/postgresql/ask-client';
+import { APP, askClient } from '@/lib/data/postgresql/ask-client';
 import { type Column, digestsOfPostgresql, eachRow, tablesOf, type Value } from '@/lib/data/postgresql-digests';
 import { digestsOfFile, type TableDigest } from '@/lib/data/row-digests';
 import { migrate } from './bring-up-to-date.js';
@@ -23,7 +23,7 @@ export async function moveToPostgresql(file: string, url: string): Promise<Diges
   if (faults.length > 0) throw new Error(`${file} is not sound, so it is not moved. ${faults[0]}`);
   await readyPostgresql(url);
   return withPostgresql(url, async (client) => {
-    await refuseFilled(client, [...(await tablesOf(client)).keys()]);
+    await refuseFilled(client, [...(await tablesOf(askClient(client))).keys()]);
     return fillFrom(client, file);
   });
 }
@@ -37,7 +37,7 @@ async function fillFrom(client: pg.Client, file: string): Promise<Digests> {
   const source = new Sqlite(file, { readonly: true, fileMustExist: true, timeout: 1_000 });
   try {
     source.exec('BEGIN');
-    const tables = await tablesOf(client);
+    const tables = await tablesOf(askClient(client));
     for (const table of inOrder(source, [...tables.keys()])) await fill(client, source, table, tables.get(table) ?? []);
     return same(digestsOfFile(source), await digestsOfPostgresql(client));
   } finally {
@@ -55,7 +55,7 @@ async function fillFrom(client: pg.Client, file: string): Promise<Digests> {
 export async function restoreToPostgresql(file: string, url: string): Promise<Digests> {
   await readyPostgresql(url);
   return withPostgresql(url, async (client) => {
-    const tables = [...(await tablesOf(client)).keys()].map((table) => `"${table}"`);
+    const tables = [...(await tablesOf(askClient(client))).keys()].map((table) => `"${table}"`);
     // The guards of tables that only grow stand aside for this one transaction.
     for (const table of tables) await client.query(`ALTER TABLE ${table} DISABLE TRIGGER USER`);
     await client.query(`TRUNCATE ${tables.join(', ')}`);
@@ -110,7 +110,7 @@ export async function copyFromPostgresql(url: string, file: string): Promise<Dig
 }
 
 async function readInto(target: Sqlite.Database, client: pg.Client): Promise<Digests> {
-  const tables = await tablesOf(client);
+  const tables = await tablesOf(askClient(client));
   const ofItsTables = target.prepare('SELECT * FROM "RowSeal" WHERE "tableName" = \'sqlite_schema\'').raw().all();
   target.exec('BEGIN; PRAGMA defer_foreign_keys = ON');
   // A new database has seals of its own tables already. Where the shop has been on SQLite before, they come with all others.

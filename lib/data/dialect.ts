@@ -1,4 +1,5 @@
 import { postgresqlAddress } from './database-address';
+import { kindOfType } from './postgresql/kind-of-type';
 
 /*
  * Whatever is written differently for SQLite and for PostgreSQL. All other raw SQL of this folder is for both: names in
@@ -72,21 +73,16 @@ export const POSTGRESQL: Dialect = {
     SELECT attname AS name, format_type(atttypid, NULL) AS type, '"' || attname || '"' AS value FROM pg_attribute
     WHERE attrelid = CAST(quote_ident(?) AS regclass) AND attnum > 0 AND NOT attisdropped ORDER BY attnum) AS "columns"`,
   kindAndText(value, type) {
-    switch (type.toLowerCase()) {
-      case 'double precision':
-        return `CASE WHEN ${value} IS NOT NULL THEN 'r' END`;
-      case 'bytea':
-        return `'b' || upper(encode(${value}, 'hex'))`;
-      case 'boolean':
-        return `'i' || CAST(CAST(${value} AS integer) AS text)`;
-      case 'bigint':
-      case 'integer':
-        return `'i' || CAST(${value} AS text)`;
-      default:
-        return `'t' || CAST(${value} AS text)`;
-    }
+    const written = {
+      whole: `'i' || CAST(${value} AS text)`,
+      real: `CASE WHEN ${value} IS NOT NULL THEN 'r' END`,
+      'yes-no': `'i' || CAST(CAST(${value} AS integer) AS text)`,
+      bytes: `'b' || upper(encode(${value}, 'hex'))`,
+      text: `'t' || CAST(${value} AS text)`,
+    };
+    return written[kindOfType(type)];
   },
-  realIn: (value, type) => (type === 'double precision' ? value : null),
+  realIn: (value, type) => (kindOfType(type) === 'real' ? value : null),
   // The types are those of the table. JSON within the JSON stays as it was written.
   insert: (table, fields, rows) => {
     const columns = fields.map(quoted).join(', ');

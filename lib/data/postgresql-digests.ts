@@ -1,23 +1,27 @@
 import type { Client } from 'pg';
+import { grouped } from '@/lib/engine/grouped';
+import { askClient } from './postgresql/ask-client';
+import { kindOfType } from './postgresql/kind-of-type';
 import { type Canonical, canonical, DigestOfTable, type TableDigest } from './row-digests';
+import type { Ask } from './sealed-rows';
 
 /** A column of a table on PostgreSQL: its name, the name of its type, and its place in the key, from 1; 0 outside of it. */
 export type Column = { name: string; type: string; key: number };
 
 /** The tables of a PostgreSQL database with their columns by name; the list of migrations is not among them. */
-export async function tablesOf(client: Client): Promise<Map<string, Column[]>> {
-  const { rows } = await client.query(`
-    SELECT c.table_name AS of, c.column_name AS name, c.data_type AS type, coalesce(k.ordinal_position, 0)::int AS key
-    FROM information_schema.columns c
-    LEFT JOIN information_schema.table_constraints p ON p.table_schema = c.table_schema
-      AND p.table_name = c.table_name AND p.constraint_type = 'PRIMARY KEY'
-    LEFT JOIN information_schema.key_column_usage k ON k.constraint_schema = p.constraint_schema
-      AND k.constraint_name = p.constraint_name AND k.column_name = c.column_name
-    WHERE c.table_schema = 'public' AND c.table_name <> '_prisma_migrations'
-    ORDER BY (c.table_name)::text COLLATE "C", (c.column_name)::text COLLATE "C"`);
-  const tables = new Map<string, Column[]>();
-  for (const { of, name, type, key } of rows) tables.set(of, [...(tables.get(of) ?? []), { name, type, key }]);
-  return tables;
+export async function tablesOf(ask: Ask): Promise<Map<string, Column[]>> {
+  const rows = await ask(`
+    SELECT c.relname AS "table", a.attname AS name, format_type(a.atttypid, NULL) AS type,
+      CAST(coalesce(array_position(CAST(i.indkey AS int2[]), a.attnum) + 1, 0) AS text) AS key
+    FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attnum > 0 AND NOT a.attisdropped
+    LEFT JOIN pg_index i ON i.indrelid = c.oid AND i.indisprimary
+    WHERE c.relkind = 'r' AND c.relnamespace = CAST('public' AS regnamespace) AND c.relname <> '_prisma_migrations'
+    ORDER BY CAST(c.relname AS text) COLLATE "C", CAST(a.attname AS text) COLLATE "C"`);
+  const columns = rows.map(({ table, name, type, key }) => ({
+    ...{ table: String(table), name: String(name), type: String(type), key: Number(key) },
+  }));
+  const tables = grouped(columns, ({ table }) => table);
+  return new Map([...tables].map(([table, its]) => [table, its.map(({ name, type, key }) => ({ name, type, key }))]));
 }
 
 /**
@@ -28,7 +32,7 @@ export async function tablesOf(client: Client): Promise<Map<string, Column[]>> {
  */
 export async function digestsOfPostgresql(client: Client): Promise<Record<string, TableDigest>> {
   const digests: [string, TableDigest][] = [];
-  for (const [table, columns] of await tablesOf(client)) {
+  for (const [table, columns] of await tablesOf(askClient(client))) {
     const digest = new DigestOfTable();
     await eachRow(client, table, columns, (values) => digest.add(values.map(canonical)));
     digests.push([table, digest.result()]);
@@ -60,15 +64,14 @@ export async function eachRow(
   await client.query('CLOSE each_row');
 }
 
-const WHOLE = ['bigint', 'integer'];
-
 function asText({ name, type }: Column): string {
-  if (type === 'boolean') return `"${name}"::int::text`;
-  return type === 'text' || type === 'bytea' || type === 'double precision' ? `"${name}"` : `"${name}"::text`;
+  const kind = kindOfType(type);
+  if (kind === 'yes-no') return `"${name}"::int::text`;
+  return kind === 'bytes' || kind === 'real' ? `"${name}"` : `"${name}"::text`;
 }
 
 function asInSqlite(value: unknown, column: Column | undefined): Value {
   if (value === null || typeof value === 'number' || Buffer.isBuffer(value)) return value;
-  const isWhole = column?.type === 'boolean' || WHOLE.includes(column?.type ?? '');
-  return isWhole ? BigInt(String(value)) : String(value);
+  const kind = kindOfType(column?.type ?? '');
+  return kind === 'whole' || kind === 'yes-no' ? BigInt(String(value)) : String(value);
 }

@@ -5,6 +5,7 @@ import type { RowFault } from '../row-seals';
 import { askThrough } from '../seal-records';
 import type { Ask } from '../sealed-rows';
 import { sha256 } from '../sha256';
+import { kindOfType } from './kind-of-type';
 import { rowFaults, type Sealed, sealedTables } from './row-seals';
 
 /** How PostgreSQL finds rows that do not fit their seals, and gives them new ones. */
@@ -37,7 +38,7 @@ async function asItStands(ask: Ask, sealed: Sealed | undefined, fault: RowFault)
 
 /** A value as SQL writes it: numbers in their digits, all else in quotes. */
 const quoted = (value: string, type: string): string =>
-  ['bigint', 'integer', 'double precision'].includes(type)
+  ['whole', 'real'].includes(kindOfType(type))
     ? `coalesce(CAST(${value} AS text), 'NULL')`
     : `quote_nullable(CAST(${value} AS text))`;
 

@@ -19,32 +19,29 @@ export function askClient(client: pg.Client | pg.Pool): Ask {
 }
 
 /** Do a piece of work in one transaction that sees one moment and writes nothing. */
-export async function atOneMoment<T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> {
-  const client = new pg.Client({
-    ...{ connectionString: url, connectionTimeoutMillis: CONNECT_MS, application_name: APP },
-    options: READS,
-  });
-  // What breaks the connection is thrown by the question that is under way.
-  client.on('error', () => {});
-  await client.connect();
-  try {
+export const atOneMoment = <T>(url: string, work: (client: pg.Client) => Promise<T>): Promise<T> =>
+  onConnection({ connectionString: url, options: READS }, async (client) => {
     await client.query('BEGIN');
-    return await work(client);
-  } finally {
-    await client.end().catch(() => {});
-  }
-}
+    return work(client);
+  });
 
 /** Do a piece of work while this program holds a lock. Gives false, and does nothing, where another process holds it. */
-export async function whileLocked(url: string, lock: number, work: () => Promise<void>): Promise<boolean> {
-  const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: CONNECT_MS, application_name: APP });
-  client.on('error', () => {});
-  await client.connect();
-  try {
+export const whileLocked = (url: string, lock: number, work: () => Promise<void>): Promise<boolean> =>
+  onConnection({ connectionString: url }, async (client) => {
     const { rows } = await client.query<{ taken: boolean }>('SELECT pg_try_advisory_lock($1) AS taken', [lock]);
     if (!rows[0]?.taken) return false;
     await work();
     return true;
+  });
+
+/** Do a piece of work on a connection of its own, which ends with it. */
+async function onConnection<T>(config: pg.ClientConfig, work: (client: pg.Client) => Promise<T>): Promise<T> {
+  const client = new pg.Client({ ...config, connectionTimeoutMillis: CONNECT_MS, application_name: APP });
+  // What breaks the connection is thrown by the question that is under way.
+  client.on('error', () => {});
+  await client.connect();
+  try {
+    return await work(client);
   } finally {
     await client.end().catch(() => {});
   }

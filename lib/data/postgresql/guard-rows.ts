@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { Client } from 'pg';
 import { type Column, tablesOf } from '../postgresql-digests';
 import { sha256 } from '../sha256';
+import { askClient } from './ask-client';
 import { columnsSealed, type Sealed, sealedOf } from './row-seals';
 
 /*
@@ -25,7 +26,7 @@ export async function guardRows(client: Client): Promise<void> {
   if (rows[0] && Object.values(rows[0])[0] !== 'UTF8') {
     throw new Error("The database that DATABASE_URL names keeps no UTF-8 text. Make one with ENCODING 'UTF8'.");
   }
-  const tables = await tablesOf(client);
+  const tables = await tablesOf(askClient(client));
   const guards = sha256(Buffer.from([...tables].map(([table, columns]) => guardsOf(table, columns)).join(FUNCTIONS)));
   if ((await guardsHere(client)) === guards) return;
   await teachSeals(client);

@@ -1,6 +1,7 @@
-import type { Column } from '../postgresql-digests';
+import { type Column, tablesOf } from '../postgresql-digests';
 import { NOT_IN_A_SEAL, NOT_SEALED, type RowFault } from '../row-seals';
 import type { Ask } from '../sealed-rows';
+import { kindOfType } from './kind-of-type';
 
 /*
  * The seals of rows on PostgreSQL: the same text and the same hash as `rowSeal` makes of the same row on SQLite, so that a
@@ -37,37 +38,19 @@ const lineOf =
     `'${name} ' || ${written(`${row}."${name}"`, type)} || chr(10)`;
 
 function written(value: string, type: string): string {
-  switch (type) {
-    case 'double precision':
-      return `'real ' || kept.decimals(${value})`;
-    case 'bytea':
-      return `'blob ' || encode(${value}, 'hex')`;
-    case 'boolean':
-      return `'integer ' || CAST(CAST(${value} AS integer) AS text)`;
-    case 'bigint':
-    case 'integer':
-      return `'integer ' || CAST(${value} AS text)`;
-    default:
-      return `'text ' || kept.signs(CAST(${value} AS text)) || ' ' || CAST(${value} AS text)`;
-  }
+  const lines = {
+    whole: `'integer ' || CAST(${value} AS text)`,
+    real: `'real ' || kept.decimals(${value})`,
+    'yes-no': `'integer ' || CAST(CAST(${value} AS integer) AS text)`,
+    bytes: `'blob ' || encode(${value}, 'hex')`,
+    text: `'text ' || kept.signs(CAST(${value} AS text)) || ' ' || CAST(${value} AS text)`,
+  };
+  return lines[kindOfType(type)];
 }
 
-/** Every table with its columns, as `tablesOf` gives them to a connection of the driver's own. */
-export async function sealedTables(ask: Ask): Promise<Sealed[]> {
-  const rows = await ask(`SELECT c.relname AS "table", a.attname AS name, format_type(a.atttypid, NULL) AS type,
-      CAST(coalesce(array_position(CAST(i.indkey AS int2[]), a.attnum) + 1, 0) AS text) AS key
-    FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attnum > 0 AND NOT a.attisdropped
-    LEFT JOIN pg_index i ON i.indrelid = c.oid AND i.indisprimary
-    WHERE c.relkind = 'r' AND c.relnamespace = CAST('public' AS regnamespace)`);
-  const tables = new Map<string, Column[]>();
-  for (const { table, name, type, key } of rows) {
-    const column = { name: String(name), type: String(type), key: Number(key) };
-    tables.set(String(table), [...(tables.get(String(table)) ?? []), column]);
-  }
-  return [...tables]
-    .sort(([one], [other]) => (one < other ? -1 : 1))
-    .flatMap(([table, columns]) => sealedOf(table, columns) ?? []);
-}
+/** Every table that has seals. */
+export const sealedTables = async (ask: Ask): Promise<Sealed[]> =>
+  [...(await tablesOf(ask))].flatMap(([table, columns]) => sealedOf(table, columns) ?? []);
 
 /**
  * Every row that does not fit its seal, tables in the order of their names, as `rowFaults` finds them on SQLite.
