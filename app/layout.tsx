@@ -8,15 +8,18 @@ import { standsAlone } from '@/lib/door/alone-page';
 import { buildName } from '@/lib/door/build-name';
 import { enteredAs } from '@/lib/door/entered-as';
 import { type HereNow, shopNow } from '@/lib/views/house';
+import { type ShopsAndShown, shopsAndShown } from '@/lib/views/shown-shop';
 import { EnteredAs } from './_parts/entered-as';
 import { FindAnything } from './_parts/find-anything';
 import { Hatching } from './_parts/hatching';
 import { KeepOffline } from './_parts/keep-offline';
 import { PlaceLinks } from './_parts/place-links';
 import { PLACES } from './_parts/places';
+import { RememberShop } from './_parts/remember-shop';
 import { TypedEarly } from './_parts/typed-early';
 import { TypedEarlyNotes } from './_parts/typed-early-notes';
 import { UnsentMixes } from './_parts/unsent-mixes';
+import { WhichShop } from './_parts/which-shop';
 import { WorkingOpener } from './_parts/working-opener';
 import styles from './layout.module.css';
 
@@ -35,18 +38,18 @@ export const viewport: Viewport = {
 /** What every page stands in: the shop's name, the places, the caution. What a secret link shows stands by itself. */
 export default async function Layout({ children }: { children: ReactNode }) {
   const isAlone = await standsAlone();
-  const here = isAlone ? null : await hereIfReadable();
+  const [device, here] = isAlone ? [null, null] : [await readable(shopsAndShown()), await readable(shopNow(clock))];
   return (
     <html lang="en">
-      <body>{isAlone ? <Alone>{children}</Alone> : <Framed here={here}>{children}</Framed>}</body>
+      <body>{isAlone ? <Alone>{children}</Alone> : <Framed {...{ here, device }}>{children}</Framed>}</body>
     </html>
   );
 }
 
 /** A page that cannot be made without the shop says so itself; the keep-out board can, and must stand in something. */
-async function hereIfReadable(): Promise<HereNow | null> {
+async function readable<T>(reading: Promise<T>): Promise<T | null> {
   try {
-    return await shopNow(clock);
+    return await reading;
   } catch (error) {
     unstable_rethrow(error);
     return null;
@@ -59,7 +62,9 @@ const Alone = ({ children }: { children: ReactNode }) => (
   </main>
 );
 
-async function Framed({ here, children }: { here: HereNow | null; children: ReactNode }) {
+type FramedProps = { here: HereNow | null; device: ShopsAndShown | null; children: ReactNode };
+
+async function Framed({ here, device, children }: FramedProps) {
   return (
     <>
       <TypedEarlyNotes />
@@ -81,8 +86,9 @@ async function Framed({ here, children }: { here: HereNow | null; children: Reac
       </header>
       {here && <UnsentMixes />}
       <main id="main" className={styles.main} tabIndex={-1}>
-        {children}
+        {device?.isAsked ? <WhichShop shops={device.shops} /> : children}
       </main>
+      {device?.remember && <RememberShop shop={device.remember} />}
       <footer className={styles.caution}>
         <b>The label governs.</b> This page only repeats what was typed in from it. Local rules and licensed practice
         come first.

@@ -13,6 +13,7 @@ export type Fault = { path: string; message: string };
 export type Refusal =
   | { code: 'not-enough-stock'; wanted: Stock; left: Stock; unit: 'mL' | 'g' }
   | { code: 'not-found'; what: string; id: string }
+  | { code: 'which-shop'; shops: { id: string; name: string }[] }
   | { code: 'already-there'; what: string; id: string }
   | { code: 'already-opened'; on: string }
   | { code: 'nothing-left' }
@@ -60,6 +61,8 @@ const SENTENCES: Sentences = {
   'not-enough-stock': ({ left, unit, wanted }) =>
     `There is not enough left: ${wanted / 1000} ${unit} wanted, ${left / 1000} ${unit} there. Take less, or count the bottle.`,
   'not-found': ({ id, what }) => `There is no ${what} "${id}" in this shop.`,
+  'which-shop': ({ shops }) =>
+    `There are several shops here, and this device works in none of them yet. Name one with shop=ID: ${shopsInWords(shops)}.`,
   'already-there': ({ id, what }) => `There is already a ${what} "${id}" in this shop. Give the new one another id.`,
   'already-opened': ({ on }) => `This container was already opened, on ${on}.`,
   'nothing-left': () => 'There is nothing left in this bottle.',
@@ -110,3 +113,11 @@ const SENTENCES: Sentences = {
 
 /** Every code that a refusal may have. */
 export const REFUSAL_CODES = Object.keys(SENTENCES) as Refusal['code'][];
+
+/** At most so many shops are named in a sentence. */
+const SHOPS_NAMED = 5;
+
+function shopsInWords(shops: { id: string; name: string }[]): string {
+  const named = shops.slice(0, SHOPS_NAMED).map(({ id, name }) => `${id} (${name})`);
+  return [...named, ...(shops.length > SHOPS_NAMED ? [`and ${shops.length - SHOPS_NAMED} more`] : [])].join(', ');
+}

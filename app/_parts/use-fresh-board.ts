@@ -37,6 +37,7 @@ export function useFreshBoard<First extends Board | null>(first: First, from: st
   const [confirmed, setConfirmed] = useState<Confirmed | null>(null);
   const [fresh, setFresh] = useState({ isConfirmed: true, isApart: false, isAlive: false });
   const last = useRef<Confirmed | null>(null);
+  const shop = useRef(first?.shop ?? null);
   useEffect(() => {
     const begun = clock.steady();
     // Counted from when the page was asked for. A page that was kept, and shown again, is asked for anew first.
@@ -44,6 +45,10 @@ export function useFreshBoard<First extends Board | null>(first: First, from: st
     const show = () => setFresh(judged(last.current, first));
     const stop = keepAsking(from, {
       onAnswer: (answer) => {
+        // This device was moved to another shop meanwhile: the page that shows the one before is made anew.
+        const told = answer?.board?.shop ?? shop.current;
+        if (shop.current !== null && told !== shop.current) location.reload();
+        shop.current = told;
         last.current = answer;
         setConfirmed(answer);
         show();

@@ -7,7 +7,8 @@ import { makeBackupNow } from '@/lib/commands/back-up';
 import { putRight } from '@/lib/commands/put-right';
 import { startShop } from '@/lib/commands/start-shop';
 import { doorAction } from '@/lib/door/door-action';
-import { SHOWN_SHOP, shopNamed } from '@/lib/views/shown-shop';
+import { shopNamed } from '@/lib/views/shown-shop';
+import { DEVICE_SHOP, REMEMBERED_SECONDS } from '@/shared/device-shop';
 import { BackUp } from '@/shared/forms/back-up';
 import type { FormState } from '@/shared/forms/form-state';
 import { PutRightForm } from '@/shared/forms/put-right';
@@ -19,22 +20,25 @@ const show = doorAction(ShowShop, async ({ shop }) => {
   const found = await shopNamed(shop);
   if (!found) return refuse({ code: 'not-found', what: 'shop', id: shop });
   await look(found.id);
-  return accept({ message: `${found.name} is shown now.`, link: '/today' });
+  return accept({ message: `${found.name} is the shop of this device now.`, link: '/today' });
 });
 
-/** Look at another shop in this browser. */
+/** Let this device work in another shop. */
 export async function showShopAction(state: FormState, form: FormData): Promise<FormState> {
   return show(state, form);
 }
 
-const start = doorAction(StartShop, async ({ commandId, ...settings }) => {
+const start = doorAction(StartShop, async ({ commandId, here, ...settings }) => {
   const outcome = await startShop({ commandId, settings }, clock);
   if (!outcome.ok) return outcome;
-  await look(outcome.value.shopId);
-  return accept({ message: `${settings.name} is there, with nothing in it yet.`, link: '/today' });
+  const { shopId } = outcome.value;
+  if (here === 'yes') await look(shopId);
+  else revalidatePath('/', 'layout');
+  const link = here === 'yes' ? '/today' : '/setup#shops';
+  return accept({ message: `${settings.name} is there, with nothing in it yet.`, link });
 });
 
-/** Start a shop with nothing in it, and look at it. */
+/** Start a shop with nothing in it. The device works in it only if the person asks for that. */
 export async function startShopAction(state: FormState, form: FormData): Promise<FormState> {
   return start(state, form);
 }
@@ -71,7 +75,7 @@ export async function backUpAction(state: FormState, form: FormData): Promise<Fo
 }
 
 async function look(shopId: string): Promise<void> {
-  const year = 365 * 24 * 60 * 60;
-  (await cookies()).set(SHOWN_SHOP, shopId, { httpOnly: true, sameSite: 'lax', path: '/', maxAge: year });
+  const lasting = { httpOnly: true, sameSite: 'lax', path: '/', maxAge: REMEMBERED_SECONDS } as const;
+  (await cookies()).set(DEVICE_SHOP, shopId, lasting);
   revalidatePath('/', 'layout');
 }

@@ -115,9 +115,14 @@ function Done({ step, isShown }: { step: Extract<Step, { at: 'done' }>; isShown:
   return (
     <div className={field.said} data-good="">
       <p>
-        {name}: {imported.added} added, {imported.changed} changed. <a href="/today">Go to today</a>
+        {name}: {imported.added} added, {imported.changed} changed. {isShown && <a href="/today">Go to today</a>}
       </p>
-      {!isShown && <ShowShopButton shop={{ id: imported.shopId, name }} />}
+      {!isShown && (
+        <>
+          <p>This device still works in the shop that its head names.</p>
+          <ShowShopButton shop={{ id: imported.shopId, name }} />
+        </>
+      )}
     </div>
   );
 }
@@ -182,7 +187,7 @@ function ChooseFile({ shown, isBusy, isDone, onPreview }: ChooseFileProps) {
         {shown && (
           <label className="tick">
             <input type="radio" name="into" value={shown.id} />
-            {shown.name}, which is shown now
+            {shown.name}, the shop of this device
           </label>
         )}
       </fieldset>

@@ -44,7 +44,11 @@ export default async function SetupPage() {
                       {shop.isDemo ? 'the demo shop, ' : ''}here since {showDay(shop.createdOn)}
                     </small>
                   </span>
-                  {shop.id === shown?.id ? <span className="soft">shown now</span> : <ShowShopButton shop={shop} />}
+                  {shop.id === shown?.id ? (
+                    <span className="soft">the shop of this device</span>
+                  ) : (
+                    <ShowShopButton shop={shop} />
+                  )}
                 </li>
               ))}
             </ul>

@@ -44,8 +44,11 @@ export function StartShopForm() {
       </FormField>
       <FormAnswer state={state} />
       <p>
-        <button type="submit" data-main="" disabled={isSending}>
-          {isSending ? 'Starting…' : 'Start this shop'}
+        <button type="submit" name="here" value="yes" data-main="" disabled={isSending}>
+          {isSending ? 'Starting…' : 'Start it and work in it here'}
+        </button>{' '}
+        <button type="submit" name="here" value="no" disabled={isSending}>
+          Only start it
         </button>
       </p>
     </form>

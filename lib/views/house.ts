@@ -40,7 +40,7 @@ export type House = HereNow & {
  * The shop that is being looked at, as it stands now. Read once for a request, whoever asks. What every page stands in
  * needs no more than this, so that a shop whose plan cannot be made can still be left for another.
  *
- * Gives   null when there is no shop in this database
+ * Gives   null when there is no shop in this database, and when the device has to be asked which one is its own
  */
 export const shopNow = cache(async (clock: Clock): Promise<HereNow | null> => {
   const { shown } = await shopsAndShown();

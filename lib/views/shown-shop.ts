@@ -2,25 +2,32 @@ import 'server-only';
 import { cookies } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { cache } from 'react';
+import { DEVICE_SHOP, deviceShop, toRemember } from '@/shared/device-shop';
 import { type ShopListed, shopHere, shopsHere } from '../data/shops';
 
-/** The cookie that remembers which shop this browser looks at. */
-export const SHOWN_SHOP = 'shown-shop';
+/** The id of the shop that this device remembers; empty where it remembers none. */
+export const chosenShop = async (): Promise<string> => (await cookies()).get(DEVICE_SHOP)?.value ?? '';
 
-/** The shop that this browser has chosen, by its id; empty where it chose none. */
-export const chosenShop = async (): Promise<string> => (await cookies()).get(SHOWN_SHOP)?.value ?? '';
+/** Every shop in this database, and the one that this device works in. */
+export type ShopsAndShown = {
+  shops: readonly ShopListed[];
+  /** Null where there is no shop, and where the device has to be asked. */
+  shown: ShopListed | null;
+  /** True when there are several shops and this device was given none of them. */
+  isAsked: boolean;
+  /** The id that this device has to remember from now on; null for none. */
+  remember: string | null;
+};
 
-/** Every shop in this database, and which of them this browser looks at. */
-export const shopsAndShown = cache(async (): Promise<{ shops: readonly ShopListed[]; shown: ShopListed | null }> => {
+/** Every shop in this database, and the one that this device works in. It is asked for, never guessed. */
+export const shopsAndShown = cache(async (): Promise<ShopsAndShown> => {
   // The cookie comes first: it tells Next that no page can be made at build time, when there is no database yet.
   const chosen = await chosenShop();
   const shops = await shopsHere();
-  return { shops, shown: shops.find(({ id }) => id === chosen) ?? newestOwn(shops) ?? shops.at(-1) ?? null };
+  const shop = deviceShop(chosen, shops);
+  const shown = typeof shop === 'object' ? shop : null;
+  return { shops, shown, isAsked: shop === 'ask', remember: toRemember(chosen, shops) };
 });
-
-/** Whoever has a shop of their own wants to see that one, and the demo only as long as there is none. */
-const newestOwn = (shops: readonly ShopListed[]): ShopListed | undefined =>
-  shops.filter(({ isDemo }) => !isDemo).at(-1);
 
 /** One shop of this database by its id; null when there is none. */
 export const shopNamed = shopHere;

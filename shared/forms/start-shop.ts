@@ -25,5 +25,7 @@ export const StartShop = z.strictObject({
     }),
   units: z.enum(['us', 'metric'], { error: 'Choose US or metric units.' }),
   fillCapacity: z.string().trim().superRefine(says(readVolume)),
+  /** `yes` by the button that also lets this device work in the new shop. */
+  here: z.enum(['yes', 'no']).default('no'),
 });
 export type StartShop = z.output<typeof StartShop>;

@@ -45,7 +45,7 @@ const ROOMS: Room[] = [
     packages: [SERVER_ONLY, NODE],
   },
   {
-    // The one view that reads a request: the cookie that remembers which shop this browser looks at.
+    // The one view that reads a request: the cookie in which a device remembers its shop.
     in: /^lib\/views\/shown-shop\.ts$/,
     own: [/^lib\/data\//, SHARED],
     packages: [SERVER_ONLY, /^react$/, /^next\/(headers|navigation)$/],

@@ -10,7 +10,7 @@ test('the shop can be saved as a file, and bringing that file back would change 
   await bring
     .getByLabel('Choose a file')
     .setInputFiles({ name: 'shop.json', mimeType: 'application/json', buffer: file });
-  await bring.getByLabel(/which is shown now/).check();
+  await bring.getByLabel(/the shop of this device/).check();
   await bring.getByRole('button', { name: 'Show what would change' }).click();
   await expect(bring.getByRole('heading', { name: /0 added, 0 changed/ })).toBeVisible();
   await expect(bring.getByRole('button', { name: /^Make/ })).toHaveCount(0);
@@ -24,7 +24,7 @@ test('what a changed file would do is shown from what to what, before anything i
   await bring
     .getByLabel('Choose a file')
     .setInputFiles({ name: 'shop.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(file)) });
-  await bring.getByLabel(/which is shown now/).check();
+  await bring.getByLabel(/the shop of this device/).check();
   await bring.getByRole('button', { name: 'Show what would change' }).click();
   await expect(bring.getByRole('heading', { name: /0 added, 1 changed/ })).toBeVisible();
   await expect(bring).toContainText('to Front bench, renamed');
@@ -67,7 +67,7 @@ test('a shop that is half typed survives a reload, and a wrong field keeps what 
   await page.reload();
   await expect(start.getByLabel('What it is called')).toHaveValue('My Own Shop');
   await start.getByLabel('Time zone').fill('America/New_York');
-  await start.getByRole('button', { name: 'Start this shop' }).click();
+  await start.getByRole('button', { name: 'Start it and work in it here' }).click();
   await expect(start.getByLabel('What one sprayer fill holds')).toHaveAttribute('aria-invalid', 'true');
   await expect(start.getByLabel('What one sprayer fill holds')).toHaveAccessibleDescription(/two gallons/);
   await expect(start.getByLabel('What it is called')).toHaveValue('My Own Shop');

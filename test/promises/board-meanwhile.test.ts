@@ -6,7 +6,7 @@ import { demoShop } from '@/lib/demo/demo-shop';
 import { Day } from '@/shared/time/day';
 import { generatedShop } from '../bench/generated-shop';
 import { freePort } from '../run/free-port.js';
-import { bringIn } from './one-bottle';
+import { bringIn, worksIn } from './one-bottle';
 import { commandId, type Served, serve } from './served';
 
 /*
@@ -27,7 +27,7 @@ async function boardMeanwhile(server: Served, shop: string, work: Promise<unknow
   });
   const waits: number[] = [];
   while (!isOver) {
-    const { status, ms } = await server.get('/keep-out/now', { Cookie: `shown-shop=${shop}` });
+    const { status, ms } = await server.get('/keep-out/now', worksIn(shop));
     expect(status).toBe(200);
     waits.push(ms);
     await new Promise((resolve) => setTimeout(resolve, 20));

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { freePort } from '../run/free-port.js';
 import { runs } from '../runs';
 import { figure } from './figure';
-import { booksOf, bringIn, mixesIn, mixOf } from './one-bottle';
+import { booksOf, bringIn, mixesIn, mixOf, worksIn } from './one-bottle';
 import { type Answer, serve } from './served';
 
 const HELD_MS = runs(4_000, 10_000);
@@ -22,7 +22,7 @@ test('while another program holds the file, boards are answered, changes are ref
   const until = performance.now() + HELD_MS;
   const [boards, changes]: [Answer[], Answer[]] = [[], []];
   const looking = async () => {
-    while (performance.now() < until) boards.push(await server.get('/keep-out/now'));
+    while (performance.now() < until) boards.push(await server.get('/keep-out/now', worksIn(shop)));
   };
   const changing = async () => {
     while (performance.now() < until - 3_000) changes.push(await server.post('/api/v1/mix/finish', mixOf(shop)));

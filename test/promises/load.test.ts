@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { freePort } from '../run/free-port.js';
 import { isLong } from '../runs';
 import { figure } from './figure';
-import { booksOf, bringIn, mixesIn, mixOf } from './one-bottle';
+import { booksOf, bringIn, mixesIn, mixOf, worksIn } from './one-bottle';
 import { type Answer, type Served, serve } from './served';
 
 const MB = 2 ** 20;
@@ -46,7 +46,7 @@ test.runIf(isLong)(
   { timeout: 600_000 },
   () =>
     withShop(async (server, shop, folder) => {
-      const boards = await askFor(30_000, 20, () => server.get('/keep-out/now'));
+      const boards = await askFor(30_000, 20, () => server.get('/keep-out/now', worksIn(shop)));
       const mixes = await askFor(30_000, 4, () => server.post('/api/v1/mix/finish', mixOf(shop)));
       expect([...boards, ...mixes].filter(({ status }) => status !== 200)).toEqual([]);
       await server.stop();
@@ -62,7 +62,9 @@ test.runIf(isLong && process.platform === 'linux')(
     withShop(async (server, shop, folder) => {
       const minutes: { held: number; log: number }[] = [];
       for (let minute = 0; minute < 10; minute += 1) {
-        const looking = askFor(60_000, 2, () => server.get(minute % 2 === 0 ? '/keep-out/now' : '/today'));
+        const looking = askFor(60_000, 2, () =>
+          server.get(minute % 2 === 0 ? '/keep-out/now' : '/today', worksIn(shop)),
+        );
         const mixing = askFor(60_000, 1, async () => {
           await new Promise((pause) => setTimeout(pause, 500));
           return server.post('/api/v1/mix/finish', mixOf(shop));

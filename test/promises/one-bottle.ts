@@ -36,6 +36,9 @@ export async function bringIn(server: Served, file: object = SHOP): Promise<stri
   return String(body.shopId);
 }
 
+/** What a device that works in a shop sends with every question. */
+export const worksIn = (shop: string) => ({ Cookie: `shown-shop=${shop}` });
+
 /** One mix that draws from the bottle, as a device sends it. */
 export const mixOf = (shop: string, id = commandId()) => ({
   ...{ commandId: id, shop, recipe: 'r', benches: ['b'], sprayed: '2 L' },

@@ -1,6 +1,6 @@
 import { figure } from '../../promises/figure';
 import { expect, test } from '../page-test';
-import { knock, OWN_HOST, OWN_ORIGIN, rawKnock } from './knock';
+import { demoShopHere, knock, OWN_HOST, OWN_ORIGIN, rawKnock } from './knock';
 
 const PAGES = ['/today', '/week', '/shelf', '/setup'];
 
@@ -70,6 +70,7 @@ test.describe(() => {
           console.error(`policy: ${violatedDirective} ${blockedURI} ${sourceFile}`);
         });
       });
+      await page.context().addCookies([{ name: 'shown-shop', value: demoShopHere(), url: OWN_ORIGIN }]);
       const violations: string[] = [];
       page.on('console', (message) => {
         if (/policy/i.test(message.text())) violations.push(message.text());

@@ -1,7 +1,18 @@
 import { expect, test } from '@playwright/test';
 import { figure } from '../../promises/figure';
 import { runs } from '../../runs';
-import { actionBody, builtActions, everyRow, FORM_TYPE, knock, OWN_HOST, OWN_ORIGIN, PORT, rawKnock } from './knock';
+import {
+  actionBody,
+  builtActions,
+  demoShopHere,
+  everyRow,
+  FORM_TYPE,
+  knock,
+  OWN_HOST,
+  OWN_ORIGIN,
+  PORT,
+  rawKnock,
+} from './knock';
 
 const FIELDS = {
   commandId: '0123456789abcdef0123456789abcdef',
@@ -100,6 +111,7 @@ test('another site is given no page, no figure and no file; a person who follows
     const headers = { 'Sec-Fetch-Site': 'cross-site', 'Sec-Fetch-Mode': 'no-cors', 'Sec-Fetch-Dest': 'script' };
     expect({ path, status: (await knock({ method: 'GET', path, headers })).status }).toEqual({ path, status: 403 });
   }
+  await page.context().addCookies([{ name: 'shown-shop', value: demoShopHere(), url: OWN_ORIGIN }]);
   await page.route('http://shop.example/', (route) =>
     route.fulfill({ contentType: 'text/html', body: `<a href="${OWN_ORIGIN}/setup?from=mail">to the shop</a>` }),
   );

@@ -22,7 +22,9 @@ export type Heard = { status: number; headers: IncomingHttpHeaders; body: string
 /** Send a request exactly as written: no browser or client library in between mends it. */
 export function knock({ method = 'POST', path = '/', headers = {}, body }: Knock): Promise<Heard> {
   const given = Object.fromEntries(
-    Object.entries({ Host: OWN_HOST, ...headers }).filter(([, value]) => value !== undefined),
+    Object.entries({ Host: OWN_HOST, Cookie: `shown-shop=${demoShopHere()}`, ...headers }).filter(
+      ([, value]) => value !== undefined,
+    ),
   );
   const isFramed = Object.keys(given).some((name) => /^(content-length|transfer-encoding)$/i.test(name));
   const framed =
@@ -45,6 +47,14 @@ export function knock({ method = 'POST', path = '/', headers = {}, body }: Knock
     sent.on('error', reject);
     sent.end(body);
   });
+}
+
+let demo: string | undefined;
+
+/** The id of the demo shop of this server: what knocks works in it, whatever other shops were brought in. */
+export function demoShopHere(): string {
+  demo ??= inDatabase((database) => String(database.prepare('SELECT id FROM Shop WHERE isDemo = 1').pluck().get()));
+  return demo;
 }
 
 /** Send raw bytes down a socket, and give the status line of the answer; empty when the server just hangs up. */
@@ -91,8 +101,7 @@ export function builtActions(): string[] {
 
 /** Everything the database holds, in one line: it changes when any row of any table does. */
 export function everyRow(): string {
-  const database = new Database(join(E2E_DATA, 'door/shop.db'), { readonly: true, fileMustExist: true });
-  try {
+  return inDatabase((database) => {
     const tables = database.prepare("SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name").pluck().all();
     return tables
       .map(
@@ -100,6 +109,13 @@ export function everyRow(): string {
           `${table}:${JSON.stringify(database.prepare(`SELECT * FROM "${table}"`).safeIntegers().raw().all(), withBigInts)}`,
       )
       .join('\n');
+  });
+}
+
+function inDatabase<T>(look: (database: Database.Database) => T): T {
+  const database = new Database(join(E2E_DATA, 'door/shop.db'), { readonly: true, fileMustExist: true });
+  try {
+    return look(database);
   } finally {
     database.close();
   }
