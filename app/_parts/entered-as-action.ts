@@ -2,6 +2,7 @@
 
 import { revalidatePath } from 'next/cache';
 import { cookies } from 'next/headers';
+import { isServedByHttps } from '@/lib/door/allowed-hosts';
 import { doorAction } from '@/lib/door/door-action';
 import { ENTERED_AS } from '@/lib/door/visitor';
 import { EnteredAs } from '@/shared/forms/entered-as';
@@ -10,7 +11,13 @@ import { accept } from '@/shared/outcome';
 
 const sign = doorAction(EnteredAs, async ({ who }) => {
   const year = 365 * 24 * 60 * 60;
-  (await cookies()).set(ENTERED_AS, who, { httpOnly: true, sameSite: 'lax', path: '/', maxAge: year });
+  (await cookies()).set(ENTERED_AS, who, {
+    httpOnly: true,
+    sameSite: 'lax',
+    path: '/',
+    maxAge: year,
+    secure: isServedByHttps(),
+  });
   revalidatePath('/', 'layout');
   return accept({ message: `What is entered here from now on is signed ${who}.` });
 });

@@ -6,6 +6,7 @@ import { clock } from '@/lib/clock';
 import { makeBackupNow } from '@/lib/commands/back-up';
 import { putRight } from '@/lib/commands/put-right';
 import { startShop } from '@/lib/commands/start-shop';
+import { isServedByHttps } from '@/lib/door/allowed-hosts';
 import { doorAction } from '@/lib/door/door-action';
 import { shopNamed } from '@/lib/views/shown-shop';
 import { DEVICE_SHOP, REMEMBERED_SECONDS } from '@/shared/device-shop';
@@ -76,6 +77,6 @@ export async function backUpAction(state: FormState, form: FormData): Promise<Fo
 
 async function look(shopId: string): Promise<void> {
   const lasting = { httpOnly: true, sameSite: 'lax', path: '/', maxAge: REMEMBERED_SECONDS } as const;
-  (await cookies()).set(DEVICE_SHOP, shopId, lasting);
+  (await cookies()).set(DEVICE_SHOP, shopId, { ...lasting, secure: isServedByHttps() });
   revalidatePath('/', 'layout');
 }

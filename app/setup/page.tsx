@@ -83,6 +83,7 @@ const LINKS = [
   ['/mix/recipes', 'Recipes', 'what is mixed'],
   ['/setup/programs', 'Programs', 'what is sprayed where, and how often'],
   ['/setup/board', 'A board for the sales floor', 'a link that shows states and nothing else'],
+  ['/setup/phones', 'Phones', 'where they reach this shop'],
   ['/setup/calendar', 'Calendar', 'sprayings and keep-out in a calendar program'],
   ['/setup/alerts', 'Alerts', 'by e-mail, to another program, and when to be quiet'],
   ['/setup/clock', 'The clock', 'what intervals are counted by'],

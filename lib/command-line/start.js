@@ -7,7 +7,8 @@ if (TOO_OLD) {
   console.error(`\n  ${TOO_OLD}\n`);
   process.exitCode = 1;
 } else {
-  import('./start/start-up.js').then(({ startUp }) => startUp({ developing: process.argv.includes('--dev') }));
+  const [developing, network, plain] = ['--dev', '--network', '--plain'].map((option) => process.argv.includes(option));
+  import('./start/start-up.js').then(({ startUp }) => startUp({ developing, asked: { network, plain } }));
 }
 
 /** What to say about a Node that cannot run this shop, or null. */

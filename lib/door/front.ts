@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { IncomingMessage, RequestListener, ServerResponse } from 'node:http';
+import { isIP } from 'node:net';
 import { ownHosts } from './allowed-hosts';
 import { DEEPEST_BODY, isApi } from './body-limits';
 import { concurrencyGate } from './concurrency';
@@ -27,13 +28,14 @@ export function frontOf(handle: RequestListener, atOnce = concurrencyGate()): Re
     const turned = judgeTwice(request) ?? judgeKnock(knockOf(request), ownHosts());
     if (turned) return turnAway(request, response, turned);
 
+    const address = addressOf(request);
     dropForwarded(request);
     request.headers[REQUEST_ID_HEADER] = requestId;
-    request.headers[ADDRESS_HEADER] = addressOf(request);
+    request.headers[ADDRESS_HEADER] = address;
     const isForm = request.method === 'POST' && !isApi(request.url ?? '');
     const admitted = async (): Promise<TurnedAway | null> => {
       if (isForm && (await isHeldFormTooDeep(request))) return TOO_DEEP;
-      return (await atOnce(addressOf(request), response)) ? null : TOO_MANY;
+      return (await atOnce(address, response)) ? null : TOO_MANY;
     };
     admitted().then((refused) => {
       if (refused) return turnAway(request, response, refused);
@@ -54,9 +56,26 @@ const TOO_MANY: TurnedAway = {
 };
 
 /** The sender's address: what a limit is counted by. A network gives one home a whole /64 of the newer addresses. */
-function addressOf({ socket }: IncomingMessage): string {
-  const address = (socket.remoteAddress ?? 'unknown').replace(/^::ffff:/, '');
+function addressOf(request: IncomingMessage): string {
+  const peer = (request.socket.remoteAddress ?? 'unknown').replace(/^::ffff:/, '');
+  const address = isReverseProxy(peer) ? (lastForwarded(request) ?? peer) : peer;
   return address.includes(':') ? address.split(':').slice(0, 4).join(':') : address;
+}
+
+/**
+ * A reverse proxy on this machine says for whom it asks; without that, all devices would share one limit. Only what it
+ * added itself counts, the last entry, since anybody can write the ones before.
+ */
+const isReverseProxy = (peer: string): boolean =>
+  Boolean(process.env.PUBLIC_URL) && !process.env.NETWORK && (peer.startsWith('127.') || peer === '::1');
+
+function lastForwarded({ headers }: IncomingMessage): string | null {
+  const last =
+    String(headers['x-forwarded-for'] ?? '')
+      .split(',')
+      .at(-1)
+      ?.trim() ?? '';
+  return isIP(last) ? last : null;
 }
 
 function knockOf(request: IncomingMessage) {
@@ -74,7 +93,7 @@ function judgeTwice(request: IncomingMessage): TurnedAway | null {
   return doubled ? { status: 400, message: `The ${doubled} header came twice.` } : null;
 }
 
-/** Nothing trusted stands in front of this server, so no X-Forwarded-* may reach Next, which would believe it. */
+/** No X-Forwarded-* may reach Next, which would believe it: the scheme and the host go by PUBLIC_URL and the Host. */
 function dropForwarded(request: IncomingMessage): void {
   for (const name of Object.keys(request.headers)) {
     if (

@@ -1,4 +1,5 @@
 import type { Problem } from '@/shared/api/problem';
+import type { Hosts } from './allowed-hosts';
 import { bodyLimit, bytesInWords, isApi } from './body-limits';
 
 /** What a request shows before it is let in. Header names are lower case. */
@@ -22,15 +23,19 @@ export const turnedProblem = ({ message }: Pick<TurnedAway, 'message'>): Problem
  * Refuses  a method this shop has no use for (405); a Host that is not this machine, whatever the browser says another
  *          site asked for, a change without an Origin or with a foreign one (403); a form without a length (411), too long (413) or not a form (415);
  *          an action id or router state that no page of ours has sent (400)
- * Source   X-Forwarded-* is never read: nothing trusted stands in front of this server
+ * Source   X-Forwarded-* is never read here: the scheme goes by the Host, as PUBLIC_URL says
  */
-export function judgeKnock(knock: Knock, hosts: ReadonlySet<string>): TurnedAway | null {
+export function judgeKnock(knock: Knock, hosts: Hosts): TurnedAway | null {
   return (
-    judgeAddress(knock, hosts) ?? judgeSite(knock) ?? judgeOrigin(knock) ?? judgeRouterState(knock) ?? judgeBody(knock)
+    judgeAddress(knock, hosts) ??
+    judgeSite(knock) ??
+    judgeOrigin(knock, hosts) ??
+    judgeRouterState(knock) ??
+    judgeBody(knock)
   );
 }
 
-function judgeAddress(knock: Knock, hosts: ReadonlySet<string>): TurnedAway | null {
+function judgeAddress(knock: Knock, hosts: Hosts): TurnedAway | null {
   if (!['GET', 'HEAD', 'POST', 'OPTIONS'].includes(knock.method)) {
     return { status: 405, message: `This shop does not answer ${knock.method}. Use GET to look and POST to change.` };
   }
@@ -39,10 +44,19 @@ function judgeAddress(knock: Knock, hosts: ReadonlySet<string>): TurnedAway | nu
   }
   const host = knock.header('host')?.toLowerCase();
   if (!host || !hosts.has(host)) {
-    return { status: 403, message: `This shop answers only at its own address: http://${[...hosts][1]}.` };
+    return { status: 403, message: `This shop answers only at its own address: ${ownAddress(hosts)}.` };
   }
   return null;
 }
+
+/** The last address in the list is the one that phones use, where there is one. */
+function ownAddress(hosts: Hosts): string {
+  const [host, scheme] = [...hosts].at(hosts.size > LOOPBACK_HOSTS ? -1 : 1) ?? ['127.0.0.1', 'http'];
+  return `${scheme}://${host}`;
+}
+
+/** So many addresses every server has. */
+const LOOPBACK_HOSTS = 3;
 
 /** A path on this machine whose percent signs can be read; Next answers 500 to others. */
 function isOwnPath(path: string): boolean {
@@ -69,9 +83,10 @@ function judgeSite(knock: Knock): TurnedAway | null {
 }
 
 /** Whatever may change something must come from a page of this very server. */
-function judgeOrigin(knock: Knock): TurnedAway | null {
+function judgeOrigin(knock: Knock, hosts: Hosts): TurnedAway | null {
   if (knock.method === 'GET' || knock.method === 'HEAD') return null;
-  const own = `http://${knock.header('host')?.toLowerCase()}`;
+  const host = knock.header('host')?.toLowerCase() ?? '';
+  const own = `${hosts.get(host)}://${host}`;
   if (knock.header('origin')?.toLowerCase() === own) return null;
   return { status: 403, message: `A change must come from this shop's own pages: the Origin header must be ${own}.` };
 }

@@ -1,5 +1,5 @@
 /**
- * The headers every answer carries. No HSTS: this server speaks plain http on this machine only.
+ * The headers every answer carries. No HSTS: it would outlast a certificate of the shop's own making, and lock people out.
  * Referrer-Policy is `same-origin`, since `no-referrer` makes browsers send `Origin: null` with our own forms.
  * The camera is left to our own pages, which read the labels of bottles with it; a browser still asks the person first.
  */

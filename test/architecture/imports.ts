@@ -103,8 +103,18 @@ const ROOMS: Room[] = [
   {
     // The start looks at the mark beside the database, or which database it is, before anything else does.
     in: /^lib\/command-line\/start\/(ready-database|start-up|prepare)\.js$/,
-    own: [/^lib\/command-line\//, /^lib\/data\/(shop-mark|backup-files|postgresql-address)$/],
+    own: [
+      /^lib\/command-line\//,
+      /^lib\/data\/(shop-mark|backup-files|postgresql-address)$/,
+      /^lib\/door\/missing-by-plain-http$/,
+    ],
     packages: [NODE, /^tsx(\/|$)/],
+  },
+  {
+    // Certificates of the shop's own making, and how phones get the authority.
+    in: /^lib\/command-line\/certificate\//,
+    own: [/^lib\/command-line\//, SHARED, CLOCK],
+    packages: [NODE, /^@peculiar\/x509$/, /^reflect-metadata$/, /^qrcode$/],
   },
   {
     in: /^lib\/command-line\//,

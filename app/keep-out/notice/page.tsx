@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { publicOrigin } from '@/lib/door/allowed-hosts';
 import { type NoticesScreen, noticesScreen } from '@/lib/views/keep-out-notice';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { KeepOutOfAll } from '../../_parts/keep-out-of-all';
@@ -16,7 +17,7 @@ export const metadata: Metadata = { title: 'Keep-out notices' };
 
 export default async function NoticePage({ searchParams }: { searchParams: Promise<Search> }) {
   const { bench, sheet } = await searchParams;
-  const origin = `http://${(await headers()).get('host')}`;
+  const origin = publicOrigin((await headers()).get('host') ?? '');
   const asked = { bench: one(bench), sheet: one(sheet) };
   const screen = await readable(() => noticesScreen(clock, asked, origin));
   if (screen === 'unreadable') return <KeepOutOfAll />;

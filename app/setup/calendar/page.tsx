@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { clock } from '@/lib/clock';
+import { networkWay, publicOrigin } from '@/lib/door/allowed-hosts';
 import { linksScreen } from '@/lib/views/shared-links';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -14,7 +15,8 @@ export default async function CalendarLinksPage() {
   if (!screen) return <FirstVisit />;
   const { shop, kind, links, commandId } = screen;
   // The door has judged the Host: it is an address of this very server.
-  const host = (await headers()).get('host') ?? '';
+  const origin = publicOrigin((await headers()).get('host') ?? '');
+  const isHereAlone = networkWay().url === null;
   return (
     <>
       <p>
@@ -26,16 +28,22 @@ export default async function CalendarLinksPage() {
         bench. It asks again every quarter of an hour at best, and some ask once a day, so the board decides and the
         calendar only plans. Whoever has the link sees the names of recipes and benches, and nothing else of the shop.
       </p>
-      <p className="soft">This server answers on its own computer only, so the calendar program must run there, too.</p>
+      {isHereAlone && (
+        <p className="soft">
+          This shop answers on its own computer alone, so the calendar program must run there, too.
+        </p>
+      )}
       {links.length === 0 && <EmptyPlace>The links that work, with who made them. There is none yet.</EmptyPlace>}
       <ul className={styles.list}>
         {links.map((link) => (
           <li key={link.id}>
             <span>
-              <a href={`webcal://${host}${link.href}`}>Subscribe to the calendar of {link.madeAt}</a>
+              <a href={`${origin.replace(/^https?:/, 'webcal:')}${link.href}`}>
+                Subscribe to the calendar of {link.madeAt}
+              </a>
               <span className="soft small">made by {link.madeBy}</span>
             </span>
-            <code className={styles.address}>{`http://${host}${link.href}`}</code>
+            <code className={styles.address}>{`${origin}${link.href}`}</code>
             <RevokeLink shop={shop} link={link} />
           </li>
         ))}

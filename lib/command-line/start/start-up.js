@@ -1,24 +1,29 @@
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { pathToFileURL } from 'node:url';
 import { postgresqlAddressIn, withoutAccount } from '../../data/postgresql-address.js';
+import { MISSING_BY_PLAIN_HTTP } from '../../door/missing-by-plain-http.js';
 import { readAddress, takePort } from './address.js';
 import { privately, readyDataFolder } from './data-folder.js';
+import { addressInEnv, certificateFor, keepReachable, mayServe } from './network.js';
 import { lockFolder } from './one-server.js';
 import { prepareBuild, prepareCode, prepareData } from './prepare.js';
 import { readyDatabase } from './ready-database.js';
+import { root } from './root.js';
 import { stopSteps } from './step.js';
 import { tellTroubles } from './trouble.js';
 
-const root = fileURLToPath(new URL('../../../', import.meta.url));
-
 /**
  * The whole way up, quick refusals first: address, data folder, port, no second server; then packages, client,
- * migrations, demo shop and build, each only when needed; then serve.
+ * migrations, demo shop and build, each only when needed; then serve. A certificate needs its packages before the port
+ * can be taken.
  */
-export function startUp({ developing }) {
+export function startUp({ developing, asked }) {
   return tellTroubles(async () => {
-    const address = readAddress(process.env);
+    const env = { ...process.env };
+    const address = readAddress(env, asked);
+    mayServe(address);
     const folder = readyDataFolder(root, process.env);
-    const server = await takePort(address);
+    if (address.network === 'https') await prepareCode(root);
+    const server = await takePort(address, await privately(() => certificateFor(root, folder, address)));
     stopOn(['SIGINT', 'SIGTERM', 'SIGHUP'], server);
     await lockFolder(folder, address);
     readyDatabase(folder);
@@ -26,17 +31,25 @@ export function startUp({ developing }) {
     // Next, the door and the database read where they are from the environment of this very process.
     Object.assign(process.env, {
       DATA_DIR: folder,
-      HOST: address.host,
-      PORT: String(address.port),
+      ...addressInEnv(address),
       NEXT_TELEMETRY_DISABLED: '1',
     });
     await prepareCode(root);
     await privately(() => prepareData(root, folder));
     if (!developing) await prepareBuild(root);
     await privately(() => serve(server, address, developing));
-    const where = databaseIn(process.env) ?? folder;
-    console.log(`\n  Bench & Bottle is ready at ${address.url}\n  Your data is in ${where}\n  Stop it with Ctrl-C.\n`);
+    keepReachable(server, { root, folder, env, asked });
+    tellReady(address, databaseIn(process.env) ?? folder);
   });
+}
+
+function tellReady({ url, publicUrl, network }, where) {
+  const phones = publicUrl ? [`Phones reach it at ${publicUrl}`] : [];
+  if (network === 'https') phones.push('Each phone has to trust the shop once: npm run certificate');
+  if (network === 'plain')
+    phones.push('By plain http, as you chose:', ...MISSING_BY_PLAIN_HTTP.map((one) => `- ${one}`));
+  const lines = [`Bench & Bottle is ready at ${url}`, ...phones, `Your data is in ${where}`, 'Stop it with Ctrl-C.'];
+  console.log(`\n${lines.map((line) => `  ${line}\n`).join('')}`);
 }
 
 /** The PostgreSQL database that is used, without account and password; null when there is none. */

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { allowedHosts } from '@/lib/door/allowed-hosts';
 import { judgeKnock } from '@/lib/door/judge-knock';
 
-const HOSTS = allowedHosts('3000', '127.0.0.1');
+const HOSTS = allowedHosts({ PORT: '3000', HOST: '127.0.0.1' });
 
 const judged = (method: string, path: string, headers: Record<string, string>) => {
   const all: Record<string, string> = { host: '127.0.0.1:3000', ...headers };
@@ -57,8 +57,8 @@ test.each([
 });
 
 test('port 80 is left out by browsers, and another loopback address is answered when it is the one served', () => {
-  expect(allowedHosts('80', undefined)).toContain('localhost');
-  expect(allowedHosts('3000', '127.0.0.7')).toContain('127.0.0.7:3000');
-  expect(allowedHosts('3000', '::1')).toContain('[::1]:3000');
-  expect(allowedHosts('3000', 'shop.example')).not.toContain('shop.example:3000');
+  expect(allowedHosts({ PORT: '80' }).get('localhost')).toBe('http');
+  expect(allowedHosts({ PORT: '3000', HOST: '127.0.0.7' }).get('127.0.0.7:3000')).toBe('http');
+  expect(allowedHosts({ HOST: '::1' }).get('[::1]:3000')).toBe('http');
+  expect(allowedHosts({ PORT: '3000', HOST: 'shop.example' }).has('shop.example:3000')).toBe(false);
 });

@@ -1,0 +1,54 @@
+import { pathToFileURL } from 'node:url';
+import { isBeyondLoopback, readAddress } from './address.js';
+import { hasOwner } from './owner.js';
+import { trouble } from './trouble.js';
+
+/** How often this machine looks whether its addresses changed, or its certificate is about to end. */
+const LOOK_AGAIN_MS = 10 * 60_000;
+
+/**
+ * Refuses  to serve beyond this machine before somebody owns the shop: nobody could be told from anybody
+ */
+export function mayServe(address) {
+  if (!isBeyondLoopback(address) || hasOwner()) return;
+  throw trouble(
+    'Other machines would reach this shop, and nobody owns it yet: anyone there could change its stock and records.',
+    'Start it with npm start alone, and leave --network and PUBLIC_URL out until this shop has an owner who signs in.',
+  );
+}
+
+/** Where the server listens and how it is reached, for the door, which reads it from the environment of this process. */
+export const addressInEnv = ({ host, port, publicUrl, network, names }) => ({
+  ...{ HOST: host, PORT: String(port), PUBLIC_URL: publicUrl ?? '' },
+  ...{ NETWORK: network, NETWORK_NAMES: names.join(' ') },
+});
+
+/** The key and certificate to speak https with; null where this server speaks plain http. */
+export async function certificateFor(root, folder, { network, names }) {
+  if (network !== 'https') return null;
+  const { tsImport } = await import('tsx/esm/api');
+  const place = pathToFileURL(`${root}lib/command-line/certificate/certificate-now.ts`).href;
+  const { certificateNow } = await tsImport(place, import.meta.url);
+  return certificateNow(folder, names);
+}
+
+/**
+ * Follow this machine while it runs: a new address is answered and stands in the certificate, and the certificate is
+ * renewed before it ends. Nobody who is connected notices.
+ *
+ * Takes    the environment and the options that the start was given
+ */
+export function keepReachable(server, { root, folder, env, asked }) {
+  if (!asked.network) return;
+  let before = JSON.stringify(readAddress(env, asked));
+  const look = async () => {
+    const address = readAddress(env, asked);
+    const certificate = await certificateFor(root, folder, address);
+    if (certificate?.madeServer) server.setSecureContext(certificate);
+    const now = JSON.stringify(address);
+    if (now !== before) Object.assign(process.env, addressInEnv(address));
+    before = now;
+  };
+  const tell = (error) => console.error('  The addresses of this machine could not be followed:', error.message);
+  setInterval(() => look().catch(tell), LOOK_AGAIN_MS).unref();
+}
