@@ -1,6 +1,6 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import type { z } from 'zod';
+import { z } from 'zod';
 import type { Problem, ProblemCode } from '@/shared/api/problem';
 import { Written } from '@/shared/json/written';
 import { explain, type Outcome, type Refusal } from '@/shared/outcome';
@@ -21,7 +21,8 @@ import { addressOfVisitor, type Visitor, visitorOf } from './visitor';
  * What a route takes: its query, and for a POST its JSON body; where it `takes` a file of some type, the body is its
  * bytes. `bodyLimit` says how long it may be. A POST that `looks` changes nothing and does not count as a change. `saveAs` names a download, which is JSON unless it has another `type`: then the
  * document is a text, or the bytes of a file that a browser shows. A `tagged` download has an ETag, and whoever
- * has it already is told that nothing has changed (304). A route that `tells` says how far it is, to whoever accepts that.
+ * has it already is told that nothing has changed (304). With `html` the document is a page, which runs by the nonce it was given.
+ * A route that `tells` says how far it is, to whoever accepts that.
  */
 export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
   query: Q;
@@ -32,6 +33,7 @@ export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
   type?: string;
   tagged?: boolean;
   tells?: boolean;
+  html?: boolean;
 };
 
 /** What a route's handler is given, already read and judged. */
@@ -39,6 +41,10 @@ export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
   query: z.output<Q>;
   body: z.output<B>;
   visitor: Visitor;
+  /** The path that was asked for, as it was written. */
+  path: string;
+  /** What a script or style of a page has to carry. */
+  nonce: string;
   /** Says how far it is. Whoever only wants the answer hears nothing of it. */
   tell: Tell;
   /** Aborted when whoever asks has gone. */
@@ -69,7 +75,9 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       if (seconds !== null) return tooMany(seconds);
       const body = await readBody(contract, request);
       if (body instanceof Response) return body;
-      const given = { query: query.data, body: body.value, visitor: visitorOf(knock.header), signal: request.signal };
+      const nonce = nonceIn(knock.header('content-security-policy'));
+      const asked = { path: pathname, nonce, query: query.data, body: body.value };
+      const given = { ...asked, visitor: visitorOf(knock.header), signal: request.signal };
       const answered = (tell: Tell) =>
         withConfirmation(secondWordOf(knock.header), () =>
           answerOrIncident(request, contract, query.data, () => answer({ ...given, tell })),
@@ -84,13 +92,14 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
 
 async function answerOrIncident<Q extends z.ZodType, T>(
   request: Request,
-  { saveAs, type, tagged }: Pick<RouteContract<Q, z.ZodType, T>, 'saveAs' | 'type' | 'tagged'>,
+  { saveAs, type, tagged, html }: Pick<RouteContract<Q, z.ZodType, T>, 'saveAs' | 'type' | 'tagged' | 'html'>,
   query: z.output<Q>,
   answer: () => Promise<Outcome<T>>,
 ): Promise<Response> {
   try {
     const outcome = await answer();
     if (!outcome.ok) return refusal(outcome.refusal);
+    if (html) return page(outcome.value, nonceIn(request.headers.get('content-security-policy')));
     if (!saveAs) return document(outcome.value);
     const answered = download(outcome.value, saveAs(outcome.value, query), type);
     return tagged ? await withTag(answered, request.headers.get('if-none-match')) : answered;
@@ -136,6 +145,24 @@ function document(content: unknown): Response {
   const headers = { ...dataHeaders(), 'Content-Type': 'application/json' };
   return new Response(content instanceof Written ? content.pieces : inPieces(content), { headers });
 }
+
+/** The nonce that the proxy gave this answer, which its policy names. */
+const nonceIn = (policy: string | null): string => /'nonce-([^']+)'/.exec(policy ?? '')?.[1] ?? '';
+
+/** A whole page. What it runs and shows has to carry the nonce, and it may ask this server alone. */
+function page(content: unknown, nonce: string): Response {
+  const { status, html } = HtmlPage.parse(content);
+  const policy = [DATA_POLICY, `script-src 'nonce-${nonce}'`, `style-src 'nonce-${nonce}'`, "connect-src 'self'"];
+  const headers = {
+    ...dataHeaders(),
+    'Content-Security-Policy': [...policy, "img-src 'self'"].join('; '),
+    'Content-Type': 'text/html; charset=utf-8',
+    'Referrer-Policy': 'no-referrer',
+  };
+  return new Response(html, { status, headers });
+}
+
+const HtmlPage = z.strictObject({ status: z.number(), html: z.string() });
 
 /** A document to keep: laid out for people, under a name that is safe on every disk. */
 function download(content: unknown, name: string, type = 'application/json'): Response {

@@ -41,7 +41,9 @@ export const FinishMixBody = z.strictObject({
     .string()
     .regex(/^[0-9a-f]{32}$/, { error: 'Write 32 characters of 0-9 and a-f, made once for each mix.' })
     .describe('Made on the device when the mix is begun. Sending it again, from wherever, makes nothing twice.'),
-  shop: id.optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: id
+    .optional()
+    .describe('The id of a shop. Left out: the shop that the device works in, or the only one there is.'),
   recipe: id.describe('The id of the recipe.'),
   planned: z
     .strictObject({ program: id, on: readBy(readDay) })

@@ -20,7 +20,9 @@ const spraying = () =>
 /** What `POST /api/v1/mix/spraying` takes: a spraying was begun, or its last plant is sprayed. */
 export const SprayingBody = z.strictObject({
   commandId: commandId(),
-  shop: id.optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: id
+    .optional()
+    .describe('The id of a shop. Left out: the shop that the device works in, or the only one there is.'),
   spraying: spraying(),
   recipe: id.describe('The id of the recipe.'),
   benches: z.array(id).min(1, { error: 'Name at least one bench that is sprayed.' }).max(500),
@@ -51,14 +53,18 @@ export type SprayingBody = z.input<typeof SprayingBody>;
 /** What `POST /api/v1/mix/spraying/never` takes: what was begun never came to be. */
 export const NeverSprayedBody = z.strictObject({
   commandId: commandId(),
-  shop: id.optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: id
+    .optional()
+    .describe('The id of a shop. Left out: the shop that the device works in, or the only one there is.'),
   spraying: id.describe('Which spraying.'),
   reason: oneLine(z.string().trim().min(1).max(500)).describe('How that is known.'),
 });
 
 /** What `POST /api/v1/mix/judge` takes: what is about to be sprayed. */
 export const JudgeBody = z.strictObject({
-  shop: id.optional().describe('The id of a shop. Left out: the shop that is looked at.'),
+  shop: id
+    .optional()
+    .describe('The id of a shop. Left out: the shop that the device works in, or the only one there is.'),
   recipe: id.describe('The id of the recipe.'),
   benches: z.array(id).min(1, { error: 'Name at least one bench that is sprayed.' }).max(500),
   sprayed: readBy(readVolume)

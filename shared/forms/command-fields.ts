@@ -7,8 +7,11 @@ export const commandId = () =>
 /** The shop that a form was opened for, whichever is looked at when it is sent. */
 export const shopId = () => z.string().min(1).max(100);
 
-/** Which of the shops in this database is asked about; left out, the one that is looked at. */
-export const shopAsked = () => shopId().optional().describe('The id of a shop. Left out: the shop that is looked at.');
+/** Which of the shops in this database is asked about; left out, the one that the device works in. */
+export const shopAsked = () =>
+  shopId()
+    .optional()
+    .describe('The id of a shop. Left out: the shop that the device works in, or the only one there is.');
 
 /** How something stood when the form was opened. */
 export const fingerprint = () => z.string().regex(/^[0-9a-f]{64}$/);

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { defineConfig } from '@playwright/test';
 
 const { E2E_BROWSER, E2E_DATA, E2E_PORT = '3900', E2E_DOOR_PORT = '3901', E2E_WALK_PORT = '3902' } = process.env;
+const { E2E_NETWORK_PORT = '3903' } = process.env;
 if (!E2E_DATA) throw new Error('Start the browser tests with `npm run e2e`: it makes a throw-away database for them.');
 
 const served = (data: string, port: string, more: Record<string, string> = {}) => ({
@@ -21,6 +22,19 @@ const MANY_CHANGES = { CHANGES_PER_MINUTE: '100000' };
 
 /** One server is asked what it holds in memory, and has to be told how before it starts. */
 const TELLS_MEMORY = { NODE_OPTIONS: `--require "${join(import.meta.dirname, 'door/tell-memory.cjs')}"` };
+
+/**
+ * The shop by https with its own certificate, on an address besides the usual one. It is loopback all the same: nothing
+ * is served beyond this machine before a shop has an owner. Only Linux has such an address without further ado.
+ */
+const NETWORK = `127.0.0.2:${E2E_NETWORK_PORT}`;
+const byHttps = {
+  ...served('network', E2E_NETWORK_PORT, { HOST: '127.0.0.2' }),
+  command: 'node lib/command-line/start.js --network',
+  url: `https://${NETWORK}/api/v1/schema`,
+  ignoreHTTPSErrors: true,
+};
+const hasNetwork = process.platform === 'linux';
 
 /**
  * Three servers with a database each: one that is only looked at, so that every page test finds the demo; one to knock
@@ -69,13 +83,22 @@ export default defineConfig({
       timeout: 300_000,
       use: { baseURL: `http://127.0.0.1:${E2E_WALK_PORT}` },
     },
+    {
+      name: 'network',
+      testMatch: 'network/*.spec.ts',
+      testIgnore: hasNetwork ? [] : '**',
+      use: { baseURL: `https://${NETWORK}`, ignoreHTTPSErrors: true },
+    },
     // What only looks at pages needs no order within a file either.
     {
       name: 'pages',
-      testIgnore: 'door/**',
+      testIgnore: ['door/**', 'network/**'],
       fullyParallel: true,
       use: { baseURL: `http://127.0.0.1:${E2E_PORT}` },
     },
   ],
-  webServer: [served('pages', E2E_PORT), served('door', E2E_DOOR_PORT, TELLS_MEMORY), served('walk', E2E_WALK_PORT)],
+  webServer: [
+    ...[served('pages', E2E_PORT), served('door', E2E_DOOR_PORT, TELLS_MEMORY), served('walk', E2E_WALK_PORT)],
+    ...(hasNetwork ? [byHttps] : []),
+  ],
 });

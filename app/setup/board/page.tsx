@@ -1,6 +1,9 @@
 import type { Metadata } from 'next';
+import { headers } from 'next/headers';
 import { clock } from '@/lib/clock';
+import { publicOrigin } from '@/lib/door/allowed-hosts';
 import { linksScreen } from '@/lib/views/shared-links';
+import { CopyButton } from '../../_parts/copy-button';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
 import { MakeLink, RevokeLink } from '../links/link-forms';
@@ -12,6 +15,7 @@ export default async function BoardLinksPage() {
   const screen = await linksScreen('board', clock);
   if (!screen) return <FirstVisit />;
   const { shop, kind, links, commandId } = screen;
+  const origin = publicOrigin((await headers()).get('host') ?? '');
   return (
     <>
       <p>
@@ -27,9 +31,18 @@ export default async function BoardLinksPage() {
       <ul className={styles.list}>
         {links.map((link) => (
           <li key={link.id}>
-            <a href={link.href}>Board of {link.madeAt}</a>
-            <span>made by {link.madeBy}</span>
-            <RevokeLink shop={shop} link={link} />
+            <span>
+              <a href={link.href}>Board of {link.madeAt}</a>
+              <span className="soft small">made by {link.madeBy}</span>
+            </span>
+            <span>
+              <code className={styles.address}>{origin + link.href}</code>
+              <a href={`/setup/board/sheet?link=${encodeURIComponent(link.id)}`}>Show as a square code, and print it</a>
+            </span>
+            <span>
+              <CopyButton text={origin + link.href} of={`the board of ${link.madeAt}`} />
+              <RevokeLink shop={shop} link={link} />
+            </span>
           </li>
         ))}
       </ul>

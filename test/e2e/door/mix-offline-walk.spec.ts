@@ -155,6 +155,8 @@ test('without a network Back, Emergency and Today work, and no page shows a benc
 test('a page that cannot refresh stays, and says how old it is', async ({ page, context }) => {
   await bringShop(page, wetShop(NOW));
   await page.goto('/today');
+  // The device fetches what keeps its pages on the first page of its shop, and the network goes only after that.
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
   await context.setOffline(true);
   // An answer that was on its way when the network went still counts, so the page is come back to until none is.
   await expect(async () => {
