@@ -125,6 +125,8 @@ async function keepPage(address) {
 /** A page that is kept says so: the time in it is that of then, and no clock goes by it. */
 async function putPage(url, answer) {
   const text = await answer.text();
+  // A device that is asked for its shop was not shown the page itself.
+  if (text.includes('data-which-shop')) return;
   const marked = text.replace('<html ', `<html data-kept="${Date.now()}" `);
   const headers = new Headers(answer.headers);
   headers.delete('content-length');

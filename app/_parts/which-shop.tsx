@@ -5,7 +5,7 @@ import styles from './which-shop.module.css';
 export function WhichShop({ shops }: { shops: readonly { id: string; name: string; isDemo: boolean }[] }) {
   return (
     <>
-      <h1>Which shop is this device in?</h1>
+      <h1 data-which-shop>Which shop is this device in?</h1>
       <p>There are several shops here. This device stays in the one you choose until somebody changes it in Setup.</p>
       <ul className={styles.shops}>
         {shops.map((shop) => (

@@ -47,7 +47,7 @@ async function isRunning(holder, own) {
     if (error.code !== 'EPERM') return false;
   }
   return new Promise((resolve) => {
-    const socket = connect({ host: holder.host, port: holder.port, timeout: 2_000 });
+    const socket = connect({ host: reachedAt(holder.host), port: holder.port, timeout: 2_000 });
     const answer = (running) => {
       socket.destroy();
       resolve(running);
@@ -58,9 +58,15 @@ async function isRunning(holder, own) {
   });
 }
 
+/** Where this machine itself reaches a server that listens on every address; not every system connects to that. */
+function reachedAt(host) {
+  if (host === '0.0.0.0') return '127.0.0.1';
+  return host === '::' ? '::1' : host;
+}
+
 function alreadyRunning(holder, folder, lock) {
   return trouble(
-    `Bench & Bottle is already running on the data in ${folder} (process ${holder.pid}), at http://${holder.host}:${holder.port}.`,
+    `Bench & Bottle is already running on the data in ${folder} (process ${holder.pid}), at ${holder.host}:${holder.port}.`,
     `Use that one, or stop it first. If you are sure it is gone, delete ${lock}.`,
   );
 }
