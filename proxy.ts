@@ -2,6 +2,7 @@ import { type NextRequest, NextResponse } from 'next/server';
 import { ownHosts } from '@/lib/door/allowed-hosts';
 import { ALONE_HEADER } from '@/lib/door/alone';
 import { judgeKnock, turnedProblem } from '@/lib/door/judge-knock';
+import { PATH_HEADER } from '@/lib/door/path-header';
 import { DATA_POLICY, pagePolicy, SECURITY_HEADERS } from '@/lib/door/security-headers';
 
 /** Judges every page request, and gives each page a content policy with a nonce of its own. */
@@ -16,6 +17,7 @@ export function proxy(request: NextRequest): NextResponse {
   // What is shown behind a secret link stands in a frame of its own, which leads nowhere else.
   inward.delete(ALONE_HEADER);
   if (nextUrl.pathname.startsWith('/board/')) inward.set(ALONE_HEADER, 'board');
+  inward.set(PATH_HEADER, `${nextUrl.pathname}${nextUrl.search}`);
   // Next finds the nonce in this header and puts it on its own scripts and styles.
   inward.set('content-security-policy', policy);
   return dressed(NextResponse.next({ request: { headers: inward } }), policy);

@@ -24,6 +24,7 @@ export const APPEND_ONLY = [
   'SafetySheetChange',
   'AlertSent',
   'ClockConfirmation',
+  'AccessNote',
 ];
 
 /**

@@ -37,6 +37,12 @@ export type Refusal =
   | { code: 'no-such-route' }
   | { code: 'clock-moved' }
   | { code: 'not-handed-over'; said: string }
+  | { code: 'not-signed-in' }
+  | { code: 'no-owner-yet' }
+  | { code: 'not-allowed'; needs: readonly string[] }
+  | { code: 'owner-there' }
+  | { code: 'wrong-password' }
+  | { code: 'too-many-tries'; seconds: number }
   | { code: 'disk-full'; said: string }
   | { code: 'not-writable'; said: string }
   | { code: 'too-much-work'; said: string }
@@ -104,6 +110,15 @@ const SENTENCES: Sentences = {
   'clock-moved': () =>
     'The clock has moved on since this page was made. Reload it, compare the time once more, and confirm that one.',
   'not-handed-over': ({ said }) => said,
+  'not-signed-in': () =>
+    'Nobody is signed in here, or the session is over. Sign in, then send it again. Nothing was changed.',
+  'no-owner-yet': () => 'This shop has no owner yet. Open it in a browser and make the owner’s sign-in first.',
+  'not-allowed': ({ needs }) =>
+    `Your sign-in does not allow this here: it is for ${needs.map((role) => role.toLowerCase()).join(', ')}. Ask the owner. Nothing was changed.`,
+  'owner-there': () => 'This shop has an owner already. Sign in, or ask the owner for an invitation.',
+  'wrong-password': () => 'Name and password do not fit together. Look at both, then try again.',
+  'too-many-tries': ({ seconds }) =>
+    `That was tried too often. Wait ${seconds > 60 ? `${Math.ceil(seconds / 60)} minutes` : `${seconds} seconds`}, then try again.`,
   'disk-full': ({ said }) => said,
   'not-writable': ({ said }) => said,
   'too-much-work': ({ said }) => said,

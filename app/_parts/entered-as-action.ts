@@ -9,7 +9,7 @@ import { EnteredAs } from '@/shared/forms/entered-as';
 import type { FormState } from '@/shared/forms/form-state';
 import { accept } from '@/shared/outcome';
 
-const sign = doorAction(EnteredAs, async ({ who }) => {
+const sign = doorAction({ may: 'be-here', form: EnteredAs }, async ({ who }) => {
   const year = 365 * 24 * 60 * 60;
   (await cookies()).set(ENTERED_AS, who, {
     httpOnly: true,

@@ -38,7 +38,7 @@ async function settled(said: SettleSpraying, actor: string | undefined): Promise
   return tellSpraying({ ...sprayed, planned: its.planned, by: its.by, passed: [] }, clock);
 }
 
-const settle = doorAction(SettleSpraying, async (said, { actor }) => {
+const settle = doorAction({ may: 'spray', form: SettleSpraying }, async (said, { actor }) => {
   const outcome = await settled(said, actor);
   if (!outcome.ok) return outcome;
   revalidatePath('/', 'layout');

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type BuyScreen, buyScreen } from '@/lib/views/buy';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
@@ -18,7 +19,7 @@ import { WhatIf } from './what-if-form';
 
 export const metadata: Metadata = { title: 'Buy' };
 
-export default async function BuyPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function BuyPage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await buyScreen(clock, await searchParams);
   if (!screen) return <FirstVisit />;
   const { products, pages, shown, sort, late, open, ways } = screen;
@@ -107,3 +108,5 @@ function ShownProduct({ screen: { shown, ways, today, whatIf, shopId } }: { scre
     </div>
   );
 }
+
+export default doorPage('grow', BuyPage);

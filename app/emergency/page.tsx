@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type Call, type EmergencyScreen, emergencyScreen, type ProductAtHand } from '@/lib/views/emergency';
 import { FirstVisit } from '../_parts/first-visit';
 import { PrintButton } from '../_parts/print-button';
@@ -9,7 +10,7 @@ import { Inventory } from './inventory';
 export const metadata: Metadata = { title: 'In an emergency' };
 
 /** Whom to call, first aid and safety data sheets, and for the fire service what stands where. */
-export default async function EmergencyPage() {
+async function EmergencyPage() {
   const screen = await emergencyScreen(clock);
   if (!screen) return <FirstVisit />;
   const { products } = screen;
@@ -123,3 +124,5 @@ function OneProduct({ product }: { product: ProductAtHand }) {
     </li>
   );
 }
+
+export default doorPage('be-here', EmergencyPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { damageHere } from '@/lib/views/damage';
 import { keepOutBoard } from '@/lib/views/keep-out-board';
 import { unreadHere } from '@/lib/views/unread-here';
@@ -15,7 +16,7 @@ import styles from './keep-out.module.css';
 
 export const metadata: Metadata = { title: 'Keep-out' };
 
-export default async function KeepOutPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function KeepOutPage({ searchParams }: { searchParams: Promise<Search> }) {
   const isAlone = one((await searchParams).wall) !== undefined;
   const board = await keepOutBoard(clock);
   if (!board) return <FirstVisit />;
@@ -49,3 +50,5 @@ export default async function KeepOutPage({ searchParams }: { searchParams: Prom
     </div>
   );
 }
+
+export default doorPage('see-board', KeepOutPage);

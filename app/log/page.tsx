@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type LogLine, type LogScreen, logScreen } from '@/lib/views/log';
 import { LOG_FIELDS, logPageIn, logQueryIn, logQueryText } from '@/shared/forms/log-query';
 import { Damage } from '../_parts/damage';
@@ -16,7 +17,7 @@ import { LogFilter } from './log-filter';
 
 export const metadata: Metadata = { title: 'Log' };
 
-export default async function LogPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function LogPage({ searchParams }: { searchParams: Promise<Search> }) {
   const search = await searchParams;
   const screen = await logScreen(logQueryIn(search), clock, logPageIn(search));
   if (!screen) return <FirstVisit />;
@@ -120,3 +121,5 @@ function Line({ line }: { line: LogLine }) {
 }
 
 const counted = (count: number): string => `${count} ${count === 1 ? 'record' : 'records'}`;
+
+export default doorPage('see-records', LogPage);

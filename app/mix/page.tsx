@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type MixPlace, mixPlace } from '@/lib/views/mix';
 import { BegunMixes } from '../_parts/begun-mixes';
 import { EmptyPlace } from '../_parts/empty-place';
@@ -15,7 +16,7 @@ import { RecipeList } from './recipes/recipe-list';
 
 export const metadata: Metadata = { title: 'Mix' };
 
-export default async function MixPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function MixPage({ searchParams }: { searchParams: Promise<Search> }) {
   const { page, missed } = await searchParams;
   const place = await mixPlace(clock, { page: one(page), missed: one(missed) });
   if (!place) return <FirstVisit />;
@@ -87,3 +88,5 @@ function Planned({ place: { missed, missedPages, due, coming, pages, ways } }: {
 
 const missedHref = (page: string): string => `/mix${page === '' ? '' : `?missed=${page}`}#missed`;
 const comingHref = (page: string): string => `/mix${page === '' ? '' : `?page=${page}`}#coming`;
+
+export default doorPage('see-shop', MixPage);

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { lookUpCode } from '@/lib/views/code-lookup';
 import { shopNow } from '@/lib/views/house';
 import { searchScreen } from '@/lib/views/search';
@@ -14,7 +15,7 @@ import styles from './search.module.css';
 
 export const metadata: Metadata = { title: 'Find anything' };
 
-export default async function SearchPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function SearchPage({ searchParams }: { searchParams: Promise<Search> }) {
   const q = (one((await searchParams).q) ?? '').slice(0, LONGEST_SEARCH).trim();
   if (!(await shopNow(clock))) return <FirstVisit />;
   const lookup = await lookUpCode(clock, q);
@@ -70,3 +71,5 @@ function countWords(groups: FoundGroup[], q: string): string {
   if (count === 0) return `Nothing is called “${q}”, carries that code or has that in it. Try a part of the word.`;
   return `${count} found for “${q}”`;
 }
+
+export default doorPage('see-shop', SearchPage);

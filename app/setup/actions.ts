@@ -17,7 +17,7 @@ import { ShowShop } from '@/shared/forms/show-shop';
 import { StartShop } from '@/shared/forms/start-shop';
 import { accept, refuse } from '@/shared/outcome';
 
-const show = doorAction(ShowShop, async ({ shop }) => {
+const show = doorAction({ may: 'be-here', form: ShowShop }, async ({ shop }) => {
   const found = await shopNamed(shop);
   if (!found) return refuse({ code: 'not-found', what: 'shop', id: shop });
   await look(found.id);
@@ -29,7 +29,7 @@ export async function showShopAction(state: FormState, form: FormData): Promise<
   return show(state, form);
 }
 
-const start = doorAction(StartShop, async ({ commandId, here, ...settings }) => {
+const start = doorAction({ may: 'own', form: StartShop }, async ({ commandId, here, ...settings }) => {
   const outcome = await startShop({ commandId, settings }, clock);
   if (!outcome.ok) return outcome;
   const { shopId } = outcome.value;
@@ -44,24 +44,27 @@ export async function startShopAction(state: FormState, form: FormData): Promise
   return start(state, form);
 }
 
-const right = doorAction(PutRightForm, async ({ commandId, shop, list, id, reason, values }, { actor }) => {
-  const outcome = await putRight({ commandId, shopId: shop, actor, list, id, reason, values }, clock);
-  if (!outcome.ok && outcome.refusal.code === 'faults') {
-    const fieldOf = (path: string) => values.find((value) => value.path === path)?.field ?? path;
-    const faults = outcome.refusal.faults.map(({ path, message }) => ({ path: fieldOf(path), message }));
-    return refuse({ code: 'faults', faults });
-  }
-  if (!outcome.ok) return outcome;
-  revalidatePath('/', 'layout');
-  return accept({ message: 'It is put right, and can be read again.', link: '/setup' });
-});
+const right = doorAction(
+  { may: 'own', form: PutRightForm },
+  async ({ commandId, shop, list, id, reason, values }, { actor }) => {
+    const outcome = await putRight({ commandId, shopId: shop, actor, list, id, reason, values }, clock);
+    if (!outcome.ok && outcome.refusal.code === 'faults') {
+      const fieldOf = (path: string) => values.find((value) => value.path === path)?.field ?? path;
+      const faults = outcome.refusal.faults.map(({ path, message }) => ({ path: fieldOf(path), message }));
+      return refuse({ code: 'faults', faults });
+    }
+    if (!outcome.ok) return outcome;
+    revalidatePath('/', 'layout');
+    return accept({ message: 'It is put right, and can be read again.', link: '/setup' });
+  },
+);
 
 /** Put a thing right that cannot be read. */
 export async function putRightAction(state: FormState, form: FormData): Promise<FormState> {
   return right(state, form);
 }
 
-const backUp = doorAction(BackUp, async () => {
+const backUp = doorAction({ may: 'own', form: BackUp }, async () => {
   const outcome = await makeBackupNow(clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/', 'layout');

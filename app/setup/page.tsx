@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type SetupScreen, setupScreen } from '@/lib/views/setup';
 import { showDay } from '@/shared/time/show-day';
 import { AcceptRecords } from './accept-records';
@@ -15,7 +16,7 @@ import { UnreadThings } from './unread-things';
 
 export const metadata: Metadata = { title: 'Setup' };
 
-export default async function SetupPage() {
+async function SetupPage() {
   const { shops, shown, accept, acceptRecords, unread, database, backups } = await setupScreen(clock);
   return (
     <>
@@ -114,3 +115,5 @@ function ShownShop({ shown }: { shown: NonNullable<SetupScreen['shown']> }) {
     </section>
   );
 }
+
+export default doorPage('grow', SetupPage);

@@ -31,32 +31,38 @@ function besideReadings(refusal: Refusal): Outcome<never> {
   return beside(0, first?.message ?? '');
 }
 
-const keepSpoon = doorAction(WeighSpoon, async ({ commandId, shop, id, standing, ...read }, { actor }) => {
-  const product = (await shopOfForm(shop))?.products.find((one) => one.id === id);
-  if (!product) return refuse({ code: 'not-found', what: 'product', id });
-  const mean = meanOf(read);
-  if (!mean.ok) return mean;
-  const part = { products: [{ ...product, gramsPerTeaspoon: mean.value }] };
-  const expecting = [{ list: 'products' as const, id, fingerprint: standing }];
-  const outcome = await changeShop({ commandId, shopId: shop, actor, part, expecting }, clock);
-  if (!outcome.ok) return besideReadings(outcome.refusal);
-  revalidatePath('/', 'layout');
-  return accept({ message: `${showNumber(mean.value)} g in a level teaspoon is kept.` });
-});
+const keepSpoon = doorAction(
+  { may: 'spray', form: WeighSpoon },
+  async ({ commandId, shop, id, standing, ...read }, { actor }) => {
+    const product = (await shopOfForm(shop))?.products.find((one) => one.id === id);
+    if (!product) return refuse({ code: 'not-found', what: 'product', id });
+    const mean = meanOf(read);
+    if (!mean.ok) return mean;
+    const part = { products: [{ ...product, gramsPerTeaspoon: mean.value }] };
+    const expecting = [{ list: 'products' as const, id, fingerprint: standing }];
+    const outcome = await changeShop({ commandId, shopId: shop, actor, part, expecting }, clock);
+    if (!outcome.ok) return besideReadings(outcome.refusal);
+    revalidatePath('/', 'layout');
+    return accept({ message: `${showNumber(mean.value)} g in a level teaspoon is kept.` });
+  },
+);
 
 /** Keep what a level teaspoon of a powder weighs. */
 export async function keepSpoonAction(state: FormState, form: FormData): Promise<FormState> {
   return keepSpoon(state, form);
 }
 
-const keepDrop = doorAction(MeasureDrop, async ({ commandId, shop, pieces, way, readings }, { actor }) => {
-  const mean = meanOf({ readings, pieces, way });
-  if (!mean.ok) return mean;
-  const outcome = await changeShop({ commandId, shopId: shop, actor, part: { shop: { dropMl: mean.value } } }, clock);
-  if (!outcome.ok) return besideReadings(outcome.refusal);
-  revalidatePath('/', 'layout');
-  return accept({ message: `A drop counts as ${showNumber(mean.value)} mL from now on.` });
-});
+const keepDrop = doorAction(
+  { may: 'spray', form: MeasureDrop },
+  async ({ commandId, shop, pieces, way, readings }, { actor }) => {
+    const mean = meanOf({ readings, pieces, way });
+    if (!mean.ok) return mean;
+    const outcome = await changeShop({ commandId, shopId: shop, actor, part: { shop: { dropMl: mean.value } } }, clock);
+    if (!outcome.ok) return besideReadings(outcome.refusal);
+    revalidatePath('/', 'layout');
+    return accept({ message: `A drop counts as ${showNumber(mean.value)} mL from now on.` });
+  },
+);
 
 /** Keep what a drop of the shop's own dropper is. */
 export async function keepDropAction(state: FormState, form: FormData): Promise<FormState> {

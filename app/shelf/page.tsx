@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { NO_PLACE, type ShelfScreen, shelfScreen } from '@/lib/views/shelf';
 import { EmptyPlace } from '../_parts/empty-place';
 import { FirstVisit } from '../_parts/first-visit';
@@ -18,7 +19,7 @@ import { ViewToggle } from './view-toggle';
 
 export const metadata: Metadata = { title: 'Shelf' };
 
-export default async function ShelfPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function ShelfPage({ searchParams }: { searchParams: Promise<Search> }) {
   const asked = Object.entries(await searchParams).map(([name, value]) => [name, one(value)]);
   const screen = await shelfScreen(clock, Object.fromEntries(asked));
   if (!screen) return <FirstVisit />;
@@ -88,3 +89,5 @@ function foundWords({ found, all }: ShelfScreen): string {
 }
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+export default doorPage('see-shop', ShelfPage);

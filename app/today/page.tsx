@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type TodayScreen, todayScreen } from '@/lib/views/today';
 import { showClock, showDayLong } from '@/shared/time/show-day';
 import { BegunMixes } from '../_parts/begun-mixes';
@@ -24,7 +25,7 @@ import { WasteShelf } from './waste-shelf';
 
 export const metadata: Metadata = { title: 'Today' };
 
-export default async function TodayPage() {
+async function TodayPage() {
   const screen = await readable(() => todayScreen(clock));
   if (screen === 'unreadable') return <KeepOutOfAll />;
   if (!screen) return <FirstVisit />;
@@ -179,3 +180,5 @@ function Orders({ screen: { orders, coming, onItsWay, ways } }: ScreenProps) {
     </section>
   );
 }
+
+export default doorPage('see-shop', TodayPage);

@@ -9,7 +9,7 @@ import type { FormState } from '@/shared/forms/form-state';
 import { MoveSpraying } from '@/shared/forms/move-spraying';
 import { showClockTime } from '@/shared/time/clock-time';
 
-const move = doorAction(MoveSpraying, async ({ shop, from, ...spraying }, { actor }) => {
+const move = doorAction({ may: 'spray', form: MoveSpraying }, async ({ shop, from, ...spraying }, { actor }) => {
   const outcome = await moveSpraying({ ...spraying, shopId: shop, actor }, clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/', 'layout');

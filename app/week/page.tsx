@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type WeekScreen, weekScreen } from '@/lib/views/week';
 import { showDay, showDayLong } from '@/shared/time/show-day';
 import { EmptyPlace } from '../_parts/empty-place';
@@ -13,7 +14,7 @@ import { WeekGrid } from './week-grid';
 
 export const metadata: Metadata = { title: 'Week' };
 
-export default async function WeekPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function WeekPage({ searchParams }: { searchParams: Promise<Search> }) {
   const { from, moved: program, on, was } = await searchParams;
   const screen = await weekScreen(clock, { from: one(from), moved: one(program), on: one(on), was: one(was) });
   if (!screen) return <FirstVisit />;
@@ -87,3 +88,5 @@ function WeekLinks({ screen: { previous, next } }: { screen: WeekScreen }) {
     </nav>
   );
 }
+
+export default doorPage('see-shop', WeekPage);

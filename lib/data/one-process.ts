@@ -3,7 +3,7 @@ import type { Rows } from './database';
 import { postgresqlAddress } from './database-address';
 
 /** What only one of several processes at a database does at a time, by the number of its lock. */
-const LOCKS = { alerts: 7_204_116, clock: 7_204_117 } as const;
+const LOCKS = { alerts: 7_204_116, clock: 7_204_117, people: 7_204_118 } as const;
 
 /**
  * Do a round of work unless another process at the same database is doing it. A shop in a file has one process.

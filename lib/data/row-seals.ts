@@ -13,10 +13,10 @@ import type Sqlite from 'better-sqlite3';
 /** A row that does not fit its seal. `row` is its key without the shop, in parts on lines of their own. */
 export type RowFault = { wrong: 'changed' | 'missing' | 'unsealed'; shop: string; table: string; row: string };
 
-/** Records have a chain of seals of their own. The last is where the migrations are noted. */
+/** Records have a chain of seals of their own; sessions come and go. The last is where the migrations are noted. */
 export const NOT_SEALED = [
   ...['Application', 'ApplicationVersion', 'ApplicationBench', 'ApplicationProduct', 'AmendmentConfirmation'],
-  ...['RecordSeal', 'RowSeal', '_prisma_migrations'],
+  ...['RecordSeal', 'RowSeal', 'Session', '_prisma_migrations'],
 ];
 
 /** Columns that count commands, change with every minute or have a hash of their own beside them. */

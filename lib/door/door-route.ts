@@ -4,13 +4,18 @@ import { z } from 'zod';
 import type { Problem, ProblemCode } from '@/shared/api/problem';
 import { Written } from '@/shared/json/written';
 import { explain, type Outcome, type Refusal } from '@/shared/outcome';
+import { type Asker, judged, type Refused } from '../access/asker';
+import { letIn, shopsNamedIn } from '../access/let-in';
+import type { May } from '../access/may';
+import { cookiesIn } from '../access/session-cookie';
+import { whoAsks } from '../access/who-asks';
 import { withConfirmation } from '../confirmation';
 import { ownHosts } from './allowed-hosts';
 import { bodyLimit } from './body-limits';
 import { secondsToWait, tooManyChanges } from './change-rate';
 import { inPieces } from './in-pieces';
 import { incidentSentence, logIncident, troubleSaid } from './incident';
-import { judgeKnock } from './judge-knock';
+import { judgeKnock, type Knock } from './judge-knock';
 import { readFileBody, readJsonBody } from './read-body';
 import { secondWordOf } from './second-word';
 import { DATA_POLICY, FILE_POLICY, SECURITY_HEADERS } from './security-headers';
@@ -18,13 +23,14 @@ import { type Tell, toldInSteps, untold, wantsSteps } from './told-in-steps';
 import { addressOfVisitor, type Visitor, visitorOf } from './visitor';
 
 /**
- * What a route takes: its query, and for a POST its JSON body; where it `takes` a file of some type, the body is its
+ * What a route asks of whoever sends the request (`may`), in the shop that query and body name. What it takes: its query, and for a POST its JSON body; where it `takes` a file of some type, the body is its
  * bytes. `bodyLimit` says how long it may be. A POST that `looks` changes nothing and does not count as a change. `saveAs` names a download, which is JSON unless it has another `type`: then the
  * document is a text, or the bytes of a file that a browser shows. A `tagged` download has an ETag, and whoever
  * has it already is told that nothing has changed (304). With `html` the document is a page, which runs by the nonce it was given.
  * A route that `tells` says how far it is, to whoever accepts that.
  */
 export type RouteContract<Q extends z.ZodType, B extends z.ZodType, T> = {
+  may: May;
   query: Q;
   body?: B;
   takes?: string;
@@ -55,7 +61,7 @@ export type RouteInput<Q extends z.ZodType, B extends z.ZodType> = {
  * Every route of the HTTP API is made by this: judge, who, read, ask, answer.
  *
  * Gives    the document as JSON; or `{ code, message, faults? }` with a status that says whose fault it is
- * Refuses  what the door refuses; an unknown, doubled or malformed query field (400); a body that is too long,
+ * Refuses  what the door refuses; nobody signed in (401); a role that may not do this in that shop (403); an unknown, doubled or malformed query field (400); a body that is too long,
  *          broken off or not JSON; a body the contract refuses (422, every fault); whatever the shop refuses
  */
 export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodType>(
@@ -69,18 +75,14 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
       const turned = judgeKnock(knock, ownHosts());
       if (turned) return problem(turned.status, 'turned-away', turned.message);
 
-      const query = contract.query.safeParse(queryOf(searchParams));
-      if (!query.success) return unreadable(400, 'This address asks for something else than is offered.', query.error);
-      const seconds = contract.body && !contract.looks ? await secondsToWait(addressOfVisitor(knock.header)) : null;
-      if (seconds !== null) return tooMany(seconds);
-      const body = await readBody(contract, request);
-      if (body instanceof Response) return body;
+      const asker = await whoAsks(cookiesIn(knock.header('cookie')));
+      const sent = await readLetIn(contract, request, { asked: queryOf(searchParams), asker, knock });
+      if (sent instanceof Response) return sent;
       const nonce = nonceIn(knock.header('content-security-policy'));
-      const asked = { path: pathname, nonce, query: query.data, body: body.value };
-      const given = { ...asked, visitor: visitorOf(knock.header), signal: request.signal };
+      const given = { ...sent, path: pathname, nonce, visitor: visitorOf(asker, knock.header), signal: request.signal };
       const answered = (tell: Tell) =>
         withConfirmation(secondWordOf(knock.header), () =>
-          answerOrIncident(request, contract, query.data, () => answer({ ...given, tell })),
+          answerOrIncident(request, contract, sent.query, () => answer({ ...given, tell })),
         );
       const isTold = contract.tells === true && wantsSteps(knock.header);
       return isTold ? toldInSteps(dataHeaders(), answered) : await answered(untold);
@@ -89,6 +91,35 @@ export function doorRoute<Q extends z.ZodType, T, B extends z.ZodType = z.ZodTyp
     }
   };
 }
+
+type Sender = { asked: Record<string, string | string[]>; asker: Asker; knock: Knock };
+
+/**
+ * What was sent, from somebody who may send it. Whoever may do this in no shop is turned away before a body is read; the shop
+ * may stand in the body alone.
+ */
+async function readLetIn<Q extends z.ZodType, B extends z.ZodType, T>(
+  contract: RouteContract<Q, B, T>,
+  request: Request,
+  { asked, asker, knock }: Sender,
+): Promise<Response | Pick<RouteInput<Q, B>, 'query' | 'body'>> {
+  const named = shopsNamedIn(asked);
+  const cookie = cookiesIn(knock.header('cookie'));
+  const early = contract.body && named.length === 0;
+  const notIn = early ? judged(asker, contract.may, []) : letIn(asker, contract.may, named, cookie);
+  if (notIn) return notLetIn(notIn);
+  const query = contract.query.safeParse(asked);
+  if (!query.success) return unreadable(400, 'This address asks for something else than is offered.', query.error);
+  const seconds = contract.body && !contract.looks ? await secondsToWait(addressOfVisitor(knock.header)) : null;
+  if (seconds !== null) return tooMany(seconds);
+  const body = await readBody(contract, request);
+  if (body instanceof Response) return body;
+  const notThere = letIn(asker, contract.may, [...named, ...shopsNamedIn(body.value)], cookie);
+  return notThere ? notLetIn(notThere) : { query: query.data, body: body.value };
+}
+
+/** 401 for somebody who is to sign in, 403 for somebody who is signed in and may not. */
+const notLetIn = (why: Refused): Response => problem(why.code === 'not-allowed' ? 403 : 401, why.code, explain(why));
 
 async function answerOrIncident<Q extends z.ZodType, T>(
   request: Request,

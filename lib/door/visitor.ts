@@ -1,5 +1,7 @@
-/** Who is at the door: the name that entries are signed with. */
-export type Visitor = { actor: string };
+import type { Asker } from '../access/asker';
+
+/** Who is at the door: the name that entries are signed with, and the person; null where nobody signs in. */
+export type Visitor = { actor: string; personId: string | null };
 
 /** The request header in which the front of the server gives the sender's address. Never taken from outside. */
 export const ADDRESS_HEADER = 'x-bench-address';
@@ -11,15 +13,16 @@ export const ENTERED_AS = 'entered-as';
 const NOBODY_NAMED = 'owner';
 
 /**
- * The person behind a request. The one place where sign-in and roles will be checked, for pages, forms and the HTTP API
- * alike. Until there is sign-in, whoever reaches this machine's own address may do everything, and says who they are.
+ * The person behind a request, who has been let in. Where nobody owns the shop yet, whoever reaches this machine's own
+ * address may do everything, and says who they are.
  *
- * Takes    the headers of the request
+ * Takes    who asks, and the headers of the request
  */
-export function visitorOf(header: (name: string) => string | null): Visitor {
+export function visitorOf(asker: Asker, header: (name: string) => string | null): Visitor {
+  if (asker.kind === 'person') return { actor: asker.person.name, personId: asker.person.id };
   const cookies = (header('cookie') ?? '').split(';').map((cookie) => cookie.trim());
   const named = cookies.find((cookie) => cookie.startsWith(`${ENTERED_AS}=`))?.slice(ENTERED_AS.length + 1);
-  return { actor: readName(named ?? '') ?? NOBODY_NAMED };
+  return { actor: readName(named ?? '') ?? NOBODY_NAMED, personId: null };
 }
 
 /** The address that a request came from, as the front of the server saw it. Limits are counted by it. */

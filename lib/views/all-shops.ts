@@ -4,12 +4,13 @@ import { isTooMuchAhead } from '@/shared/shop-file/limits';
 import { showClock } from '@/shared/time/show-day';
 import type { Clock } from '../clock';
 import { planKept } from '../data/plan-kept';
-import { type ShopListed, shopsHere } from '../data/shops';
+import type { ShopListed } from '../data/shops';
 import { shopOf } from '../data/snapshot';
 import type { Plan } from '../engine/ahead/plan';
 import { stillToSpray } from '../engine/ahead/turns-on-record';
 import type { Shop } from '../engine/shop';
 import { benchStates, certaintyNow } from './bench-states';
+import { shopsAndShown } from './shown-shop';
 
 /** One shop in one line: who may stand where, what is to do today, what to order, what the weeks ahead cost. */
 export type ShopAtAGlance = ShopListed & {
@@ -20,9 +21,9 @@ export type ShopAtAGlance = ShopListed & {
   ahead: { sprayToday: number; orderNow: number; runOut: number; cost: string; unknownCosts: number } | null;
 };
 
-/** Every shop in this database at a glance, the oldest first. */
+/** Every shop of whoever asks at a glance, the oldest first. */
 export async function allShops(clock: Clock): Promise<ShopAtAGlance[]> {
-  const shops = await shopsHere();
+  const { shops } = await shopsAndShown();
   return Promise.all(shops.map((listed) => atAGlance(listed, clock)));
 }
 

@@ -6,7 +6,7 @@ import { accept } from '@/shared/outcome';
 import { boardHtml, HOLDS_MS, noBoardHtml } from './board-html';
 
 /** What the sales floor sees: which benches people keep out of, and nothing else of the shop. A plain page, quickly there. */
-export const GET = doorRoute({ query: z.looseObject({}), html: true }, async ({ path, nonce }) => {
+export const GET = doorRoute({ may: 'link', query: z.looseObject({}), html: true }, async ({ path, nonce }) => {
   const board = await floorBoard(clock, decodeURIComponent(path.split('/')[2] ?? ''));
   if (!board) return accept({ status: 404, html: noBoardHtml({ nonce }) });
   const until = timeAt(board.now + HOLDS_MS, board.zone);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { budgetAsked } from '@/lib/threads/read-answers';
 import type { BudgetScreen } from '@/lib/views/budget-seen';
 import { explain } from '@/shared/outcome';
@@ -24,7 +25,7 @@ const WAYS_TO_LOOK = [
   ['product', 'By product'],
 ] as const;
 
-export default async function BudgetPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function BudgetPage({ searchParams }: { searchParams: Promise<Search> }) {
   const asked = await budgetAsked(clock, await searchParams);
   if (!asked) return <FirstVisit />;
   return (
@@ -128,3 +129,5 @@ function Plants({ screen: { plants, ways } }: { screen: BudgetScreen }) {
     </section>
   );
 }
+
+export default doorPage('grow', BudgetPage);

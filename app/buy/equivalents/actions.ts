@@ -10,7 +10,7 @@ import type { FormState } from '@/shared/forms/form-state';
 import { SwitchProduct } from '@/shared/forms/switch-product';
 import { refuse } from '@/shared/outcome';
 
-const switchProduct = doorAction(SwitchProduct, async (sent, { actor }) => {
+const switchProduct = doorAction({ may: 'grow', form: SwitchProduct }, async (sent, { actor }) => {
   const { commandId, shop: shopId, recipe: id, standing, line, product, dose, use, order, back } = sent;
   const recipe = (await goodsOf(clock, shopId))?.file.recipes.find((one) => one.id === id);
   const was = recipe?.ingredients[line];

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type EquivalentsScreen, equivalentsScreen } from '@/lib/views/equivalents';
 import { type SeasonCurve, seasonCurve } from '@/lib/views/season-curve';
 import type { LineTo } from '@/lib/views/switch-ahead';
@@ -18,7 +19,7 @@ export const metadata: Metadata = { title: 'Cheaper equivalents' };
 
 type EquivalentsPageProps = { searchParams: Promise<Search> };
 
-export default async function EquivalentsPage({ searchParams }: EquivalentsPageProps) {
+async function EquivalentsPage({ searchParams }: EquivalentsPageProps) {
   const search = await searchParams;
   const [recipe, product] = [one(search.recipe), one(search.product)];
   const screen = recipe && product ? await equivalentsScreen(clock, { recipe, product, was: wasIn(search) }) : null;
@@ -104,3 +105,5 @@ function Turns({ screen, curve }: ComparedProps) {
     </section>
   );
 }
+
+export default doorPage('grow', EquivalentsPage);

@@ -10,7 +10,7 @@ import type { FormState } from '@/shared/forms/form-state';
 import { CloseOrder, OrderForm, orderOfForm, TakeLead, TakePrice } from '@/shared/forms/order';
 import { accept, type Fault, refuse } from '@/shared/outcome';
 
-const saveOrder = doorAction(OrderForm, async (sent, { actor }) => {
+const saveOrder = doorAction({ may: 'grow', form: OrderForm }, async (sent, { actor }) => {
   const { commandId, shop: shopId, standing } = sent;
   const goods = await goodsOf(clock, shopId);
   if (!goods) return refuse({ code: 'not-found', what: 'shop', id: shopId });
@@ -40,50 +40,59 @@ export async function saveOrderAction(state: FormState, form: FormData): Promise
   return saveOrder(state, form);
 }
 
-const closeOrder = doorAction(CloseOrder, async ({ commandId, shop: shopId, id, standing, closed }, { actor }) => {
-  const goods = await goodsOf(clock, shopId);
-  const order = goods?.file.orders.find((one) => one.id === id);
-  if (!goods || !order) return refuse({ code: 'not-found', what: 'order', id });
-  const part = { orders: [{ ...order, closedOn: closed === 'yes' ? goods.today : null }] };
-  const expecting = [{ list: 'orders' as const, id, fingerprint: standing }];
-  const outcome = await changeShop({ commandId, shopId, actor, part, expecting }, clock);
-  if (!outcome.ok) return outcome;
-  revalidatePath('/', 'layout');
-  return accept({
-    message: closed === 'yes' ? 'Closed: nothing more of it is expected.' : 'The rest is expected again.',
-  });
-});
+const closeOrder = doorAction(
+  { may: 'grow', form: CloseOrder },
+  async ({ commandId, shop: shopId, id, standing, closed }, { actor }) => {
+    const goods = await goodsOf(clock, shopId);
+    const order = goods?.file.orders.find((one) => one.id === id);
+    if (!goods || !order) return refuse({ code: 'not-found', what: 'order', id });
+    const part = { orders: [{ ...order, closedOn: closed === 'yes' ? goods.today : null }] };
+    const expecting = [{ list: 'orders' as const, id, fingerprint: standing }];
+    const outcome = await changeShop({ commandId, shopId, actor, part, expecting }, clock);
+    if (!outcome.ok) return outcome;
+    revalidatePath('/', 'layout');
+    return accept({
+      message: closed === 'yes' ? 'Closed: nothing more of it is expected.' : 'The rest is expected again.',
+    });
+  },
+);
 
 /** Close an order of which nothing more is expected, or expect the rest of it after all. */
 export async function closeOrderAction(state: FormState, form: FormData): Promise<FormState> {
   return closeOrder(state, form);
 }
 
-const takePrice = doorAction(TakePrice, async ({ commandId, shop: shopId, ...asked }, { actor }) => {
-  const taken = await priceToTake(clock, shopId, asked);
-  if (!taken.ok) return taken;
-  const { offer, expecting, message } = taken.value;
-  const outcome = await changeShop({ commandId, shopId, actor, part: { offers: [offer] }, expecting }, clock);
-  if (!outcome.ok) return outcome;
-  revalidatePath('/', 'layout');
-  const link = `/shelf/${encodeURIComponent(offer.product)}/offer/${encodeURIComponent(offer.id)}`;
-  return accept({ message, link });
-});
+const takePrice = doorAction(
+  { may: 'grow', form: TakePrice },
+  async ({ commandId, shop: shopId, ...asked }, { actor }) => {
+    const taken = await priceToTake(clock, shopId, asked);
+    if (!taken.ok) return taken;
+    const { offer, expecting, message } = taken.value;
+    const outcome = await changeShop({ commandId, shopId, actor, part: { offers: [offer] }, expecting }, clock);
+    if (!outcome.ok) return outcome;
+    revalidatePath('/', 'layout');
+    const link = `/shelf/${encodeURIComponent(offer.product)}/offer/${encodeURIComponent(offer.id)}`;
+    return accept({ message, link });
+  },
+);
 
 /** Let what was paid be the price of the offer from the day it came. */
 export async function takePriceAction(state: FormState, form: FormData): Promise<FormState> {
   return takePrice(state, form);
 }
 
-const takeLead = doorAction(TakeLead, async ({ commandId, shop: shopId, supplier, which }, { actor }) => {
-  const taken = await leadToTake(clock, shopId, supplier, which);
-  if (!taken.ok) return taken;
-  const { offers, expecting, message } = taken.value;
-  const outcome = await changeShop({ commandId, shopId, actor, part: { offers }, expecting }, clock);
-  if (!outcome.ok) return outcome;
-  revalidatePath('/', 'layout');
-  return accept({ message });
-});
+const takeLead = doorAction(
+  { may: 'grow', form: TakeLead },
+  async ({ commandId, shop: shopId, supplier, which }, { actor }) => {
+    const taken = await leadToTake(clock, shopId, supplier, which);
+    if (!taken.ok) return taken;
+    const { offers, expecting, message } = taken.value;
+    const outcome = await changeShop({ commandId, shopId, actor, part: { offers }, expecting }, clock);
+    if (!outcome.ok) return outcome;
+    revalidatePath('/', 'layout');
+    return accept({ message });
+  },
+);
 
 /** Let the offers of a supplier take as long as its orders really took. */
 export async function takeLeadAction(state: FormState, form: FormData): Promise<FormState> {

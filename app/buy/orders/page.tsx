@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type OrdersScreen, ordersScreen } from '@/lib/views/orders';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -10,7 +11,7 @@ import { WrittenOrders } from './written-orders';
 
 export const metadata: Metadata = { title: 'Orders' };
 
-export default async function OrdersPage() {
+async function OrdersPage() {
   const screen = await ordersScreen(clock);
   if (!screen) return <FirstVisit />;
   const { shopId, open, closed, suppliers, ways } = screen;
@@ -74,3 +75,5 @@ function WriteOne({ suppliers }: Pick<OrdersScreen, 'suppliers'>) {
     </div>
   );
 }
+
+export default doorPage('grow', OrdersPage);

@@ -8,7 +8,7 @@ import type { FormState } from '@/shared/forms/form-state';
 import { BeginPlan, StopPlan } from '@/shared/forms/purchase-plan';
 import { accept } from '@/shared/outcome';
 
-const begin = doorAction(BeginPlan, async ({ shop, weeks, seconds }) => {
+const begin = doorAction({ may: 'grow', form: BeginPlan }, async ({ shop, weeks, seconds }) => {
   const outcome = await beginSearch({ shop, weeks, seconds }, clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/buy/plan');
@@ -20,7 +20,7 @@ export async function beginPlanAction(state: FormState, form: FormData): Promise
   return begin(state, form);
 }
 
-const stop = doorAction(StopPlan, async ({ shop, weeks }) => {
+const stop = doorAction({ may: 'grow', form: StopPlan }, async ({ shop, weeks }) => {
   const outcome = await stopSearch({ shop, weeks }, clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/buy/plan');

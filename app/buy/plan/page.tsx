@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type PlanScreen, planScreen, weeksAsked } from '@/lib/views/purchase-plan';
 import { showDay } from '@/shared/time/show-day';
 import { AssumedList } from '../../_parts/assumed-list';
@@ -16,7 +17,7 @@ import { SearchForm } from './search-form';
 
 export const metadata: Metadata = { title: 'Purchase plan' };
 
-export default async function PlanPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function PlanPage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await planScreen(clock, weeksAsked(one((await searchParams).weeks)));
   if (!screen) return <FirstVisit />;
   const { orders, ways } = screen;
@@ -123,3 +124,5 @@ function NotKnown({ screen: { unknown, unsold, assumed } }: { screen: PlanScreen
     </section>
   );
 }
+
+export default doorPage('grow', PlanPage);

@@ -4,4 +4,6 @@ import { whatIfAsked } from '@/lib/threads/read-answers';
 import { WhatIfQuestion } from '@/shared/forms/what-if';
 
 /** What supposing something beside the plan would do, before anybody does it. */
-export const GET = doorRoute({ query: WhatIfQuestion }, ({ query, signal }) => whatIfAsked(query, clock, signal));
+export const GET = doorRoute({ may: 'grow', query: WhatIfQuestion }, ({ query, signal }) =>
+  whatIfAsked(query, clock, signal),
+);

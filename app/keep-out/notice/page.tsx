@@ -3,6 +3,7 @@ import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import { publicOrigin } from '@/lib/door/allowed-hosts';
+import { doorPage } from '@/lib/door/door-page';
 import { type NoticesScreen, noticesScreen } from '@/lib/views/keep-out-notice';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { KeepOutOfAll } from '../../_parts/keep-out-of-all';
@@ -15,7 +16,7 @@ import { NoticeSheet } from './notice-sheet';
 
 export const metadata: Metadata = { title: 'Keep-out notices' };
 
-export default async function NoticePage({ searchParams }: { searchParams: Promise<Search> }) {
+async function NoticePage({ searchParams }: { searchParams: Promise<Search> }) {
   const { bench, sheet } = await searchParams;
   const origin = publicOrigin((await headers()).get('host') ?? '');
   const asked = { bench: one(bench), sheet: one(sheet) };
@@ -66,3 +67,5 @@ function Choices({ screen, bench }: { screen: NoticesScreen; bench: string | und
     </>
   );
 }
+
+export default doorPage('see-board', NoticePage);

@@ -17,7 +17,7 @@ const amendAs = (about: About, change: Amended, actor: string) => {
   return amendApplication({ commandId, shopId, actor, application, seen, change, reason }, clock);
 };
 
-const amend = doorAction(AmendRecord, async (sent, { actor }) => {
+const amend = doorAction({ may: 'grow', form: AmendRecord }, async (sent, { actor }) => {
   const read = await amendedIn(sent);
   if (!read) return refuse({ code: 'not-found', what: 'record', id: sent.application });
   if (read.faults.length > 0) return refuse({ code: 'faults', faults: read.faults });
@@ -29,7 +29,7 @@ export async function amendRecordAction(state: FormState, form: FormData): Promi
   return amend(state, form);
 }
 
-const withdraw = doorAction(WithdrawRecord, async (sent, { actor }) =>
+const withdraw = doorAction({ may: 'grow', form: WithdrawRecord }, async (sent, { actor }) =>
   told(await amendAs(sent, { withdrawn: true }, actor), sent.application, 'The record is withdrawn.'),
 );
 
@@ -38,7 +38,7 @@ export async function withdrawRecordAction(state: FormState, form: FormData): Pr
   return withdraw(state, form);
 }
 
-const restore = doorAction(RestoreRecord, async (sent, { actor }) =>
+const restore = doorAction({ may: 'grow', form: RestoreRecord }, async (sent, { actor }) =>
   told(await amendAs(sent, { withdrawn: false }, actor), sent.application, 'The record counts again.'),
 );
 
@@ -47,7 +47,7 @@ export async function restoreRecordAction(state: FormState, form: FormData): Pro
   return restore(state, form);
 }
 
-const confirm = doorAction(ConfirmRecord, async (sent, { actor }): Promise<Outcome<Done>> => {
+const confirm = doorAction({ may: 'own', form: ConfirmRecord }, async (sent, { actor }): Promise<Outcome<Done>> => {
   const { commandId, shop: shopId, application, version, reason } = sent;
   const outcome = await confirmAmendment({ commandId, shopId, actor, application, version, reason }, clock);
   revalidatePath('/', 'layout');

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
+import { doorPage } from '@/lib/door/door-page';
 import { type RecordScreen, recordScreen, type VersionSeen } from '@/lib/views/record';
 import { Damage } from '../../_parts/damage';
 import { EmergencyLink } from '../../_parts/emergency-link';
@@ -12,7 +13,7 @@ export const metadata: Metadata = { title: 'A record' };
 type OfRecord = { params: Promise<{ application: string }> };
 
 /** One record of a spraying: everything that must be kept of it, every version, and what can be done about it. */
-export default async function RecordPage({ params }: OfRecord) {
+async function RecordPage({ params }: OfRecord) {
   const screen = await recordScreen(decodeURIComponent((await params).application));
   const of = { list: 'applications' as const, id: decodeURIComponent((await params).application) };
   if (!screen) return <UnreadOrMissing of={of} />;
@@ -112,3 +113,5 @@ function Version({ version }: { version: VersionSeen }) {
     </li>
   );
 }
+
+export default doorPage('see-records', RecordPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type PrintedLog, printedLog, type RecordSeen } from '@/lib/views/record';
 import { logPageIn, logQueryIn, logQueryText } from '@/shared/forms/log-query';
 import { Damage } from '../../_parts/damage';
@@ -14,7 +15,7 @@ import styles from './print.module.css';
 export const metadata: Metadata = { title: 'The log, to print' };
 
 /** Records for an inspector's desk, on Letter or A4: everything that must be kept of each, and its versions. */
-export default async function PrintedLogPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function PrintedLogPage({ searchParams }: { searchParams: Promise<Search> }) {
   const search = await searchParams;
   const query = logQueryIn(search);
   const log = await printedLog(query, search.all === undefined ? logPageIn(search) : 'all', clock);
@@ -109,3 +110,5 @@ function Sheet({ record }: { record: RecordSeen }) {
     </li>
   );
 }
+
+export default doorPage('see-records', PrintedLogPage);

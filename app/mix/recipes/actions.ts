@@ -8,7 +8,7 @@ import { idFor } from '@/shared/forms/sent-fields';
 import { accept } from '@/shared/outcome';
 import { saveThing } from '../../_parts/save-thing';
 
-const save = doorAction(RecipeForm, async (sent, { actor }) => {
+const save = doorAction({ may: 'grow', form: RecipeForm }, async (sent, { actor }) => {
   const id = sent.id ?? idFor(sent.draft.name, sent.commandId, 'recipe');
   const { recipe, faults } = recipeOfDraft(id, sent.draft);
   const outcome = await saveThing({

@@ -1,13 +1,14 @@
 import type { Metadata } from 'next';
 import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { recipesScreen } from '@/lib/views/recipes';
 import { FirstVisit } from '../../_parts/first-visit';
 import { RecipeList } from './recipe-list';
 
 export const metadata: Metadata = { title: 'Recipes' };
 
-export default async function RecipesPage() {
+async function RecipesPage() {
   const screen = await recipesScreen(clock);
   if (!screen) return <FirstVisit />;
   const count = screen.recipes.length;
@@ -28,3 +29,5 @@ export default async function RecipesPage() {
     </>
   );
 }
+
+export default doorPage('see-shop', RecipesPage);

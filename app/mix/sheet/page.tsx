@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { mixFormScreen, mixScreen } from '@/lib/views/mix-screen';
 import { FirstVisit } from '../../_parts/first-visit';
 import { pairsOf, type Search } from '../../_parts/search';
@@ -10,7 +11,7 @@ import styles from './sheet.module.css';
 
 export const metadata: Metadata = { title: 'Mix sheet' };
 
-export default async function MixSheetPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function MixSheetPage({ searchParams }: { searchParams: Promise<Search> }) {
   const pairs = pairsOf(await searchParams);
   const [screen, form] = [await mixScreen(clock, pairs), await mixFormScreen(clock, pairs)];
   if (!screen || !form) return <FirstVisit />;
@@ -33,3 +34,5 @@ export default async function MixSheetPage({ searchParams }: { searchParams: Pro
     </Sheet>
   );
 }
+
+export default doorPage('see-shop', MixSheetPage);

@@ -11,7 +11,7 @@ import { StockSolutionForm } from '@/shared/forms/stock-solution';
 import { readStock } from '@/shared/measure/read-stock';
 import { accept, type Fault, refuse } from '@/shared/outcome';
 
-const make = doorAction(StockSolutionForm, async ({ shop, takes, ...asked }, { actor }) => {
+const make = doorAction({ may: 'spray', form: StockSolutionForm }, async ({ shop, takes, ...asked }, { actor }) => {
   const product = (await shopOfForm(shop))?.products.find(({ id }) => id === asked.product);
   if (!product) return refuse({ code: 'not-found', what: 'product', id: asked.product });
   const faults: Fault[] = [];

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type StockSolutionScreen, stockSolutionScreen } from '@/lib/views/stock-solution';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FromSolution } from '../../_parts/from-solution';
@@ -10,7 +11,7 @@ import { StockForm } from './stock-form';
 
 export const metadata: Metadata = { title: 'Make a stock solution' };
 
-export default async function StockSolutionPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function StockSolutionPage({ searchParams }: { searchParams: Promise<Search> }) {
   const search = await searchParams;
   const [product = '', amount = '', make = ''] = [one(search.product), one(search.amount), one(search.make)];
   const screen = await stockSolutionScreen(clock, { product, amount, make });
@@ -65,3 +66,5 @@ function Instead({ screen: { instead, made, product, strength } }: { screen: Sto
     </section>
   );
 }
+
+export default doorPage('spray', StockSolutionPage);

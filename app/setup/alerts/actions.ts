@@ -11,22 +11,25 @@ import type { FormState } from '@/shared/forms/form-state';
 import { accept, refuse } from '@/shared/outcome';
 import { wentInWords } from '../../_parts/way-names';
 
-const save = doorAction(AlertSettingsForm, async ({ commandId, shop, standing, draft: typed }, { actor }) => {
-  const { settings, faults } = alertsOfDraft(typed);
-  if (faults.length > 0) return refuse({ code: 'faults', faults });
-  const outcome = await saveAlertSettings({ commandId, shopId: shop, actor, settings, expecting: standing }, clock);
-  if (!outcome.ok) return outcome;
-  forgetTries(shop);
-  revalidatePath('/setup/alerts');
-  return accept({ message: 'Saved. Send a test to see whether it arrives.' });
-});
+const save = doorAction(
+  { may: 'own', form: AlertSettingsForm },
+  async ({ commandId, shop, standing, draft: typed }, { actor }) => {
+    const { settings, faults } = alertsOfDraft(typed);
+    if (faults.length > 0) return refuse({ code: 'faults', faults });
+    const outcome = await saveAlertSettings({ commandId, shopId: shop, actor, settings, expecting: standing }, clock);
+    if (!outcome.ok) return outcome;
+    forgetTries(shop);
+    revalidatePath('/setup/alerts');
+    return accept({ message: 'Saved. Send a test to see whether it arrives.' });
+  },
+);
 
 /** Save where alerts go. */
 export async function saveAlertSettingsAction(state: FormState, form: FormData): Promise<FormState> {
   return save(state, form);
 }
 
-const test = doorAction(TryAlerts, async ({ shop }) => {
+const test = doorAction({ may: 'own', form: TryAlerts }, async ({ shop }) => {
   const outcome = await tryAlerts(shop, clock);
   if (!outcome.ok) return outcome;
   const { value } = outcome;

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { lastTry } from '@/lib/alerts/tries';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type AlertSettingsScreen, alertSettingsScreen } from '@/lib/views/alert-settings-form';
 import { showInstant } from '@/shared/time/show-day';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -10,7 +11,7 @@ import { TryForm } from './try-form';
 
 export const metadata: Metadata = { title: 'Alerts' };
 
-export default async function AlertsPage() {
+async function AlertsPage() {
   const screen = await alertSettingsScreen(clock);
   if (!screen) return <FirstVisit />;
   return (
@@ -51,3 +52,5 @@ function LastTries({ screen: { setUp, thing, ways, today } }: { screen: AlertSet
     </ul>
   );
 }
+
+export default doorPage('own', AlertsPage);

@@ -8,7 +8,7 @@ import { idFor } from '@/shared/forms/sent-fields';
 import { accept } from '@/shared/outcome';
 import { saveThing } from '../../_parts/save-thing';
 
-const save = doorAction(BenchForm, async (sent, { actor }) => {
+const save = doorAction({ may: 'grow', form: BenchForm }, async (sent, { actor }) => {
   const id = sent.id ?? idFor(sent.draft.name, sent.commandId, 'bench');
   const { bench, faults } = benchOfDraft(id, sent.draft);
   const outcome = await saveThing({

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type BenchListed, benchesScreen } from '@/lib/views/bench-form';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -8,7 +9,7 @@ import styles from '../setup-list.module.css';
 
 export const metadata: Metadata = { title: 'Benches' };
 
-export default async function BenchesPage() {
+async function BenchesPage() {
   const benches = await benchesScreen(clock);
   if (!benches) return <FirstVisit />;
   return (
@@ -50,3 +51,5 @@ function placeText({ customers, enclosed, area }: BenchListed): string {
   const words = [customers ? 'customers walk there' : 'customers do not get there', enclosed ? 'enclosed' : 'open air'];
   return [...words, area ?? 'area not known'].join(', ');
 }
+
+export default doorPage('grow', BenchesPage);

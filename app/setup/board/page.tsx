@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { clock } from '@/lib/clock';
 import { publicOrigin } from '@/lib/door/allowed-hosts';
+import { doorPage } from '@/lib/door/door-page';
 import { linksScreen } from '@/lib/views/shared-links';
 import { CopyButton } from '../../_parts/copy-button';
 import { EmptyPlace } from '../../_parts/empty-place';
@@ -11,7 +12,7 @@ import styles from '../setup-list.module.css';
 
 export const metadata: Metadata = { title: 'A board for the sales floor' };
 
-export default async function BoardLinksPage() {
+async function BoardLinksPage() {
   const screen = await linksScreen('board', clock);
   if (!screen) return <FirstVisit />;
   const { shop, kind, links, commandId } = screen;
@@ -50,3 +51,5 @@ export default async function BoardLinksPage() {
     </>
   );
 }
+
+export default doorPage('own', BoardLinksPage);

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { clock } from '@/lib/clock';
 import { networkWay, publicOrigin } from '@/lib/door/allowed-hosts';
+import { doorPage } from '@/lib/door/door-page';
 import { linksScreen } from '@/lib/views/shared-links';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -10,7 +11,7 @@ import styles from '../setup-list.module.css';
 
 export const metadata: Metadata = { title: 'Calendar' };
 
-export default async function CalendarLinksPage() {
+async function CalendarLinksPage() {
   const screen = await linksScreen('calendar', clock);
   if (!screen) return <FirstVisit />;
   const { shop, kind, links, commandId } = screen;
@@ -52,3 +53,5 @@ export default async function CalendarLinksPage() {
     </>
   );
 }
+
+export default doorPage('own', CalendarLinksPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type ClockScreen, clockScreen } from '@/lib/views/clock-screen';
 import { FirstVisit } from '../../_parts/first-visit';
 import { ConfirmForm } from './confirm-form';
@@ -17,7 +18,7 @@ const DOUBTS: Record<NonNullable<ClockScreen['doubt']>, string> = {
 
 const DAMAGED = 'What the shop had noted of it was changed outside of this program.';
 
-export default async function ClockPage() {
+async function ClockPage() {
   const screen = await clockScreen(clock);
   if (!screen) return <FirstVisit />;
   const { doubt, isDamaged, shown, zone, confirmed } = screen;
@@ -71,3 +72,5 @@ const SinceBackup = ({ keptUntil }: { keptUntil: string | null }) => (
     together with the time.
   </p>
 );
+
+export default doorPage('own', ClockPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { setupScreen } from '@/lib/views/setup';
 import { FirstVisit } from '../../_parts/first-visit';
 import field from '../../_parts/form-field.module.css';
@@ -14,7 +15,7 @@ const LISTS = [
   ['lots', 'Lots', 'the bottles: what is left, how long it keeps'],
 ] as const;
 
-export default async function CsvPage() {
+async function CsvPage() {
   const { shown } = await setupScreen(clock);
   if (!shown) return <FirstVisit />;
   return (
@@ -58,3 +59,5 @@ export default async function CsvPage() {
     </>
   );
 }
+
+export default doorPage('grow', CsvPage);

@@ -9,14 +9,14 @@ import type { FormState } from '@/shared/forms/form-state';
 import { MakeLink, RevokeLink } from '@/shared/forms/shared-link';
 import { accept } from '@/shared/outcome';
 
-const make = doorAction(MakeLink, async ({ shop, ...link }, { actor }) => {
+const make = doorAction({ may: 'own', form: MakeLink }, async ({ shop, ...link }, { actor }) => {
   const outcome = await makeSharedLink({ ...link, shopId: shop, actor }, clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/setup', 'layout');
   return accept({ message: 'The link is made. It stands in the list.' });
 });
 
-const revoke = doorAction(RevokeLink, async ({ shop, ...link }, { actor }) => {
+const revoke = doorAction({ may: 'own', form: RevokeLink }, async ({ shop, ...link }, { actor }) => {
   const outcome = await revokeSharedLink({ ...link, shopId: shop, actor }, clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/setup', 'layout');

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { networkWay } from '@/lib/door/allowed-hosts';
+import { doorPage } from '@/lib/door/door-page';
 import { MISSING_BY_PLAIN_HTTP } from '@/lib/door/missing-by-plain-http';
 import { squareCode } from '@/lib/views/square-code';
 import { Square } from '../../_parts/square';
@@ -9,7 +10,7 @@ export const metadata: Metadata = { title: 'Phones' };
 export const dynamic = 'force-dynamic';
 
 /** Where phones reach this shop, and what they need for it. */
-export default function PhonesPage() {
+function PhonesPage() {
   const { way, url } = networkWay();
   return (
     <>
@@ -61,3 +62,5 @@ const Reached = ({ url }: { url: string }) => (
     </div>
   </>
 );
+
+export default doorPage('own', PhonesPage);

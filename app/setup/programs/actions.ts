@@ -9,7 +9,7 @@ import { idFor } from '@/shared/forms/sent-fields';
 import { accept } from '@/shared/outcome';
 import { saveThing } from '../../_parts/save-thing';
 
-const save = doorAction(ProgramForm, async (sent, { actor }) => {
+const save = doorAction({ may: 'grow', form: ProgramForm }, async (sent, { actor }) => {
   const id = sent.id ?? idFor(sent.draft.recipes.find(Boolean) ?? '', sent.commandId, 'program');
   const { program, faults } = programOfDraft(id, sent.draft, await standingProgram(sent.shop, sent.id));
   const outcome = await saveThing({

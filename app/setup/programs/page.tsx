@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { programsScreen } from '@/lib/views/program-form';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -9,7 +10,7 @@ import { NextDays } from './next-days';
 
 export const metadata: Metadata = { title: 'Programs' };
 
-export default async function ProgramsPage() {
+async function ProgramsPage() {
   const screen = await programsScreen(clock);
   if (!screen) return <FirstVisit />;
   const { programs, today, zone } = screen;
@@ -44,3 +45,5 @@ export default async function ProgramsPage() {
     </>
   );
 }
+
+export default doorPage('grow', ProgramsPage);

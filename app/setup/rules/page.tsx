@@ -1,11 +1,12 @@
 import type { Metadata } from 'next';
+import { doorPage } from '@/lib/door/door-page';
 import { RULE_GROUPS } from '@/lib/views/rule-sources/rule-groups';
 import type { RuleFrom, Source } from '@/lib/views/rule-sources/rule-source';
 import styles from './rules.module.css';
 
 export const metadata: Metadata = { title: 'Where the rules come from' };
 
-export default function RulesPage() {
+function RulesPage() {
   return (
     <>
       <p>
@@ -54,3 +55,5 @@ function nameOf(source: Source): string {
   if (source.basis === 'practice') return 'Common practice, no source';
   return source.basis === 'memory' ? `${source.name} (from memory)` : source.name;
 }
+
+export default doorPage('see-shop', RulesPage);

@@ -10,7 +10,7 @@ import { saveThing } from '../../_parts/save-thing';
 
 const THE_SHOP = { list: 'shop', id: 'shop' } as const;
 
-const saveSettings = doorAction(SettingsForm, async (sent, { actor }) => {
+const saveSettings = doorAction({ may: 'own', form: SettingsForm }, async (sent, { actor }) => {
   const { shop, faults } = settingsOfDraft(sent.draft);
   const outcome = await saveThing({
     ...{ sent, actor, faults, part: { shop }, of: THE_SHOP },
@@ -26,7 +26,7 @@ export async function saveSettingsAction(state: FormState, form: FormData): Prom
   return saveSettings(state, form);
 }
 
-const saveTools = doorAction(ToolsForm, async (sent, { actor }) => {
+const saveTools = doorAction({ may: 'own', form: ToolsForm }, async (sent, { actor }) => {
   const { shop, faults } = toolsOfDraft(sent.draft);
   const fieldOf = (path: string) => fieldOfToolsPath(sent.draft, path);
   const outcome = await saveThing({ ...{ sent, actor, faults, part: { shop }, of: THE_SHOP }, fieldOf });

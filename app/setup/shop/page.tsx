@@ -1,12 +1,13 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { settingsFormScreen } from '@/lib/views/settings-form';
 import { FirstVisit } from '../../_parts/first-visit';
 import { SettingsForm } from './settings-form';
 
 export const metadata: Metadata = { title: 'The shop itself' };
 
-export default async function ShopSettingsPage() {
+async function ShopSettingsPage() {
   const screen = await settingsFormScreen(clock);
   if (!screen) return <FirstVisit />;
   return (
@@ -19,3 +20,5 @@ export default async function ShopSettingsPage() {
     </>
   );
 }
+
+export default doorPage('own', ShopSettingsPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { allShops, type ShopAtAGlance } from '@/lib/views/all-shops';
 import facts from '../../_parts/facts.module.css';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -8,7 +9,7 @@ import { ShowShopButton } from '../show-shop-button';
 export const metadata: Metadata = { title: 'All shops' };
 
 /** Every shop of this database on one page, so that nobody has to switch from one to the next to see where to go first. */
-export default async function ShopsPage() {
+async function ShopsPage() {
   const shops = await allShops(clock);
   if (shops.length === 0) return <FirstVisit />;
   return (
@@ -67,3 +68,5 @@ function keepOutText({ keepOut }: ShopAtAGlance) {
     </b>
   );
 }
+
+export default doorPage('see-shop', ShopsPage);

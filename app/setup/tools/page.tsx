@@ -1,12 +1,13 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { toolsFormScreen } from '@/lib/views/settings-form';
 import { FirstVisit } from '../../_parts/first-visit';
 import { ToolsForm } from './tools-form';
 
 export const metadata: Metadata = { title: 'Tools' };
 
-export default async function ToolsPage() {
+async function ToolsPage() {
   const screen = await toolsFormScreen(clock);
   if (!screen) return <FirstVisit />;
   return (
@@ -20,3 +21,5 @@ export default async function ToolsPage() {
     </>
   );
 }
+
+export default doorPage('own', ToolsPage);

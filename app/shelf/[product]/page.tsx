@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import type { Flag } from '@/lib/engine/rules/flag';
 import type { Fig } from '@/lib/views/figures';
 import { type ProductFlag, type ProductScreen, productScreen } from '@/lib/views/product';
@@ -31,7 +32,7 @@ export async function generateMetadata({ params }: ProductParams): Promise<Metad
   return { title: screen?.product.name ?? 'Not here' };
 }
 
-export default async function ProductPage({ params }: ProductParams) {
+async function ProductPage({ params }: ProductParams) {
   const screen = await productScreen(clock, decodeURIComponent((await params).product));
   const of = { list: 'products' as const, id: decodeURIComponent((await params).product) };
   if (!screen) return <UnreadOrMissing of={of} />;
@@ -131,3 +132,5 @@ function Answers({ screen: { product, ways } }: { screen: ProductScreen }) {
     </dl>
   );
 }
+
+export default doorPage('see-shop', ProductPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { labelsScreen } from '@/lib/views/labels';
 import { EmptyPlace } from '../../_parts/empty-place';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -10,7 +11,7 @@ import { LabelsForm } from './labels-form';
 
 export const metadata: Metadata = { title: 'Labels' };
 
-export default async function LabelsPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function LabelsPage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await labelsScreen(clock, await searchParams);
   if (!screen) return <FirstVisit />;
   const { choices, sheets, sheet } = screen;
@@ -50,3 +51,5 @@ export default async function LabelsPage({ searchParams }: { searchParams: Promi
 }
 
 const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
+export default doorPage('see-shop', LabelsPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { dropScreen } from '@/lib/views/measuring';
 import { showNumber } from '@/shared/measure/show';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -8,7 +9,7 @@ import styles from '../measuring/measuring.module.css';
 
 export const metadata: Metadata = { title: 'Measure a drop' };
 
-export default async function MeasureDropPage() {
+async function MeasureDropPage() {
   const screen = await dropScreen(clock);
   if (!screen) return <FirstVisit />;
   return (
@@ -27,3 +28,5 @@ export default async function MeasureDropPage() {
     </>
   );
 }
+
+export default doorPage('spray', MeasureDropPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { productFormScreen } from '@/lib/views/product-form';
 import { FirstVisit } from '../../_parts/first-visit';
 import { one, type Search } from '../../_parts/search';
@@ -8,7 +9,7 @@ import { ProductForm } from '../product-form/product-form';
 export const metadata: Metadata = { title: 'A new product' };
 
 /** A bar code that nobody knew leads here with its number, which is then the new product's. */
-export default async function NewProductPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function NewProductPage({ searchParams }: { searchParams: Promise<Search> }) {
   const gtin = one((await searchParams).gtin);
   const screen = await productFormScreen(clock, null);
   if (!screen) return <FirstVisit />;
@@ -27,3 +28,5 @@ export default async function NewProductPage({ searchParams }: { searchParams: P
     </>
   );
 }
+
+export default doorPage('grow', NewProductPage);

@@ -11,7 +11,7 @@ import type { FormState } from '@/shared/forms/form-state';
 import { type Delivery, type DeliveryLine, ReceiveDelivery, ReceiveOne } from '@/shared/forms/receive';
 import { accept, type Fault, refuse } from '@/shared/outcome';
 
-const receiveOne = doorAction(ReceiveOne, async ({ shop, keptIn, ...lot }, { actor }) => {
+const receiveOne = doorAction({ may: 'grow', form: ReceiveOne }, async ({ shop, keptIn, ...lot }, { actor }) => {
   const outcome = await receiveLot({ ...lot, shopId: shop, actor, keptIn: keptIn || null }, clock);
   if (!outcome.ok) return outcome;
   revalidatePath('/', 'layout');
@@ -24,7 +24,7 @@ export async function receiveOneAction(state: FormState, form: FormData): Promis
   return receiveOne(state, form);
 }
 
-const receiveAll = doorAction(ReceiveDelivery, async (delivery, { actor }) => {
+const receiveAll = doorAction({ may: 'grow', form: ReceiveDelivery }, async (delivery, { actor }) => {
   const outcome = delivery.order === null ? await withoutOrder(delivery, actor) : await ofOrder(delivery, actor);
   if (!outcome.ok && outcome.refusal.code === 'faults') {
     return refuse({ code: 'faults', faults: outcome.refusal.faults.map((fault) => inForm(fault, delivery.lines)) });

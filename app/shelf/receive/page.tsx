@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type ReceiveScreen, receiveScreen } from '@/lib/views/receive';
 import { showDay } from '@/shared/time/show-day';
 import { EmptyPlace } from '../../_parts/empty-place';
@@ -11,7 +12,7 @@ import styles from './receive.module.css';
 
 export const metadata: Metadata = { title: 'Receive' };
 
-export default async function ReceivePage({ searchParams }: { searchParams: Promise<Search> }) {
+async function ReceivePage({ searchParams }: { searchParams: Promise<Search> }) {
   const screen = await receiveScreen(clock, await searchParams);
   if (!screen) return <FirstVisit />;
   const { delivery, products, product, suppliers } = screen;
@@ -109,3 +110,5 @@ function Received({ screen: { received } }: { screen: ReceiveScreen }) {
     </section>
   );
 }
+
+export default doorPage('grow', ReceivePage);

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type CodeLookup, lookUpCode } from '@/lib/views/code-lookup';
 import { shopNow } from '@/lib/views/house';
 import { FirstVisit } from '../../_parts/first-visit';
@@ -10,7 +11,7 @@ import styles from './scan.module.css';
 
 export const metadata: Metadata = { title: 'Scan' };
 
-export default async function ScanPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function ScanPage({ searchParams }: { searchParams: Promise<Search> }) {
   const code = one((await searchParams).code) ?? '';
   if (!(await shopNow(clock))) return <FirstVisit />;
   const lookup = await lookUpCode(clock, code);
@@ -81,3 +82,5 @@ function Answer({ lookup, code }: { lookup: CodeLookup; code: string }) {
     </div>
   );
 }
+
+export default doorPage('see-shop', ScanPage);

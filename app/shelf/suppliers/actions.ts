@@ -18,7 +18,7 @@ import {
 } from '@/shared/forms/supplier';
 import { accept, refuse } from '@/shared/outcome';
 
-const save = doorAction(SupplierForm, async (sent, { actor }) => {
+const save = doorAction({ may: 'grow', form: SupplierForm }, async (sent, { actor }) => {
   const { commandId, shop: shopId, id, expecting, keepBoth, ...fields } = sent;
   const goods = await goodsOf(clock, shopId);
   if (!goods) return refuse({ code: 'not-found', what: 'shop', id: shopId });
@@ -46,7 +46,7 @@ export async function saveSupplierAction(state: FormState, form: FormData): Prom
 }
 
 const putAway = doorAction(
-  PutAwayGoods,
+  { may: 'grow', form: PutAwayGoods },
   async ({ commandId, shop: shopId, what, id, expecting, archived }, { actor }) => {
     const goods = await goodsOf(clock, shopId);
     const list = what === 'supplier' ? ('suppliers' as const) : ('offers' as const);
@@ -67,12 +67,15 @@ export async function putAwayGoodsAction(state: FormState, form: FormData): Prom
   return putAway(state, form);
 }
 
-const remove = doorAction(RemoveGoods, async ({ commandId, shop: shopId, what, id }, { actor }) => {
-  const outcome = await removeFromShop({ commandId, shopId, actor, what, id }, clock);
-  if (!outcome.ok) return outcome;
-  revalidatePath('/', 'layout');
-  redirect('/shelf/suppliers');
-});
+const remove = doorAction(
+  { may: 'grow', form: RemoveGoods },
+  async ({ commandId, shop: shopId, what, id }, { actor }) => {
+    const outcome = await removeFromShop({ commandId, shopId, actor, what, id }, clock);
+    if (!outcome.ok) return outcome;
+    revalidatePath('/', 'layout');
+    redirect('/shelf/suppliers');
+  },
+);
 
 /** Remove a supplier that was entered by mistake and never used. */
 export async function removeGoodsAction(state: FormState, form: FormData): Promise<FormState> {

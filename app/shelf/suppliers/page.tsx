@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type SupplierListed, suppliersScreen } from '@/lib/views/suppliers';
 import { showMoney } from '@/shared/measure/show';
 import type { Day } from '@/shared/time/day';
@@ -11,7 +12,7 @@ import { workingDaysText } from './working-days-text';
 
 export const metadata: Metadata = { title: 'Suppliers' };
 
-export default async function SuppliersPage() {
+async function SuppliersPage() {
   const screen = await suppliersScreen(clock);
   if (!screen) return <FirstVisit />;
   const { suppliers, putAway, ways } = screen;
@@ -104,3 +105,5 @@ function comingDays(days: Day[], today: Day): string {
 }
 
 const MOST_DATES = 4;
+
+export default doorPage('see-shop', SuppliersPage);

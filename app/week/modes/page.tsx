@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type RotationBench, type RotationScreen, type RotationTurn, rotationScreen } from '@/lib/views/rotation';
 import type { Day } from '@/shared/time/day';
 import { showDayShort } from '@/shared/time/show-day';
@@ -10,7 +11,7 @@ import styles from './modes.module.css';
 
 export const metadata: Metadata = { title: 'Modes of action' };
 
-export default async function ModesPage() {
+async function ModesPage() {
   const screen = await rotationScreen(clock);
   if (!screen) return <FirstVisit />;
   const { sameModeInARow, notEntered } = screen;
@@ -117,3 +118,5 @@ function Modes({ turn: { modes, isPlanned } }: { turn: RotationTurn }) {
     </span>
   );
 }
+
+export default doorPage('see-shop', ModesPage);

@@ -4,4 +4,4 @@ import { movePreview } from '@/lib/views/move-preview';
 import { MoveQuestion } from '@/shared/forms/move-spraying';
 
 /** What moving a spraying would do, before anybody does it. */
-export const GET = doorRoute({ query: MoveQuestion }, ({ query }) => movePreview(query, clock));
+export const GET = doorRoute({ may: 'spray', query: MoveQuestion }, ({ query }) => movePreview(query, clock));

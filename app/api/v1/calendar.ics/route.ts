@@ -5,6 +5,6 @@ import { LinkQuestion } from '@/shared/api/questions';
 
 /** The calendar behind a secret link: sprayings, and when people keep out of which bench. */
 export const GET = doorRoute(
-  { query: LinkQuestion, saveAs: () => 'sprayings.ics', type: 'text/calendar', tagged: true },
+  { may: 'link', query: LinkQuestion, saveAs: () => 'sprayings.ics', type: 'text/calendar', tagged: true },
   ({ query }) => calendarFeed(query.link, clock),
 );

@@ -3,4 +3,4 @@ import { NoQuestion } from '@/shared/api/questions';
 import { accept } from '@/shared/outcome';
 
 /** Whether the process answers at all. */
-export const GET = doorRoute({ query: NoQuestion }, async () => accept({ status: 'alive' }));
+export const GET = doorRoute({ may: 'open', query: NoQuestion }, async () => accept({ status: 'alive' }));

@@ -7,7 +7,10 @@ import { OPEN_METRICS, openMetricsText } from '@/shared/metrics/open-metrics';
 import { accept } from '@/shared/outcome';
 
 /** Figures of the running program for whatever watches over it. Nothing in them is about a person. */
-export const GET = doorRoute({ query: NoQuestion, saveAs: () => 'metrics.txt', type: OPEN_METRICS }, async () => {
-  const { figures, durations } = requestFigures();
-  return accept(openMetricsText([...(await shopFigures(clock)), ...figures], durations));
-});
+export const GET = doorRoute(
+  { may: 'machine', query: NoQuestion, saveAs: () => 'metrics.txt', type: OPEN_METRICS },
+  async () => {
+    const { figures, durations } = requestFigures();
+    return accept(openMetricsText([...(await shopFigures(clock)), ...figures], durations));
+  },
+);

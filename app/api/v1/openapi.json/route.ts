@@ -3,4 +3,4 @@ import { openApi } from '@/shared/api/open-api';
 import { NoQuestion } from '@/shared/api/questions';
 import { accept } from '@/shared/outcome';
 
-export const GET = doorRoute({ query: NoQuestion }, async () => accept(openApi()));
+export const GET = doorRoute({ may: 'open', query: NoQuestion }, async () => accept(openApi()));

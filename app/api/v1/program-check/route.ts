@@ -6,6 +6,6 @@ import { NoQuestion } from '@/shared/api/questions';
 
 /** When benches would be closed by a program while it is typed. It changes nothing; a POST because a program is long. */
 export const POST = doorRoute(
-  { query: NoQuestion, body: ProgramCheckBody, looks: true },
+  { may: 'grow', query: NoQuestion, body: ProgramCheckBody, looks: true },
   ({ body: { shop, program, ...draft } }) => programCheck(shop, program, draft, clock),
 );

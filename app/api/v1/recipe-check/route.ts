@@ -5,6 +5,6 @@ import { RecipeCheckBody } from '@/shared/api/recipe-check-body';
 
 /** What a recipe comes to while it is typed. It changes nothing, and is a POST only because a recipe is long. */
 export const POST = doorRoute(
-  { query: NoQuestion, body: RecipeCheckBody, looks: true },
+  { may: 'grow', query: NoQuestion, body: RecipeCheckBody, looks: true },
   ({ body: { shop, ...draft } }) => recipeCheckAnswer(shop, draft),
 );

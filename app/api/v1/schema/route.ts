@@ -3,4 +3,4 @@ import { NoQuestion } from '@/shared/api/questions';
 import { accept } from '@/shared/outcome';
 import { shopFileSchema } from '@/shared/shop-file/json-schema';
 
-export const GET = doorRoute({ query: NoQuestion }, async () => accept(shopFileSchema()));
+export const GET = doorRoute({ may: 'open', query: NoQuestion }, async () => accept(shopFileSchema()));

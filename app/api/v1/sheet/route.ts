@@ -8,13 +8,13 @@ const PDF = 'application/pdf';
 
 /** The safety data sheet of a product, for a browser to show. */
 export const GET = doorRoute(
-  { query: SheetQuestion, saveAs: (_, { product }) => `safety-data-sheet-${product}.pdf`, type: PDF },
+  { may: 'see-shop', query: SheetQuestion, saveAs: (_, { product }) => `safety-data-sheet-${product}.pdf`, type: PDF },
   ({ query }) => sheetAnswer(query),
 );
 
 /** Keep a further one. */
 export const POST = doorRoute(
-  { query: SheetUpload, body: SheetBytes, takes: PDF },
+  { may: 'grow', query: SheetUpload, body: SheetBytes, takes: PDF },
   ({ query: { commandId, shop: shopId, product, name: fileName }, body: bytes, visitor: { actor } }) =>
     keepSafetySheet({ commandId, shopId, actor, product, fileName, bytes }, clock),
 );

@@ -7,6 +7,7 @@ import type { ShopFile } from '@/shared/shop-file/contract';
 /** The export: the whole shop as a file to save. */
 export const GET = doorRoute(
   {
+    may: 'own',
     query: ShopQuestion,
     saveAs: (file: ShopFile | Written) => `${file instanceof Written ? file.name : file.shop.name}.shop.json`,
   },

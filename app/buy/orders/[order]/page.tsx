@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import type { Fig } from '@/lib/views/figures';
 import { type OrderScreen, orderScreen } from '@/lib/views/orders';
 import { showMoneyIfKnown } from '@/shared/measure/show';
@@ -22,7 +23,7 @@ export async function generateMetadata(props: OrderParams): Promise<Metadata> {
   return { title: screen ? `Order from ${screen.order.supplier.name}` : 'Not here' };
 }
 
-export default async function OrderPage(props: OrderParams) {
+async function OrderPage(props: OrderParams) {
   const screen = await screenOf(props);
   const of = { list: 'orders' as const, id: decodeURIComponent((await props.params).order) };
   if (!screen) return <UnreadOrMissing of={of} />;
@@ -135,3 +136,5 @@ function OrderLines({ screen: { lines, ways } }: { screen: OrderScreen }) {
     </section>
   );
 }
+
+export default doorPage('grow', OrderPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { purchaseLists } from '@/lib/views/purchase-list';
 import { EmptyPlace } from '../../../_parts/empty-place';
 import { FirstVisit } from '../../../_parts/first-visit';
@@ -13,7 +14,7 @@ export const metadata: Metadata = { title: 'Purchase list' };
 /** What the form of an order sends of itself and not of what is ordered. */
 const OWN = /^(commandId|shop|id|standing|supplier|\$ACTION.*)$/;
 
-export default async function PurchaseListPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function PurchaseListPage({ searchParams }: { searchParams: Promise<Search> }) {
   const asked = pairsOf(await searchParams).filter(([name, value]) => !OWN.test(name) && value !== '');
   const screen = await purchaseLists(clock, Object.fromEntries(asked));
   if (!screen) return <FirstVisit />;
@@ -58,3 +59,5 @@ function LeftOut({ of }: { of: string[] }) {
     </div>
   );
 }
+
+export default doorPage('grow', PurchaseListPage);

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { orderFormScreen } from '@/lib/views/orders';
 import { EmptyPlace } from '../../../_parts/empty-place';
 import { one, pairsOf, type Search } from '../../../_parts/search';
@@ -8,7 +9,7 @@ import { OrderForm } from '../order-form';
 export const metadata: Metadata = { title: 'Write an order' };
 
 /** A plan may hand lines over in the address, as the form itself names them: "lines[0].offer", "lines[0].count". */
-export default async function NewOrderPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function NewOrderPage({ searchParams }: { searchParams: Promise<Search> }) {
   const search = await searchParams;
   const screen = await orderFormScreen(clock, { supplier: one(search.supplier) ?? '' });
   return (
@@ -31,3 +32,5 @@ export default async function NewOrderPage({ searchParams }: { searchParams: Pro
     </>
   );
 }
+
+export default doorPage('grow', NewOrderPage);

@@ -4,4 +4,4 @@ import { planProgress } from '@/lib/views/purchase-plan';
 import { PlanProgressQuestion } from '@/shared/forms/purchase-plan';
 
 /** How far the search for a purchase plan is. */
-export const GET = doorRoute({ query: PlanProgressQuestion }, ({ query }) => planProgress(query, clock));
+export const GET = doorRoute({ may: 'grow', query: PlanProgressQuestion }, ({ query }) => planProgress(query, clock));

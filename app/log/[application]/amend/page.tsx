@@ -1,11 +1,12 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { doorPage } from '@/lib/door/door-page';
 import { amendScreen } from '@/lib/views/amend-form';
 import { AmendForm } from './amend-form';
 
 export const metadata: Metadata = { title: 'Amend a record' };
 
-export default async function AmendPage({ params }: { params: Promise<{ application: string }> }) {
+async function AmendPage({ params }: { params: Promise<{ application: string }> }) {
   const screen = await amendScreen(decodeURIComponent((await params).application));
   if (!screen) notFound();
   return (
@@ -22,3 +23,5 @@ export default async function AmendPage({ params }: { params: Promise<{ applicat
     </>
   );
 }
+
+export default doorPage('grow', AmendPage);

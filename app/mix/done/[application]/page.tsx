@@ -4,6 +4,7 @@ import { Figure } from '@/app/_parts/figure';
 import { SeverityLines } from '@/app/_parts/flag-lines';
 import { PassedLine } from '@/app/_parts/passed-line';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type MixedScreen, mixedScreen } from '@/lib/views/mixed';
 import { AfterList } from '../../after-list';
 import { CostByLine } from './cost-by-line';
@@ -14,7 +15,7 @@ export const metadata: Metadata = { title: 'Mixed' };
 type OfRecord = { params: Promise<{ application: string }> };
 
 /** What a finished mix came to: which benches are closed until when, what it cost beside what was planned, what is left. */
-export default async function MixedPage({ params }: OfRecord) {
+async function MixedPage({ params }: OfRecord) {
   const screen = await mixedScreen(clock, decodeURIComponent((await params).application));
   if (!screen) notFound();
   return (
@@ -108,3 +109,5 @@ function Bottles({ screen: { bottles, ways } }: { screen: MixedScreen }) {
     </section>
   );
 }
+
+export default doorPage('see-shop', MixedPage);

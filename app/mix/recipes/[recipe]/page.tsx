@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type RecipeScreen, recipeScreen } from '@/lib/views/recipe';
 import { showMinutes } from '@/shared/measure/show';
 import inLarge from '../../../_parts/answers.module.css';
@@ -19,7 +20,7 @@ export async function generateMetadata({ params }: RecipeParams): Promise<Metada
   return { title: screen?.name ?? 'Not here' };
 }
 
-export default async function RecipePage({ params }: RecipeParams) {
+async function RecipePage({ params }: RecipeParams) {
   const screen = await recipeScreen(clock, decodeURIComponent((await params).recipe));
   const of = { list: 'recipes' as const, id: decodeURIComponent((await params).recipe) };
   if (!screen) return <UnreadOrMissing of={of} />;
@@ -92,3 +93,5 @@ function RecipeAnswers({ screen }: { screen: RecipeScreen }) {
     </dl>
   );
 }
+
+export default doorPage('see-shop', RecipePage);

@@ -1,12 +1,13 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { recipeFormScreen } from '@/lib/views/recipe-form';
 import { FirstVisit } from '../../../_parts/first-visit';
 import { RecipeForm } from '../recipe-form';
 
 export const metadata: Metadata = { title: 'A new recipe' };
 
-export default async function NewRecipePage() {
+async function NewRecipePage() {
   const screen = await recipeFormScreen(clock, null);
   if (!screen) return <FirstVisit />;
   return (
@@ -19,3 +20,5 @@ export default async function NewRecipePage() {
     </>
   );
 }
+
+export default doorPage('grow', NewRecipePage);

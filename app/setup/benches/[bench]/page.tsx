@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { OpeningsConfirmed } from '@/app/_parts/openings-confirmed';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { benchFormScreen } from '@/lib/views/bench-form';
 import { BenchForm } from '../bench-form';
 
@@ -9,7 +10,7 @@ export const metadata: Metadata = { title: 'A bench' };
 
 type BenchParams = { params: Promise<{ bench: string }> };
 
-export default async function BenchPage({ params }: BenchParams) {
+async function BenchPage({ params }: BenchParams) {
   const screen = await benchFormScreen(clock, decodeURIComponent((await params).bench));
   const of = { list: 'benches' as const, id: decodeURIComponent((await params).bench) };
   if (!screen) return <UnreadOrMissing of={of} />;
@@ -25,3 +26,5 @@ export default async function BenchPage({ params }: BenchParams) {
     </>
   );
 }
+
+export default doorPage('grow', BenchPage);

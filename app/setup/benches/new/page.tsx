@@ -1,12 +1,13 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { benchFormScreen } from '@/lib/views/bench-form';
 import { FirstVisit } from '../../../_parts/first-visit';
 import { BenchForm } from '../bench-form';
 
 export const metadata: Metadata = { title: 'A new bench' };
 
-export default async function NewBenchPage() {
+async function NewBenchPage() {
   const screen = await benchFormScreen(clock, null);
   if (!screen) return <FirstVisit />;
   return (
@@ -19,3 +20,5 @@ export default async function NewBenchPage() {
     </>
   );
 }
+
+export default doorPage('grow', NewBenchPage);

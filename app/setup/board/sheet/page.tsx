@@ -3,6 +3,7 @@ import { headers } from 'next/headers';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
 import { publicOrigin } from '@/lib/door/allowed-hosts';
+import { doorPage } from '@/lib/door/door-page';
 import { linksScreen } from '@/lib/views/shared-links';
 import { squareCode } from '@/lib/views/square-code';
 import { PrintButton } from '../../../_parts/print-button';
@@ -13,7 +14,7 @@ import styles from './sheet.module.css';
 export const metadata: Metadata = { title: 'The board as a square code' };
 
 /** One link to the board as a square code, to scan from the screen or to print and hang up. */
-export default async function BoardSheetPage({ searchParams }: { searchParams: Promise<Search> }) {
+async function BoardSheetPage({ searchParams }: { searchParams: Promise<Search> }) {
   const asked = one((await searchParams).link);
   const screen = await linksScreen('board', clock);
   const link = screen?.links.find(({ id }) => id === asked);
@@ -35,3 +36,5 @@ export default async function BoardSheetPage({ searchParams }: { searchParams: P
     </>
   );
 }
+
+export default doorPage('own', BoardSheetPage);

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { programFormScreen } from '@/lib/views/program-form';
 import { ProgramForm } from '../program-form';
 
@@ -8,7 +9,7 @@ export const metadata: Metadata = { title: 'A program' };
 
 type ProgramParams = { params: Promise<{ program: string }> };
 
-export default async function ProgramPage({ params }: ProgramParams) {
+async function ProgramPage({ params }: ProgramParams) {
   const screen = await programFormScreen(clock, decodeURIComponent((await params).program));
   const of = { list: 'programs' as const, id: decodeURIComponent((await params).program) };
   if (!screen) return <UnreadOrMissing of={of} />;
@@ -23,3 +24,5 @@ export default async function ProgramPage({ params }: ProgramParams) {
     </>
   );
 }
+
+export default doorPage('grow', ProgramPage);

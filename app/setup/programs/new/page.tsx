@@ -1,12 +1,13 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { programFormScreen } from '@/lib/views/program-form';
 import { FirstVisit } from '../../../_parts/first-visit';
 import { ProgramForm } from '../program-form';
 
 export const metadata: Metadata = { title: 'A new program' };
 
-export default async function NewProgramPage() {
+async function NewProgramPage() {
   const screen = await programFormScreen(clock, null);
   if (!screen) return <FirstVisit />;
   return (
@@ -19,3 +20,5 @@ export default async function NewProgramPage() {
     </>
   );
 }
+
+export default doorPage('grow', NewProgramPage);

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { productFormScreen } from '@/lib/views/product-form';
 import { ProductForm } from '../../product-form/product-form';
 
@@ -11,7 +12,7 @@ export async function generateMetadata({ params }: ProductParams): Promise<Metad
   return { title: screen ? `Correct ${screen.name}` : 'Not here' };
 }
 
-export default async function EditProductPage({ params }: ProductParams) {
+async function EditProductPage({ params }: ProductParams) {
   const { product } = await params;
   const screen = await productFormScreen(clock, decodeURIComponent(product));
   const of = { list: 'products' as const, id: decodeURIComponent(product) };
@@ -30,3 +31,5 @@ export default async function EditProductPage({ params }: ProductParams) {
     </>
   );
 }
+
+export default doorPage('grow', EditProductPage);

@@ -10,7 +10,7 @@ import { OfferForm, offerOfForm, twinOf } from '@/shared/forms/offer';
 import { faultsBeside } from '@/shared/forms/supplier';
 import { accept, refuse } from '@/shared/outcome';
 
-const save = doorAction(OfferForm, async (sent, { actor }) => {
+const save = doorAction({ may: 'grow', form: OfferForm }, async (sent, { actor }) => {
   const { commandId, shop: shopId, id, expecting, keepBoth } = sent;
   const goods = await goodsOf(clock, shopId);
   if (!goods) return refuse({ code: 'not-found', what: 'shop', id: shopId });

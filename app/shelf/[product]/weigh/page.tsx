@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { weighScreen } from '@/lib/views/measuring';
 import { showNumber } from '@/shared/measure/show';
 import { Figure } from '../../../_parts/figure';
@@ -14,7 +15,7 @@ export async function generateMetadata({ params }: ProductParams): Promise<Metad
   return { title: screen ? `Weigh ${screen.name}` : 'Not here' };
 }
 
-export default async function WeighPage({ params }: ProductParams) {
+async function WeighPage({ params }: ProductParams) {
   const { product } = await params;
   const screen = await weighScreen(clock, decodeURIComponent(product));
   if (!screen) notFound();
@@ -58,3 +59,5 @@ export default async function WeighPage({ params }: ProductParams) {
     </>
   );
 }
+
+export default doorPage('spray', WeighPage);

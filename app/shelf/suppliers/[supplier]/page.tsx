@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { supplierScreen } from '@/lib/views/suppliers';
 import { fieldsOfSupplier } from '@/shared/forms/supplier';
 import { EmptyPlace } from '../../../_parts/empty-place';
@@ -20,7 +21,7 @@ export async function generateMetadata(props: SupplierParams): Promise<Metadata>
   return { title: (await screenOf(props))?.supplier?.name ?? 'Not here' };
 }
 
-export default async function SupplierPage(props: SupplierParams) {
+async function SupplierPage(props: SupplierParams) {
   const screen = await screenOf(props);
   const of = { list: 'suppliers' as const, id: decodeURIComponent((await props.params).supplier) };
   if (!screen?.supplier) return <UnreadOrMissing of={of} />;
@@ -74,3 +75,5 @@ export default async function SupplierPage(props: SupplierParams) {
     </>
   );
 }
+
+export default doorPage('grow', SupplierPage);

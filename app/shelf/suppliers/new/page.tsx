@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { supplierScreen } from '@/lib/views/suppliers';
 import { fieldsOfSupplier } from '@/shared/forms/supplier';
 import { FirstVisit } from '../../../_parts/first-visit';
@@ -7,7 +8,7 @@ import { SupplierForm } from '../supplier-form';
 
 export const metadata: Metadata = { title: 'A new supplier' };
 
-export default async function NewSupplierPage() {
+async function NewSupplierPage() {
   const screen = await supplierScreen(clock, null);
   if (!screen) return <FirstVisit />;
   return (
@@ -20,3 +21,5 @@ export default async function NewSupplierPage() {
     </>
   );
 }
+
+export default doorPage('grow', NewSupplierPage);

@@ -6,7 +6,7 @@ import { NoQuestion } from '@/shared/api/questions';
 
 /** The import of a list: all of it or nothing, and only as the preview showed it. */
 export const POST = doorRoute(
-  { query: NoQuestion, body: CsvImportBody, tells: true },
+  { may: 'grow', query: NoQuestion, body: CsvImportBody, tells: true },
   ({ body: { commandId, shop: shopId, fingerprint, ...asked }, visitor: { actor }, tell }) =>
     listImportAsked({ commandId, shopId, actor, asked, fingerprint }, clock, tell),
 );

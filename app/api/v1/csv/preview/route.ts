@@ -4,6 +4,6 @@ import { CsvPreviewBody } from '@/shared/api/csv-bodies';
 import { NoQuestion } from '@/shared/api/questions';
 
 export const POST = doorRoute(
-  { query: NoQuestion, body: CsvPreviewBody, looks: true, tells: true },
+  { may: 'grow', query: NoQuestion, body: CsvPreviewBody, looks: true, tells: true },
   ({ body, tell, signal }) => listPreviewAsked(body, tell, signal),
 );

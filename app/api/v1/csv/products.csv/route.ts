@@ -3,6 +3,7 @@ import { csvOut } from '@/lib/views/csv-lists';
 import { CsvQuestion } from '@/shared/api/csv-bodies';
 
 /** The products of a shop as a CSV file to save. */
-export const GET = doorRoute({ query: CsvQuestion, saveAs: () => 'products.csv', type: 'text/csv' }, ({ query }) =>
-  csvOut('products', query),
+export const GET = doorRoute(
+  { may: 'grow', query: CsvQuestion, saveAs: () => 'products.csv', type: 'text/csv' },
+  ({ query }) => csvOut('products', query),
 );

@@ -5,6 +5,6 @@ import { accept } from '@/shared/outcome';
 
 /** A list to begin with. */
 export const GET = doorRoute(
-  { query: TemplateQuestion, saveAs: (_, { list }) => `${list}-template.csv`, type: 'text/csv' },
+  { may: 'open', query: TemplateQuestion, saveAs: (_, { list }) => `${list}-template.csv`, type: 'text/csv' },
   async ({ query }) => accept(csvTemplate(query)),
 );

@@ -5,6 +5,6 @@ import { LogQuestion } from '@/shared/api/questions';
 
 /** The log as a list to save: a line for each product of each version. */
 export const GET = doorRoute(
-  { query: LogQuestion, saveAs: () => 'records.csv', type: 'text/csv' },
+  { may: 'see-records', query: LogQuestion, saveAs: () => 'records.csv', type: 'text/csv' },
   ({ query, signal }) => recordsAsked(query, 'csv', clock, signal),
 );

@@ -1,12 +1,13 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { orderFormScreen } from '@/lib/views/orders';
 import { OrderForm } from '../../order-form';
 
 export const metadata: Metadata = { title: 'Change an order' };
 
-export default async function EditOrderPage({ params }: { params: Promise<{ order: string }> }) {
+async function EditOrderPage({ params }: { params: Promise<{ order: string }> }) {
   const id = decodeURIComponent((await params).order);
   const screen = await orderFormScreen(clock, { order: id });
   if (!screen) notFound();
@@ -20,3 +21,5 @@ export default async function EditOrderPage({ params }: { params: Promise<{ orde
     </>
   );
 }
+
+export default doorPage('grow', EditOrderPage);

@@ -5,6 +5,11 @@ import { purchaseListCsv } from '@/lib/views/purchase-list';
 
 /** The purchase list as a CSV file to save: of one order, of lines in the address, or of all that is on order. */
 export const GET = doorRoute(
-  { query: z.record(z.string().max(100), z.string().max(500)), saveAs: () => 'purchase-list.csv', type: 'text/csv' },
+  {
+    may: 'grow',
+    query: z.record(z.string().max(100), z.string().max(500)),
+    saveAs: () => 'purchase-list.csv',
+    type: 'text/csv',
+  },
   ({ query }) => purchaseListCsv(clock, query),
 );

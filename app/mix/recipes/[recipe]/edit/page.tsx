@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { recipeFormScreen } from '@/lib/views/recipe-form';
 import { one, type Search } from '../../../../_parts/search';
 import { RecipeForm } from '../../recipe-form';
@@ -10,7 +11,7 @@ export const metadata: Metadata = { title: 'Change a recipe' };
 
 type RecipeParams = { params: Promise<{ recipe: string }>; searchParams: Promise<Search> };
 
-export default async function EditRecipePage({ params, searchParams }: RecipeParams) {
+async function EditRecipePage({ params, searchParams }: RecipeParams) {
   const id = decodeURIComponent((await params).recipe);
   const { line, from } = await searchParams;
   const screen = await recipeFormScreen(clock, id, { line: Number(one(line)) - 1, from: one(from) ?? '' });
@@ -29,3 +30,5 @@ export default async function EditRecipePage({ params, searchParams }: RecipePar
     </>
   );
 }
+
+export default doorPage('grow', EditRecipePage);

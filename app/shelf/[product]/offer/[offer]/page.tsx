@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type OfferScreen, offerScreen } from '@/lib/views/offer';
 import { fieldsOfOffer } from '@/shared/forms/offer';
 import { showMoney } from '@/shared/measure/show';
@@ -24,7 +25,7 @@ export async function generateMetadata(props: OfferParams): Promise<Metadata> {
   return { title: screen?.offer ? `${screen.product.name}, ${screen.offer.file.pack}` : 'Not here' };
 }
 
-export default async function OfferPage(props: OfferParams) {
+async function OfferPage(props: OfferParams) {
   const screen = await screenOf(props);
   const of = { list: 'offers' as const, id: decodeURIComponent((await props.params).offer) };
   if (!screen?.offer) return <UnreadOrMissing of={of} />;
@@ -93,3 +94,5 @@ function sinceText({ offer, today }: OfferScreen): string {
   const since = offer?.shown.offer.since ?? null;
   return since === null ? 'since when nobody noted' : `since ${showDay(since, today)}`;
 }
+
+export default doorPage('grow', OfferPage);

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { offerScreen } from '@/lib/views/offer';
 import { fieldsOfOffer } from '@/shared/forms/offer';
 import { EmptyPlace } from '../../../../_parts/empty-place';
@@ -10,7 +11,7 @@ type OfferParams = { params: Promise<{ product: string }> };
 
 export const metadata: Metadata = { title: 'A new offer' };
 
-export default async function NewOfferPage({ params }: OfferParams) {
+async function NewOfferPage({ params }: OfferParams) {
   const screen = await offerScreen(clock, decodeURIComponent((await params).product), null);
   if (!screen) notFound();
   const { product, shopId, taken, suppliers } = screen;
@@ -34,3 +35,5 @@ export default async function NewOfferPage({ params }: OfferParams) {
     </>
   );
 }
+
+export default doorPage('grow', NewOfferPage);

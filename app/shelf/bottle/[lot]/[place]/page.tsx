@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
+import { doorPage } from '@/lib/door/door-page';
 import { type BottleScreen, bottleScreen } from '@/lib/views/bottle';
 import { bottleAt, lastingAddress } from '@/lib/views/bottle-address';
 import { showDay } from '@/shared/time/show-day';
@@ -18,7 +19,7 @@ type BottleParams = { params: Promise<{ lot: string; place: string }> };
 
 export const metadata: Metadata = { title: 'Bottle' };
 
-export default async function BottlePage({ params }: BottleParams) {
+async function BottlePage({ params }: BottleParams) {
   const { lot, place } = await params;
   const found = await bottleAt(decodeURIComponent(lot), decodeURIComponent(place));
   const of = { list: 'lots' as const, id: decodeURIComponent(lot) };
@@ -148,3 +149,5 @@ function Facts({ screen }: { screen: BottleScreen }) {
     </>
   );
 }
+
+export default doorPage('see-shop', BottlePage);

@@ -17,28 +17,31 @@ import type { Instant } from '@/shared/time/instant';
 import { readLocalTime } from '@/shared/time/local-time';
 import type { Zone } from '@/shared/time/zone';
 
-const count = doorAction(CountBottle, async ({ shop, found: typed, why, words, ...about }, { actor }) => {
-  const bottle = await bottleToWrite(shop, about);
-  if (!bottle) return noBottle(about);
-  const found = readLevel(typed, bottle.size, bottle.kept);
-  if (!found.ok) return wrong('found', found.message);
-  const reason = reasonIn(why, words);
-  const counted = { ...about, shopId: shop, actor, found: found.value, countedAt: null, reason };
-  const outcome = await countContainer(counted, clock);
-  const shown = showStock(found.value, bottle.kept.form, bottle.units);
-  const same = outcome.ok && outcome.value.movement === null;
-  return told(
-    atField(outcome, 'reason', 'why'),
-    same ? `Counted ${shown}, as the ledger says.` : `Counted ${shown}. The ledger says so now.`,
-  );
-});
+const count = doorAction(
+  { may: 'spray', form: CountBottle },
+  async ({ shop, found: typed, why, words, ...about }, { actor }) => {
+    const bottle = await bottleToWrite(shop, about);
+    if (!bottle) return noBottle(about);
+    const found = readLevel(typed, bottle.size, bottle.kept);
+    if (!found.ok) return wrong('found', found.message);
+    const reason = reasonIn(why, words);
+    const counted = { ...about, shopId: shop, actor, found: found.value, countedAt: null, reason };
+    const outcome = await countContainer(counted, clock);
+    const shown = showStock(found.value, bottle.kept.form, bottle.units);
+    const same = outcome.ok && outcome.value.movement === null;
+    return told(
+      atField(outcome, 'reason', 'why'),
+      same ? `Counted ${shown}, as the ledger says.` : `Counted ${shown}. The ledger says so now.`,
+    );
+  },
+);
 
 /** Set a bottle to what a person sees in it. */
 export async function countBottleAction(state: FormState, form: FormData): Promise<FormState> {
   return count(state, form);
 }
 
-const discard = doorAction(DiscardFromBottle, async (sent, { actor }) => {
+const discard = doorAction({ may: 'spray', form: DiscardFromBottle }, async (sent, { actor }) => {
   const { shop, much, amount: typed, why, words, when, ...about } = sent;
   const bottle = await bottleToWrite(shop, about);
   if (!bottle) return noBottle(about);
@@ -58,17 +61,20 @@ export async function discardFromBottleAction(state: FormState, form: FormData):
   return discard(state, form);
 }
 
-const draw = doorAction(DrawFromBottle, async ({ shop, amount: typed, reason, when, ...about }, { actor }) => {
-  const bottle = await bottleToWrite(shop, about);
-  if (!bottle) return noBottle(about);
-  const amount = readStock(typed, bottle.kept);
-  if (!amount.ok) return wrong('amount', amount.message);
-  const drawnAt = pastTime(when, bottle.zone);
-  if (!drawnAt.ok) return wrong('when', drawnAt.message);
-  const drawn = { amount: amount.value, drawnAt: drawnAt.value, reason };
-  const outcome = await drawStock({ ...about, shopId: shop, actor, ...drawn }, clock);
-  return told(outcome, `${showStock(amount.value, bottle.kept.form, bottle.units)} was drawn.`);
-});
+const draw = doorAction(
+  { may: 'spray', form: DrawFromBottle },
+  async ({ shop, amount: typed, reason, when, ...about }, { actor }) => {
+    const bottle = await bottleToWrite(shop, about);
+    if (!bottle) return noBottle(about);
+    const amount = readStock(typed, bottle.kept);
+    if (!amount.ok) return wrong('amount', amount.message);
+    const drawnAt = pastTime(when, bottle.zone);
+    if (!drawnAt.ok) return wrong('when', drawnAt.message);
+    const drawn = { amount: amount.value, drawnAt: drawnAt.value, reason };
+    const outcome = await drawStock({ ...about, shopId: shop, actor, ...drawn }, clock);
+    return told(outcome, `${showStock(amount.value, bottle.kept.form, bottle.units)} was drawn.`);
+  },
+);
 
 /** Draw from a bottle for something that no spraying says. */
 export async function drawFromBottleAction(state: FormState, form: FormData): Promise<FormState> {

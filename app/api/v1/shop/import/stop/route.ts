@@ -5,6 +5,6 @@ import { NoQuestion } from '@/shared/api/questions';
 import { accept } from '@/shared/outcome';
 
 /** Stops an import that is not being saved yet. The import itself answers what became of it. */
-export const POST = doorRoute({ query: NoQuestion, body: StopBody }, async ({ body: { commandId } }) =>
+export const POST = doorRoute({ may: 'own', query: NoQuestion, body: StopBody }, async ({ body: { commandId } }) =>
   accept({ found: stopWork(commandId) }),
 );
