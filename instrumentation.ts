@@ -7,12 +7,14 @@ export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME === 'nodejs') {
     const { openOrStop } = await import('@/lib/data/open-or-stop');
     await openOrStop();
-    const [{ clock }, { watchClock }, { watchAlerts }, { watchBackups }] = await Promise.all([
+    const [{ clock }, { watchClock }, { watchAlerts }, { watchBackups }, { tellOwnerCode }] = await Promise.all([
       import('@/lib/clock'),
       import('@/lib/commands/watch-clock'),
       import('@/lib/alerts/watch-alerts'),
       import('@/lib/commands/watch-backups'),
+      import('@/lib/access/owner-code'),
     ]);
+    await tellOwnerCode();
     await watchClock(clock);
     watchAlerts(clock);
     watchBackups(clock);

@@ -11,8 +11,8 @@ export default {
   serverExternalPackages: [
     ...['highs', 'better-sqlite3', 'pg', '@prisma/adapter-better-sqlite3', '@prisma/adapter-pg', '@prisma/client'],
   ],
-  // Shop files are read by route handlers that count for themselves; forms stay small.
-  experimental: { serverActions: { bodySizeLimit: '1mb' } },
+  // Shop files are read by route handlers that count for themselves; forms stay small. A page that is not for somebody answers 403.
+  experimental: { serverActions: { bodySizeLimit: '1mb' }, authInterrupts: true },
   // A build never depends on a picture service.
   images: { unoptimized: true },
   devIndicators: false,

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { silentDoors } from './architecture/doors';
 import { wrongImports } from './architecture/imports';
 import { barrels, besideTheDoor, strangers, tooLong, vagueNames } from './architecture/shape';
 import { type Breach, pathsUnder, readSources, type Source, topLevel } from './architecture/source';
@@ -19,7 +20,8 @@ test('the time is read in one file', holds(clockReads));
 test('rounding happens in shared only', holds(roundings));
 test('the engine and shared are pure and synchronous', holds(impurities));
 test('no file stands between another and who imports it', holds(barrels));
-test('every route and every action goes through the door', holds(besideTheDoor));
+test('every route, action and page goes through the door', holds(besideTheDoor));
+test('every door says what it takes to pass', holds(silentDoors));
 test('files and functions are short', holds(tooLong));
 
 test('files are named after what they hold', () => {
@@ -145,6 +147,29 @@ const PLANTED: Planted[] = [
     "'use server'; const b = other(c, d); export async function a(s, f) { return b(s, f); }",
     "export function A() { async function a() { 'use server'; } return a; }",
   ),
+  ...caught(
+    besideTheDoor,
+    'app/a/page.tsx',
+    'export default function Page() {}',
+    'export default async function Page() {}',
+    "export default otherDoor('own', Page);",
+    "export const metadata = { title: 'A' };",
+  ),
+  ...caught(silentDoors, 'app/a/page.tsx', 'export default doorPage(Page);', "export default doorPage('fly', Page);"),
+  ...caught(
+    silentDoors,
+    'app/a/route.ts',
+    'export const GET = doorRoute({ query: b }, c);',
+    "export const GET = doorRoute({ may: 'fly', query: b }, c);",
+    'export const GET = doorRoute({ may, query: b }, c);',
+    'const x = { query: b }; export const GET = doorRoute(x, c);',
+  ),
+  ...caught(
+    silentDoors,
+    'app/a/actions.ts',
+    "'use server'; const b = doorAction({ form: c }, d); export async function a(s, f) { return b(s, f); }",
+    "'use server'; const b = doorAction({ may: 'fly', form: c }, d); export async function a(s, f) { return b(s, f); }",
+  ),
   ...caught(besideTheDoor, 'lib/commands/draw-stock.ts', "'use server'; export const a = doorAction(b, c);"),
   ...caught(tooLong, 'lib/engine/ahead/plan.ts', `${manyLines(301)}\n`, `function a() {\n${manyLines(40)}\n}\n`),
   ...caught(tooLong, 'app/page.tsx', `const a = () => {\n${manyLines(40)}\n};\n`),
@@ -166,6 +191,10 @@ test('what the rules allow is not taken for a breach', () => {
     ...caught(impurities, 'lib/engine/ahead/plan.ts', 'const a = { process: 1 }; const b = a.process;'),
     ...caught(besideTheDoor, 'app/a/route.ts', "export const dynamic = 'x'; export const GET = doorRoute({}, b);"),
     ...caught(besideTheDoor, 'app/a/actions.ts', "'use server'; export const a = doorAction(b, c);"),
+    ...caught(besideTheDoor, 'app/a/page.tsx', "export default doorPage('own', Page);"),
+    ...caught(silentDoors, 'app/a/page.tsx', "export default doorPage('own', Page);"),
+    ...caught(silentDoors, 'app/a/route.ts', "export const GET = doorRoute({ may: 'own' }, b);"),
+    ...caught(silentDoors, 'app/a/route.ts', "const x = { may: 'own' } as const; export const GET = doorRoute(x, b);"),
     ...caught(
       besideTheDoor,
       'app/a/actions.ts',

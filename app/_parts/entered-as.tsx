@@ -25,6 +25,9 @@ export function EnteredAs({ who }: { who: string }) {
         </button>
         <FormAnswer state={state} />
       </form>
+      <p className={styles.open}>
+        Whoever is at this computer can see and change everything. <a href="/sign-in/owner">Make an owner’s sign-in</a>
+      </p>
     </details>
   );
 }

@@ -29,8 +29,9 @@ export async function showShopAction(state: FormState, form: FormData): Promise<
   return show(state, form);
 }
 
-const start = doorAction({ may: 'own', form: StartShop }, async ({ commandId, here, ...settings }) => {
-  const outcome = await startShop({ commandId, settings }, clock);
+const start = doorAction({ may: 'own', form: StartShop }, async ({ commandId, here, ...settings }, visitor) => {
+  const { personId: ownerId, actor } = visitor;
+  const outcome = await startShop({ commandId, settings, ownerId, actor }, clock);
   if (!outcome.ok) return outcome;
   const { shopId } = outcome.value;
   if (here === 'yes') await look(shopId);

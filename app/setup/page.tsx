@@ -1,4 +1,7 @@
 import type { Metadata } from 'next';
+import { canHere } from '@/lib/access/can-here';
+import type { May } from '@/lib/access/may';
+import { whoAsksHere } from '@/lib/access/who-asks';
 import { clock } from '@/lib/clock';
 import { doorPage } from '@/lib/door/door-page';
 import { type SetupScreen, setupScreen } from '@/lib/views/setup';
@@ -18,6 +21,7 @@ export const metadata: Metadata = { title: 'Setup' };
 
 async function SetupPage() {
   const { shops, shown, accept, acceptRecords, unread, database, backups } = await setupScreen(clock);
+  const can = await canHere();
   return (
     <>
       <h1>Setup</h1>
@@ -33,73 +37,86 @@ async function SetupPage() {
               {shown.tooMuch} Until then only the keep-out board, the log and Setup can be shown.
             </p>
           )}
-          {shown && <ShownShop shown={shown} />}
-          <section aria-labelledby="shops">
-            <h2 id="shops">Shops in this database</h2>
-            <ul>
-              {shops.map((shop) => (
-                <li key={shop.id} className={styles.shop}>
-                  <span>
-                    <b>{shop.name}</b>
-                    <small className="soft">
-                      {shop.isDemo ? 'the demo shop, ' : ''}here since {showDay(shop.createdOn)}
-                    </small>
-                  </span>
-                  {shop.id === shown?.id ? (
-                    <span className="soft">the shop of this device</span>
-                  ) : (
-                    <ShowShopButton shop={shop} />
-                  )}
-                </li>
-              ))}
-            </ul>
-            {shops.length > 1 && (
-              <p>
-                <a href="/setup/shops">All shops at a glance</a>
-              </p>
-            )}
-          </section>
+          {shown && <ShownShop shown={shown} can={can} />}
+          <ShopsHere shops={shops} shown={shown?.id} />
         </div>
-        <div>
-          <section aria-labelledby="import">
-            <h2 id="import">Bring in a shop file</h2>
-            <ImportShop shown={shown && { id: shown.id, name: shown.settings.name }} />
-          </section>
-          <section aria-labelledby="start">
-            <h2 id="start">Start a shop of my own</h2>
-            <StartShopForm />
-          </section>
-          <BackupsSection backups={backups} />
-          {database.state !== 'damaged' && <DatabaseSection database={database} />}
-        </div>
+        {can('own') && (
+          <div>
+            <section aria-labelledby="import">
+              <h2 id="import">Bring in a shop file</h2>
+              <ImportShop shown={shown && { id: shown.id, name: shown.settings.name }} />
+            </section>
+            <section aria-labelledby="start">
+              <h2 id="start">Start a shop of my own</h2>
+              <StartShopForm />
+            </section>
+            <BackupsSection backups={backups} />
+            {database.state !== 'damaged' && <DatabaseSection database={database} />}
+          </div>
+        )}
       </div>
     </>
   );
 }
 
-const LINKS = [
-  ['/setup/shop', 'The shop itself', 'name, hours, water, days and money'],
-  ['/setup/tools', 'Tools', 'sprayers and measures'],
-  ['/setup/benches', 'Benches', 'what stands where, and what a plant takes'],
-  ['/mix/recipes', 'Recipes', 'what is mixed'],
-  ['/setup/programs', 'Programs', 'what is sprayed where, and how often'],
-  ['/setup/board', 'A board for the sales floor', 'a link that shows states and nothing else'],
-  ['/setup/phones', 'Phones', 'where they reach this shop'],
-  ['/setup/calendar', 'Calendar', 'sprayings and keep-out in a calendar program'],
-  ['/setup/alerts', 'Alerts', 'by e-mail, to another program, and when to be quiet'],
-  ['/setup/clock', 'The clock', 'what intervals are counted by'],
-  ['/setup/csv', 'Lists in and out', 'products, offers and lots as CSV'],
-  ['/setup/rules', 'Where the rules come from', 'each rule with its source'],
-] as const;
+type ShopsHereProps = { shops: SetupScreen['shops']; shown: string | undefined };
 
-function ShownShop({ shown }: { shown: NonNullable<SetupScreen['shown']> }) {
+const ShopsHere = ({ shops, shown }: ShopsHereProps) => (
+  <section aria-labelledby="shops">
+    <h2 id="shops">Shops in this database</h2>
+    <ul>
+      {shops.map((shop) => (
+        <li key={shop.id} className={styles.shop}>
+          <span>
+            <b>{shop.name}</b>
+            <small className="soft">
+              {shop.isDemo ? 'the demo shop, ' : ''}here since {showDay(shop.createdOn)}
+            </small>
+          </span>
+          {shop.id === shown ? <span className="soft">the shop of this device</span> : <ShowShopButton shop={shop} />}
+        </li>
+      ))}
+    </ul>
+    {shops.length > 1 && (
+      <p>
+        <a href="/setup/shops">All shops at a glance</a>
+      </p>
+    )}
+  </section>
+);
+
+const LINKS: readonly [href: string, name: string, what: string, may: May][] = [
+  ['/setup/shop', 'The shop itself', 'name, hours, water, days and money', 'own'],
+  ['/setup/tools', 'Tools', 'sprayers and measures', 'own'],
+  ['/setup/benches', 'Benches', 'what stands where, and what a plant takes', 'grow'],
+  ['/mix/recipes', 'Recipes', 'what is mixed', 'see-shop'],
+  ['/setup/programs', 'Programs', 'what is sprayed where, and how often', 'grow'],
+  ['/setup/board', 'A board for the sales floor', 'a link that shows states and nothing else', 'own'],
+  ['/setup/phones', 'Phones', 'where they reach this shop', 'own'],
+  ['/setup/calendar', 'Calendar', 'sprayings and keep-out in a calendar program', 'own'],
+  ['/setup/alerts', 'Alerts', 'by e-mail, to another program, and when to be quiet', 'own'],
+  ['/setup/clock', 'The clock', 'what intervals are counted by', 'own'],
+  ['/setup/csv', 'Lists in and out', 'products, offers and lots as CSV', 'grow'],
+  ['/setup/rules', 'Where the rules come from', 'each rule with its source', 'see-shop'],
+];
+
+type ShownShopProps = { shown: NonNullable<SetupScreen['shown']>; can: (may: May) => boolean };
+
+async function ShownShop({ shown, can }: ShownShopProps) {
+  const isUnowned = (await whoAsksHere()).kind === 'unowned';
   return (
     <section aria-labelledby="facts">
       <h2 id="facts">{shown.settings.name}</h2>
       <ShopFacts settings={shown.settings} counts={shown.counts} />
       <nav aria-label="What can be set up here">
         <ul className={styles.links}>
-          {LINKS.map(([href, name, what]) => (
+          {isUnowned && (
+            <li>
+              <a href="/sign-in/owner">Make an owner’s sign-in</a>
+              <span className="soft">now whoever is at this computer can see and change everything</span>
+            </li>
+          )}
+          {LINKS.filter(([, , , may]) => can(may)).map(([href, name, what]) => (
             <li key={href}>
               <a href={href}>{name}</a>
               <span className="soft">{what}</span>
@@ -107,11 +124,13 @@ function ShownShop({ shown }: { shown: NonNullable<SetupScreen['shown']> }) {
           ))}
         </ul>
       </nav>
-      <p className={styles.out}>
-        <a className="button" href="/api/v1/shop" download>
-          Save as a shop file
-        </a>
-      </p>
+      {can('own') && (
+        <p className={styles.out}>
+          <a className="button" href="/api/v1/shop" download>
+            Save as a shop file
+          </a>
+        </p>
+      )}
     </section>
   );
 }

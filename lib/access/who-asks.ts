@@ -4,7 +4,9 @@ import { clock } from '@/lib/clock';
 import { databaseName } from '@/lib/data/database-address';
 import { hasPeople, personHere, sessionMark } from '@/lib/data/people';
 import { noteSeen, usedSince } from '@/lib/data/save-people';
+import { shopsHere } from '@/lib/data/shops';
 import { beyondLoopback } from '@/lib/door/allowed-hosts';
+import type { Role } from '@/shared/access/roles';
 import type { Asker } from './asker';
 import { hashOf, isToken } from './secrets';
 import { cookiesHere, IDLE_MS, type ShownCookie, sessionCookie } from './session-cookie';
@@ -55,8 +57,12 @@ async function personOf(token: string) {
   if (!mark || !person) return null;
   owned.set(databaseName(), true);
   if (now - mark.seenAt > NOTED_EVERY_MS) noteInUse(mark.sessionId, mark.deviceId);
-  return { id: mark.personId, ...person, sessionId: mark.sessionId, deviceId: mark.deviceId };
+  const roles = person.roles.size > 0 || (await shopsHere()).length > 0 ? person.roles : OWNER_OF_NOTHING;
+  return { id: mark.personId, name: person.name, roles, sessionId: mark.sessionId, deviceId: mark.deviceId };
 }
+
+/** In a database without a shop somebody has to start the first one. */
+const OWNER_OF_NOTHING: ReadonlyMap<string, Role> = new Map([['', 'owner']]);
 
 /** Nobody waits for it, and nothing fails with it: a shop on a full disk is read all the same. */
 function noteInUse(sessionId: string, deviceId: string): void {

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Clock } from '@/lib/clock';
 import { database } from '@/lib/data/database';
 import { fingerprint } from '@/lib/data/fingerprint';
+import { ownedBy } from '@/lib/data/save-people';
 import { createShop, saveShop } from '@/lib/data/save-shop';
 import { shopInWrite } from '@/lib/data/shop-in-write';
 import { shopFromRows } from '@/lib/data/shop-rows';
@@ -19,6 +20,9 @@ import { Zone } from '@/shared/time/zone';
 export type ImportShopFile = {
   commandId: string;
   file: ShopFile;
+  /** Who brings it in, and owns a new shop then; null where nobody signs in. */
+  ownerId?: string | null;
+  actor?: string;
   /** Into a new shop; or into one that is there, which must still stand as the preview showed it. */
   into: { isDemo: boolean } | { shopId: string; fingerprint: string };
 };
@@ -70,11 +74,11 @@ export async function importShopFile(
   input: ImportShopFile & { ready?: Ready },
   clock: Clock,
 ): Promise<Outcome<Imported>> {
-  const { file, into, commandId, ready } = input;
+  const { file, into, commandId, ready, ownerId = null, actor } = input;
   const shopId = 'shopId' in into ? into.shopId : null;
   const today = clock.today(Zone.parse(file.shop.timeZone));
   const seen = { before: ready?.current ?? undefined, atRevision: revisionIn(ready?.state) };
-  const command = { id: commandId, name: 'importShopFile', shopId, body: { file, into }, ...seen };
+  const command = { id: commandId, name: 'importShopFile', shopId, body: { file, into }, actor, ...seen };
 
   return write(command, clock.now(), async (rows, stamp) => {
     const current = ready ? ready.current : await shopInWrite(rows, stamp.shopId);
@@ -85,6 +89,7 @@ export async function importShopFile(
       if (fingerprint(current) !== into.fingerprint) return refuse({ code: 'shop-changed-since-preview' });
     } else {
       await createShop(rows, stamp, { isDemo: into.isDemo, createdOn: today }, canonical(file).shop);
+      await ownedBy(rows, stamp, ownerId);
     }
     const comparison = ready?.comparison ?? compare(current, file);
     if (comparison.faults.length > 0) return refuse({ code: 'faults', faults: comparison.faults });

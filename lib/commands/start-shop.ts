@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Clock } from '@/lib/clock';
+import { ownedBy } from '@/lib/data/save-people';
 import { createShop } from '@/lib/data/save-shop';
 import { write } from '@/lib/data/writer';
 import { canonical } from '@/lib/engine/exchange/canonical';
@@ -11,6 +12,9 @@ import { dayOf, Zone } from '@/shared/time/zone';
 /** What a shop starts with: its settings as a shop file writes them. What is left out gets the file's own defaults. */
 export type StartShop = {
   commandId: string;
+  /** Who starts it, and owns it then; null where nobody signs in. */
+  ownerId?: string | null;
+  actor?: string;
   settings: { name: string; timeZone: string; currency: string; fillCapacity: string; units?: 'us' | 'metric' };
 };
 
@@ -24,11 +28,13 @@ export async function startShop(input: StartShop, clock: Clock): Promise<Outcome
   if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
   const { shop } = canonical(parsed.file);
   const now = clock.now();
-  const command = { id: input.commandId, name: 'startShop', shopId: null, body: input.settings };
+  const { commandId: id, ownerId = null, actor } = input;
+  const command = { id, name: 'startShop', shopId: null, body: input.settings, actor };
 
   return write(command, now, async (rows, stamp) => {
     const createdOn = dayOf(Zone.parse(shop.timeZone), now);
     await createShop(rows, stamp, { isDemo: false, createdOn }, shop);
+    await ownedBy(rows, stamp, ownerId);
     return accept({ shopId: stamp.shopId });
   });
 }

@@ -6,7 +6,7 @@ import { newId } from './new-id';
 import { alone } from './one-process';
 import { nameKey } from './people';
 import { toStored } from './whole';
-import { inTurn } from './writer';
+import { inTurn, type Stamp } from './writer';
 
 /** Write about people and their sessions, after every command that came before. It awaits nothing but the rows. */
 export const inPeople = <T>(work: (rows: Rows) => Promise<T>): Promise<T> =>
@@ -42,6 +42,15 @@ export async function giveRole(
     update: data,
   });
   await rows.person.update({ where: { id: personId }, data: { changes: { increment: 1 } } });
+}
+
+/** Make whoever starts a shop its owner, in the command that makes it. Null: nobody signs in here. */
+export async function ownedBy(
+  rows: Rows,
+  { shopId, actor, recordedAt }: Stamp,
+  personId: string | null,
+): Promise<void> {
+  if (personId !== null) await giveRole(rows, { shopId, personId, role: 'owner', givenBy: actor, givenAt: recordedAt });
 }
 
 /** Note for good who did what about whom. */

@@ -27,7 +27,21 @@ const METHODS = ['GET', 'HEAD', 'POST', 'OPTIONS'];
 const methodOf = ({ method = '' }: IncomingMessage): string => (METHODS.includes(method) ? method : 'other');
 
 const PLACES = [
-  ...['today', 'week', 'mix', 'shelf', 'buy', 'keep-out', 'log', 'setup', 'board', 'emergency', 'search', 'working'],
+  ...[
+    'today',
+    'week',
+    'mix',
+    'shelf',
+    'buy',
+    'keep-out',
+    'log',
+    'setup',
+    'board',
+    'emergency',
+    'search',
+    'working',
+    'sign-in',
+  ],
   ...['_next'],
 ];
 

@@ -72,18 +72,19 @@ export async function filePreviewAsked(
 /** The import of a shop file: all of it or nothing, and only as the preview showed it. */
 export async function fileImportAsked(
   { commandId, into: name, fingerprint, text }: ImportBody,
+  { personId: ownerId, actor }: { personId: string | null; actor: string },
   clock: Clock,
   tell: (step: object) => void,
 ): Promise<Outcome<Imported | Written>> {
   const into = isNew(name) ? { isDemo: false } : { shopId: name, fingerprint: fingerprint ?? '' };
   if (text.length > SHORT_TEXT) {
     return stoppable(commandId, (signal) =>
-      writeOnThread({ what: 'file import', commandId, into, text }, { told: tell, signal }),
+      writeOnThread({ what: 'file import', commandId, into, text, ownerId, actor }, { told: tell, signal }),
     );
   }
   const parsed = parseShopFile(text);
   if (!parsed.ok) return refuse({ code: 'faults', faults: parsed.faults });
-  return importShopFile({ commandId, file: parsed.file, into }, clock);
+  return importShopFile({ commandId, file: parsed.file, into, ownerId, actor }, clock);
 }
 
 type Tell = (step: object) => Promise<void>;

@@ -13,6 +13,7 @@ const NODE = /^node:/;
 const SHARED = /^shared\//;
 const CLOCK = /^lib\/clock$/;
 const CONFIRMATION = /^lib\/confirmation$/;
+const ACCESS = /^lib\/access\//;
 
 const ROOMS: Room[] = [
   { in: /^shared\/time\//, own: [SHARED], packages: [/^zod$/, /^temporal-polyfill$/] },
@@ -47,7 +48,7 @@ const ROOMS: Room[] = [
   {
     // The one view that reads a request: the cookie in which a device remembers its shop.
     in: /^lib\/views\/shown-shop\.ts$/,
-    own: [/^lib\/data\//, SHARED],
+    own: [/^lib\/data\//, /^lib\/access\/(asker|who-asks)$/, SHARED],
     packages: [SERVER_ONLY, /^react$/, /^next\/(headers|navigation)$/],
   },
   {
@@ -74,10 +75,16 @@ const ROOMS: Room[] = [
     packages: [SERVER_ONLY, NODE, /^nodemailer$/],
   },
   {
-    // The door stands between the app and the world, and knows nothing of what is inside.
+    // Who is at the door and what they may do: people, sessions, roles.
+    in: /^lib\/access\//,
+    own: [ACCESS, /^lib\/data\//, /^lib\/door\/allowed-hosts$/, SHARED, CLOCK],
+    packages: [SERVER_ONLY, NODE, /^react$/, /^next\/headers$/, /^rate-limiter-flexible$/],
+  },
+  {
+    // The door stands between the app and the world, and knows of what is inside only who may come in.
     in: /^lib\/door\//,
-    own: [/^lib\/door\//, SHARED, CLOCK, CONFIRMATION],
-    packages: [SERVER_ONLY, NODE, /^zod$/, /^next(\/|$)/, /^rate-limiter-flexible$/],
+    own: [/^lib\/door\//, ACCESS, SHARED, CLOCK, CONFIRMATION],
+    packages: [SERVER_ONLY, NODE, /^zod$/, /^react$/, /^next(\/|$)/, /^rate-limiter-flexible$/],
   },
   {
     in: /^lib\/command-line\/serve\.ts$/,
@@ -127,7 +134,7 @@ const ROOMS: Room[] = [
     typesOnly: [/^lib\/engine\//],
     own: [
       ...[/^app\//, /^lib\/commands\//, /^lib\/views\//, /^lib\/threads\//, /^lib\/alerts\//, /^lib\/door\//],
-      ...[SHARED, CLOCK],
+      ...[ACCESS, SHARED, CLOCK],
     ],
     packages: [
       SERVER_ONLY,
@@ -147,7 +154,10 @@ const ROOMS: Room[] = [
   { in: /^proxy\.ts$/, own: [/^lib\/door\//], packages: [/^next\/server$/] },
   {
     in: /^instrumentation\.ts$/,
-    own: [/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-(clock|backups)$/, /^lib\/alerts\/watch-alerts$/, CLOCK],
+    own: [
+      ...[/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-(clock|backups)$/, /^lib\/alerts\/watch-alerts$/],
+      ...[/^lib\/access\/owner-code$/, CLOCK],
+    ],
     packages: [],
   },
   { in: /^instrumentation-client\.ts$/, own: [], packages: [] },

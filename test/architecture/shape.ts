@@ -62,19 +62,30 @@ export function strangers(names: string[]): string[] {
   return names.filter((name) => !TOP_LEVEL.has(name) && !MADE_BY_TOOLS.test(name));
 }
 
-const METHODS = /^(GET|HEAD|POST|PUT|PATCH|DELETE|OPTIONS)$/;
+export const METHODS = /^(GET|HEAD|POST|PUT|PATCH|DELETE|OPTIONS)$/;
 
-/** Nothing reaches the house but through the door: every route is a doorRoute, every server action a doorAction. */
+/** Nothing reaches the house but through the door: every route is a doorRoute, every server action a doorAction, every page a doorPage. */
 export function besideTheDoor(source: Source): Breach[] {
   const tree = syntaxOf(source);
   const isRoute = /^app\/.*\/route\.tsx?$/.test(source.path);
+  const isPage = /^app\/(.*\/)?page\.tsx?$/.test(source.path);
   return walk(tree).flatMap(({ node, parents }) => {
     if (node.type === 'ExpressionStatement' && node.directive === 'use server') {
       const isWholeFile = parents.at(-1) === tree && source.path.startsWith('app/');
       return isWholeFile ? exportsWithout(source, tree, 'doorAction', /./) : [breach(source, node, ACTIONS_APART)];
     }
+    if (isPage && node === tree) return pageWithout(source, tree);
     return isRoute && node === tree ? exportsWithout(source, tree, 'doorRoute', METHODS) : [];
   });
+}
+
+/** The default export of a page is what doorPage makes of it. */
+function pageWithout(source: Source, tree: Syntax): Breach[] {
+  const made = parts(tree, 'body').find(({ type }) => type === 'ExportDefaultDeclaration') ?? null;
+  const callee = part(part(made, 'declaration'), 'callee')?.name;
+  return callee === 'doorPage'
+    ? []
+    : [breach(source, made ?? tree, 'the default export of a page is made by doorPage')];
 }
 
 const ACTIONS_APART = 'server actions stand in files of their own under app/, each made by doorAction';
@@ -102,10 +113,10 @@ function madeBy(tree: Syntax, maker: string): string[] {
 }
 
 /** `async function a(state, form) { return b(state, form); }` hands everything on to b. */
-function handsOnTo(declaration: Syntax | null): string | null {
+export function handsOnTo(declaration: Syntax | null): string | null {
   const [only, ...more] = parts(part(declaration, 'body'), 'body');
   if (declaration?.type !== 'FunctionDeclaration' || only?.type !== 'ReturnStatement' || more.length > 0) return null;
   return String(part(part(only, 'argument'), 'callee')?.name);
 }
 
-const nameOf = (declarator: Syntax): string => String(part(declarator, 'id')?.name);
+export const nameOf = (declarator: Syntax): string => String(part(declarator, 'id')?.name);

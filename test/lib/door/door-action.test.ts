@@ -7,12 +7,13 @@ import { oneLine, typedLine } from '@/shared/text/one-line';
 
 const request = vi.hoisted(() => ({ headers: new Headers() }));
 vi.mock('next/headers', () => ({ headers: async () => request.headers }));
+vi.mock('@/lib/access/who-asks', () => ({ whoAsks: async () => ({ kind: 'unowned' }) }));
 
 const Draw = z.strictObject({ lot: z.string().min(1, { error: 'Choose a bottle.' }), ml: z.coerce.number() });
 const ran = vi.fn(async ({ ml }: z.output<typeof Draw>) =>
   ml > 100 ? refuse({ code: 'not-found', what: 'lot', id: 'l1' }) : accept({ message: `took ${ml}` }),
 );
-const drawAction = doorAction(Draw, ran);
+const drawAction = doorAction({ may: 'spray', form: Draw }, ran);
 
 function filled(fields: Record<string, string>): FormData {
   const form = new FormData();
@@ -30,7 +31,7 @@ beforeEach(() => {
 
 test('a form from our own page is read and done', async () => {
   expect(await drawAction(IDLE, filled(FORM))).toEqual({ status: 'done', message: 'took 5', link: null });
-  expect(ran).toHaveBeenCalledWith({ lot: 'l1', ml: 5 }, { actor: 'owner' });
+  expect(ran).toHaveBeenCalledWith({ lot: 'l1', ml: 5 }, { actor: 'owner', personId: null });
 });
 
 test('the sixty-first change in a minute is not made, and says how long to wait; another visitor is not held up', async () => {
@@ -77,7 +78,7 @@ test('a tab out of a spreadsheet becomes a space in a form, and is refused of a 
   const Named = z.strictObject({ name: typedLine(z.string().trim()), lines: z.string(), password: z.string() });
   const kept = vi.fn(async (_: z.output<typeof Named>) => accept({ message: 'kept' }));
   const sent = { name: 'Neem\tOil\u2028No. 2\r\nnew ', lines: 'one\t1\ntwo', password: 'a\tb' };
-  expect(await doorAction(Named, kept)(IDLE, filled(sent))).toMatchObject({ status: 'done' });
+  expect(await doorAction({ may: 'spray', form: Named }, kept)(IDLE, filled(sent))).toMatchObject({ status: 'done' });
   expect(kept.mock.calls[0]?.[0]).toEqual({ name: 'Neem Oil No. 2 new', lines: 'one 1\ntwo', password: 'a\tb' });
   expect(oneLine(z.string()).safeParse(sent.name).success).toBe(false);
 });
@@ -93,9 +94,10 @@ test('what the shop refuses is said in its own words, and what was typed is kept
 
 test('a password that was typed is read, and goes back to no page', async () => {
   const read = vi.fn(async () => refuse({ code: 'not-found', what: 'lot', id: 'l1' }));
-  const action = doorAction(z.strictObject({ user: z.string(), password: z.string().max(9) }), read);
+  const form = z.strictObject({ user: z.string(), password: z.string().max(9) });
+  const action = doorAction({ may: 'own', form }, read);
   const refused = await action(IDLE, filled({ user: 'ana', password: 'secret' }));
-  expect(read).toHaveBeenCalledWith({ user: 'ana', password: 'secret' }, { actor: 'owner' });
+  expect(read).toHaveBeenCalledWith({ user: 'ana', password: 'secret' }, { actor: 'owner', personId: null });
   expect(refused).toMatchObject({ status: 'refused', typed: { user: 'ana', password: '' } });
   const invalid = await action(IDLE, filled({ user: 'ana', password: 'much too long' }));
   expect(invalid).toMatchObject({ status: 'invalid', typed: { user: 'ana', password: '' } });

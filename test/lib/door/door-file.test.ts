@@ -4,14 +4,17 @@ import { doorRoute } from '@/lib/door/door-route';
 import { MOST_SHEET_BYTES, SheetBytes } from '@/shared/forms/safety-sheet';
 import { accept } from '@/shared/outcome';
 
+vi.mock('@/lib/access/who-asks', () => ({ whoAsks: async () => ({ kind: 'unowned' }) }));
+
 const ours = { host: '127.0.0.1:3000', origin: 'http://127.0.0.1:3000' };
 const PDF = 'application/pdf';
 const bytes = new TextEncoder().encode('%PDF-1.7\nx\n%%EOF\n');
 
 const kept = vi.fn(async ({ body }: { body: Uint8Array }) => accept({ size: body.length }));
-const keep = doorRoute({ query: z.strictObject({}), body: SheetBytes, takes: PDF }, kept);
-const show = doorRoute({ query: z.strictObject({}), saveAs: () => 'the sheet/of "soap".pdf', type: PDF }, async () =>
-  accept(bytes),
+const keep = doorRoute({ may: 'spray', query: z.strictObject({}), body: SheetBytes, takes: PDF }, kept);
+const show = doorRoute(
+  { may: 'spray', query: z.strictObject({}), saveAs: () => 'the sheet/of "soap".pdf', type: PDF },
+  async () => accept(bytes),
 );
 
 async function send(body: BodyInit, headers: Record<string, string> = {}) {

@@ -5,9 +5,11 @@ import { doorRoute } from '@/lib/door/door-route';
 import { Problem } from '@/shared/api/problem';
 import { accept, refuse } from '@/shared/outcome';
 
+vi.mock('@/lib/access/who-asks', () => ({ whoAsks: async () => ({ kind: 'unowned' }) }));
+
 const ours = { host: '127.0.0.1:3000', origin: 'http://127.0.0.1:3000', 'content-type': 'application/json' };
 const seen = vi.fn(async ({ body }: { body: { text: string } }) => accept({ length: body.text.length }));
-const route = doorRoute({ query: z.strictObject({}), body: z.strictObject({ text: z.string() }) }, seen);
+const route = doorRoute({ may: 'spray', query: z.strictObject({}), body: z.strictObject({ text: z.string() }) }, seen);
 
 const tooLong = `{"text":"${'x'.repeat(JSON_BYTES)}"}`;
 

@@ -1,14 +1,19 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { z } from 'zod';
 import { doorRoute } from '@/lib/door/door-route';
 import { accept, refuse } from '@/shared/outcome';
 
+vi.mock('@/lib/access/who-asks', () => ({ whoAsks: async () => ({ kind: 'unowned' }) }));
+
 const HEADERS = { host: '127.0.0.1:3000', origin: 'http://127.0.0.1:3000', 'content-type': 'application/json' };
 const body = z.strictObject({ what: z.enum(['well', 'no']) });
-const route = doorRoute({ query: z.strictObject({}), body, tells: true }, async ({ body: { what }, tell }) => {
-  await tell({ step: 'read', lines: 2 });
-  return what === 'well' ? accept({ lines: 2 }) : refuse({ code: 'not-found', what: 'shop', id: 'x' });
-});
+const route = doorRoute(
+  { may: 'spray', query: z.strictObject({}), body, tells: true },
+  async ({ body: { what }, tell }) => {
+    await tell({ step: 'read', lines: 2 });
+    return what === 'well' ? accept({ lines: 2 }) : refuse({ code: 'not-found', what: 'shop', id: 'x' });
+  },
+);
 
 const send = (what: string, accept?: string) =>
   route(

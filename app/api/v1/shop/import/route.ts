@@ -5,6 +5,7 @@ import { ImportBody } from '@/shared/api/import-bodies';
 import { NoQuestion } from '@/shared/api/questions';
 
 /** The import: all of a file or nothing, and only as the preview showed it. */
-export const POST = doorRoute({ may: 'own', query: NoQuestion, body: ImportBody, tells: true }, ({ body, tell }) =>
-  fileImportAsked(body, clock, tell),
+export const POST = doorRoute(
+  { may: 'own', query: NoQuestion, body: ImportBody, tells: true },
+  ({ body, visitor, tell }) => fileImportAsked(body, visitor, clock, tell),
 );
