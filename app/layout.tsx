@@ -50,7 +50,13 @@ export default async function Layout({ children }: { children: ReactNode }) {
   const [device, here] = isAlone ? [null, null] : [await readable(shopsAndShown()), await readable(shopNow(clock))];
   return (
     <html lang="en">
-      <body>{isAlone ? <Alone>{children}</Alone> : <Framed {...{ here, device, asker }}>{children}</Framed>}</body>
+      <body>
+        {isAlone ? (
+          <Alone name={asker.kind === 'stranger'}>{children}</Alone>
+        ) : (
+          <Framed {...{ here, device, asker }}>{children}</Framed>
+        )}
+      </body>
     </html>
   );
 }
@@ -65,8 +71,10 @@ async function readable<T>(reading: Promise<T>): Promise<T | null> {
   }
 }
 
-const Alone = ({ children }: { children: ReactNode }) => (
+/** A page by itself. A stranger is told only what the program is called. */
+const Alone = ({ name, children }: { name: boolean; children: ReactNode }) => (
   <main id="main" className={styles.main} tabIndex={-1}>
+    {name && <p className={styles.shop}>Bench & Bottle</p>}
     {children}
   </main>
 );

@@ -158,6 +158,13 @@ const PLANTED: Planted[] = [
   ...caught(silentDoors, 'app/a/page.tsx', 'export default doorPage(Page);', "export default doorPage('fly', Page);"),
   ...caught(
     silentDoors,
+    'app/a/page.tsx',
+    "export default doorPage('own', Page); export async function generateMetadata() {}",
+    "export default doorPage('own', Page); export const generateMetadata = doorTitle('grow', a);",
+    "export default doorPage('own', Page); export const generateMetadata = async () => a;",
+  ),
+  ...caught(
+    silentDoors,
     'app/a/route.ts',
     'export const GET = doorRoute({ query: b }, c);',
     "export const GET = doorRoute({ may: 'fly', query: b }, c);",
@@ -192,7 +199,11 @@ test('what the rules allow is not taken for a breach', () => {
     ...caught(besideTheDoor, 'app/a/route.ts', "export const dynamic = 'x'; export const GET = doorRoute({}, b);"),
     ...caught(besideTheDoor, 'app/a/actions.ts', "'use server'; export const a = doorAction(b, c);"),
     ...caught(besideTheDoor, 'app/a/page.tsx', "export default doorPage('own', Page);"),
-    ...caught(silentDoors, 'app/a/page.tsx', "export default doorPage('own', Page);"),
+    ...caught(
+      silentDoors,
+      'app/a/page.tsx',
+      "export default doorPage('own', Page); export const generateMetadata = doorTitle('own', a);",
+    ),
     ...caught(silentDoors, 'app/a/route.ts', "export const GET = doorRoute({ may: 'own' }, b);"),
     ...caught(silentDoors, 'app/a/route.ts', "const x = { may: 'own' } as const; export const GET = doorRoute(x, b);"),
     ...caught(

@@ -13,7 +13,7 @@ const underWay = new Set<string>();
 export const isUnderWay = (commandId: string): boolean => underWay.has(commandId);
 
 /**
- * Send a finished mix. Without a network it stays where it is, to be sent again; refused, it is open again with what was
+ * Send a finished mix. Without a network, or with nobody signed in, it stays where it is, to be sent again; refused, it is open again with what was
  * refused. However often it is sent, it is one mix.
  */
 export async function sendMix(commandId: string): Promise<void> {
@@ -47,7 +47,8 @@ async function answered(commandId: string, answer: Response): Promise<void> {
     const { application } = await answer.json();
     return act(commandId, { do: 'sent', application });
   }
-  if (answer.status >= SERVER_FAULT || answer.status === TOO_MANY) return;
+  // Nobody is signed in any more: it waits until somebody is.
+  if (answer.status >= SERVER_FAULT || answer.status === TOO_MANY || answer.status === SIGNED_OUT) return;
   const { code, message, faults = [], confirm }: Problem = await answer.json();
   // The answer to the first sending was lost, and then something was changed: what was sent first is on record.
   if (code === 'same-key-other-body') return act(commandId, { do: 'sent', application: null });
@@ -56,3 +57,4 @@ async function answered(commandId: string, answer: Response): Promise<void> {
 
 const SERVER_FAULT = 500;
 const TOO_MANY = 429;
+const SIGNED_OUT = 401;

@@ -26,6 +26,7 @@ async function SetupPage() {
     <>
       <h1>Setup</h1>
       <p className="soft">The shop itself, the shops in this database, and shop files in and out.</p>
+      <NobodySignsIn />
       {database.state === 'damaged' && <DatabaseSection database={database} />}
       {accept && <AcceptRows screen={accept} />}
       {acceptRecords && <AcceptRecords screen={acceptRecords} />}
@@ -56,6 +57,20 @@ async function SetupPage() {
         )}
       </div>
     </>
+  );
+}
+
+/** As long as nobody owns the shop: what that means, and the way out. */
+async function NobodySignsIn() {
+  const asker = await whoAsksHere();
+  if (asker.kind !== 'unowned') return null;
+  return (
+    <p className={styles.open}>
+      <span>Nobody signs in here yet: whoever is at this computer can see and change everything.</span>
+      <a className="button" href="/sign-in/owner">
+        Make an owner’s sign-in
+      </a>
+    </p>
   );
 }
 
@@ -102,20 +117,13 @@ const LINKS: readonly [href: string, name: string, what: string, may: May][] = [
 
 type ShownShopProps = { shown: NonNullable<SetupScreen['shown']>; can: (may: May) => boolean };
 
-async function ShownShop({ shown, can }: ShownShopProps) {
-  const isUnowned = (await whoAsksHere()).kind === 'unowned';
+function ShownShop({ shown, can }: ShownShopProps) {
   return (
     <section aria-labelledby="facts">
       <h2 id="facts">{shown.settings.name}</h2>
       <ShopFacts settings={shown.settings} counts={shown.counts} />
       <nav aria-label="What can be set up here">
         <ul className={styles.links}>
-          {isUnowned && (
-            <li>
-              <a href="/sign-in/owner">Make an owner’s sign-in</a>
-              <span className="soft">now whoever is at this computer can see and change everything</span>
-            </li>
-          )}
           {LINKS.filter(([, , , may]) => can(may)).map(([href, name, what]) => (
             <li key={href}>
               <a href={href}>{name}</a>

@@ -4,6 +4,7 @@ import { noteRestored } from './clock-mark';
 import { type Database, database } from './database';
 import { fileTrouble } from './file-trouble';
 import { checkWhole, findingsOf } from './found-damage';
+import { forgetWhoIsIn } from './save-people';
 import type { WholeCheck } from './whole-check';
 import { inTurn } from './writer';
 
@@ -28,7 +29,12 @@ export async function openOrStop(): Promise<void> {
 
 /** That a backup was put back is in the rows before the mark says that this is the database. */
 async function takeOver({ keeper, writer }: Database): Promise<void> {
-  if (keeper.isRestored()) await writer.$transaction((rows) => noteRestored(rows));
+  if (keeper.isRestored()) {
+    await writer.$transaction(async (rows) => {
+      await noteRestored(rows);
+      await forgetWhoIsIn(rows);
+    });
+  }
   await keeper.takeOver();
 }
 

@@ -93,6 +93,12 @@ export async function endSessions(
   await rows.session.deleteMany({ where: which });
 }
 
+/** End every session, and every link that lets somebody in: those in a backup may have been ended since. */
+export async function forgetWhoIsIn(rows: Rows): Promise<void> {
+  await rows.session.deleteMany();
+  await rows.invitation.deleteMany();
+}
+
 /** Note that a session is in use. */
 export const noteSeen = (sessionId: string, deviceId: string, now: Instant): Promise<unknown> =>
   inPeople(async (rows) => {

@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Metadata } from 'next';
 import { headers } from 'next/headers';
 import { forbidden, redirect } from 'next/navigation';
 import type { ReactNode } from 'react';
@@ -24,5 +25,21 @@ export function doorPage<P>(
     if (notIn?.code === 'no-owner-yet') redirect('/sign-in/owner');
     if (notIn) redirect(`/sign-in?to=${encodeURIComponent((await headers()).get(PATH_HEADER) ?? '/')}`);
     return page(props);
+  };
+}
+
+/**
+ * The title of a page that names something of the shop. It is made apart from the page, so it asks the same of whoever comes:
+ * others read the title of a page that is not there.
+ *
+ * Takes    what makes the title; null where there is no such thing
+ */
+export function doorTitle<P>(
+  may: May,
+  title: (props: P) => Promise<string | null | undefined>,
+): (props: P) => Promise<Metadata> {
+  return async (props) => {
+    const notIn = letIn(await whoAsksHere(), may, [], await cookiesHere());
+    return { title: (notIn === null && (await title(props))) || 'Not here' };
   };
 }

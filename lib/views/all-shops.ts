@@ -10,7 +10,6 @@ import type { Plan } from '../engine/ahead/plan';
 import { stillToSpray } from '../engine/ahead/turns-on-record';
 import type { Shop } from '../engine/shop';
 import { benchStates, certaintyNow } from './bench-states';
-import { shopsAndShown } from './shown-shop';
 
 /** One shop in one line: who may stand where, what is to do today, what to order, what the weeks ahead cost. */
 export type ShopAtAGlance = ShopListed & {
@@ -21,9 +20,8 @@ export type ShopAtAGlance = ShopListed & {
   ahead: { sprayToday: number; orderNow: number; runOut: number; cost: string; unknownCosts: number } | null;
 };
 
-/** Every shop of whoever asks at a glance, the oldest first. */
-export async function allShops(clock: Clock): Promise<ShopAtAGlance[]> {
-  const { shops } = await shopsAndShown();
+/** Some shops at a glance, in their order. */
+export async function allShops(shops: readonly ShopListed[], clock: Clock): Promise<ShopAtAGlance[]> {
   return Promise.all(shops.map((listed) => atAGlance(listed, clock)));
 }
 

@@ -11,12 +11,28 @@ type Found = Entry & { node: Syntax };
 export const entriesIn = (source: Source): Entry[] => found(source).map(({ node: _, ...entry }) => entry);
 
 /** Every door says what it takes, in one of the words of `lib/access/may.ts`. */
-export const silentDoors = (source: Source): Breach[] =>
-  found(source)
+export const silentDoors = (source: Source): Breach[] => [
+  ...found(source)
     .filter(({ may }) => may === null)
-    .map(({ node, kind }) =>
-      breach(source, node, `a ${kind} says what it takes to use it: a word of lib/access/may.ts`),
-    );
+    .map(({ node, kind }) => breach(source, node, `a ${kind} says what it takes: a word of lib/access/may.ts`)),
+  ...openTitles(source),
+];
+
+/** A title that names something of the shop takes what its page takes. */
+function openTitles(source: Source): Breach[] {
+  if (!/^app\/.*\.tsx?$/.test(source.path)) return [];
+  const page = pageIn(source)[0]?.may ?? null;
+  return parts(syntaxOf(source), 'body').flatMap((node) => {
+    const declaration = part(node, 'declaration');
+    const isFunction = part(declaration, 'id')?.name === 'generateMetadata';
+    const named = parts(declaration, 'declarations').find((each) => nameOf(each) === 'generateMetadata');
+    const made = part(named ?? null, 'init');
+    const [may = null] = parts(made, 'arguments');
+    const isMade = part(made, 'callee')?.name === 'doorTitle' && page !== null && mayIn(may) === page;
+    const isOpen = isFunction || (named !== undefined && !isMade);
+    return isOpen ? [breach(source, node, 'a title is made by doorTitle, and asks what its page asks')] : [];
+  });
+}
 
 function found(source: Source): Found[] {
   const { path } = source;

@@ -1,7 +1,10 @@
 import type { Metadata } from 'next';
+import { judged } from '@/lib/access/asker';
+import { whoAsksHere } from '@/lib/access/who-asks';
 import { clock } from '@/lib/clock';
 import { doorPage } from '@/lib/door/door-page';
 import { allShops, type ShopAtAGlance } from '@/lib/views/all-shops';
+import { shopsAndShown } from '@/lib/views/shown-shop';
 import facts from '../../_parts/facts.module.css';
 import { FirstVisit } from '../../_parts/first-visit';
 import { ShowShopButton } from '../show-shop-button';
@@ -10,7 +13,9 @@ export const metadata: Metadata = { title: 'All shops' };
 
 /** Every shop of this database on one page, so that nobody has to switch from one to the next to see where to go first. */
 async function ShopsPage() {
-  const shops = await allShops(clock);
+  const asker = await whoAsksHere();
+  const theirs = (await shopsAndShown()).shops.filter(({ id }) => judged(asker, 'see-shop', [id]) === null);
+  const shops = await allShops(theirs, clock);
   if (shops.length === 0) return <FirstVisit />;
   return (
     <>

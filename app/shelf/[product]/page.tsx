@@ -1,7 +1,6 @@
-import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
-import { doorPage } from '@/lib/door/door-page';
+import { doorPage, doorTitle } from '@/lib/door/door-page';
 import type { Flag } from '@/lib/engine/rules/flag';
 import type { Fig } from '@/lib/views/figures';
 import { type ProductFlag, type ProductScreen, productScreen } from '@/lib/views/product';
@@ -27,10 +26,10 @@ import { WeeksTable } from './weeks-table';
 
 type ProductParams = { params: Promise<{ product: string }> };
 
-export async function generateMetadata({ params }: ProductParams): Promise<Metadata> {
+export const generateMetadata = doorTitle('see-shop', async ({ params }: ProductParams) => {
   const screen = await productScreen(clock, decodeURIComponent((await params).product));
-  return { title: screen?.product.name ?? 'Not here' };
-}
+  return screen?.product.name;
+});
 
 async function ProductPage({ params }: ProductParams) {
   const screen = await productScreen(clock, decodeURIComponent((await params).product));

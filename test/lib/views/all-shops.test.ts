@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { importShopFile } from '@/lib/commands/import-shop-file';
 import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
+import { shopsHere } from '@/lib/data/shops';
 import { allShops } from '@/lib/views/all-shops';
 import { SMALL, smallShop } from '../commands/small-shop';
 import { CLOCK } from '../data/fresh-database';
@@ -14,7 +15,7 @@ test('every shop stands in one list with what it has to keep out of, to spray an
   expect(
     await importShopFile({ commandId: newId(), file: other as typeof SMALL, into: { isDemo: false } }, CLOCK),
   ).toMatchObject({ ok: true });
-  const shops = await allShops(CLOCK);
+  const shops = await allShops(await shopsHere(), CLOCK);
   expect(shops.map(({ name, keepOut, ahead }) => ({ name, keepOut, sprayToday: ahead?.sprayToday }))).toEqual([
     // Nobody knows when its spraying ended.
     { name: 'A shop', keepOut: { benches: 1, out: 1, unknown: 1 }, sprayToday: 0 },
@@ -31,11 +32,11 @@ test('damage in one shop keeps out of its own benches alone', async () => {
       CLOCK,
     ),
   ).toMatchObject({ ok: true });
-  const before = await allShops(CLOCK);
+  const before = await allShops(await shopsHere(), CLOCK);
   expect(before.map(({ keepOut }) => keepOut?.out)).toEqual([0, 0]);
   const { file } = await database();
   const raw = new Sqlite(file);
   raw.prepare(`UPDATE "Product" SET "reiMinutes" = 1 WHERE "id" = 'p' AND "shopId" = ?`).run(before[1]?.id);
   raw.close();
-  expect((await allShops(CLOCK)).map(({ keepOut }) => keepOut?.unknown)).toEqual([0, 1]);
+  expect((await allShops(await shopsHere(), CLOCK)).map(({ keepOut }) => keepOut?.unknown)).toEqual([0, 1]);
 });

@@ -1,7 +1,6 @@
-import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
-import { doorPage } from '@/lib/door/door-page';
+import { doorPage, doorTitle } from '@/lib/door/door-page';
 import type { Fig } from '@/lib/views/figures';
 import { type OrderScreen, orderScreen } from '@/lib/views/orders';
 import { showMoneyIfKnown } from '@/shared/measure/show';
@@ -18,10 +17,10 @@ type OrderParams = { params: Promise<{ order: string }> };
 
 const screenOf = async ({ params }: OrderParams) => orderScreen(clock, decodeURIComponent((await params).order));
 
-export async function generateMetadata(props: OrderParams): Promise<Metadata> {
+export const generateMetadata = doorTitle('grow', async (props: OrderParams) => {
   const screen = await screenOf(props);
-  return { title: screen ? `Order from ${screen.order.supplier.name}` : 'Not here' };
-}
+  return screen && `Order from ${screen.order.supplier.name}`;
+});
 
 async function OrderPage(props: OrderParams) {
   const screen = await screenOf(props);

@@ -1,7 +1,6 @@
-import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
-import { doorPage } from '@/lib/door/door-page';
+import { doorPage, doorTitle } from '@/lib/door/door-page';
 import { type RecipeScreen, recipeScreen } from '@/lib/views/recipe';
 import { showMinutes } from '@/shared/measure/show';
 import inLarge from '../../../_parts/answers.module.css';
@@ -15,10 +14,10 @@ import { RecipeVersions } from './recipe-versions';
 
 type RecipeParams = { params: Promise<{ recipe: string }> };
 
-export async function generateMetadata({ params }: RecipeParams): Promise<Metadata> {
+export const generateMetadata = doorTitle('see-shop', async ({ params }: RecipeParams) => {
   const screen = await recipeScreen(clock, decodeURIComponent((await params).recipe));
-  return { title: screen?.name ?? 'Not here' };
-}
+  return screen?.name;
+});
 
 async function RecipePage({ params }: RecipeParams) {
   const screen = await recipeScreen(clock, decodeURIComponent((await params).recipe));

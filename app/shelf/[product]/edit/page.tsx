@@ -1,16 +1,15 @@
-import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
-import { doorPage } from '@/lib/door/door-page';
+import { doorPage, doorTitle } from '@/lib/door/door-page';
 import { productFormScreen } from '@/lib/views/product-form';
 import { ProductForm } from '../../product-form/product-form';
 
 type ProductParams = { params: Promise<{ product: string }> };
 
-export async function generateMetadata({ params }: ProductParams): Promise<Metadata> {
+export const generateMetadata = doorTitle('grow', async ({ params }: ProductParams) => {
   const screen = await productFormScreen(clock, decodeURIComponent((await params).product));
-  return { title: screen ? `Correct ${screen.name}` : 'Not here' };
-}
+  return screen && `Correct ${screen.name}`;
+});
 
 async function EditProductPage({ params }: ProductParams) {
   const { product } = await params;

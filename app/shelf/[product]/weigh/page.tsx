@@ -1,7 +1,6 @@
-import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { clock } from '@/lib/clock';
-import { doorPage } from '@/lib/door/door-page';
+import { doorPage, doorTitle } from '@/lib/door/door-page';
 import { weighScreen } from '@/lib/views/measuring';
 import { showNumber } from '@/shared/measure/show';
 import { Figure } from '../../../_parts/figure';
@@ -10,10 +9,10 @@ import { WeighForm } from '../../measuring/weigh-form';
 
 type ProductParams = { params: Promise<{ product: string }> };
 
-export async function generateMetadata({ params }: ProductParams): Promise<Metadata> {
+export const generateMetadata = doorTitle('spray', async ({ params }: ProductParams) => {
   const screen = await weighScreen(clock, decodeURIComponent((await params).product));
-  return { title: screen ? `Weigh ${screen.name}` : 'Not here' };
-}
+  return screen && `Weigh ${screen.name}`;
+});
 
 async function WeighPage({ params }: ProductParams) {
   const { product } = await params;

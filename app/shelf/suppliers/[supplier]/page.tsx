@@ -1,7 +1,6 @@
-import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
-import { doorPage } from '@/lib/door/door-page';
+import { doorPage, doorTitle } from '@/lib/door/door-page';
 import { supplierScreen } from '@/lib/views/suppliers';
 import { fieldsOfSupplier } from '@/shared/forms/supplier';
 import { EmptyPlace } from '../../../_parts/empty-place';
@@ -17,9 +16,10 @@ type SupplierParams = { params: Promise<{ supplier: string }> };
 const screenOf = async ({ params }: SupplierParams) =>
   supplierScreen(clock, decodeURIComponent((await params).supplier));
 
-export async function generateMetadata(props: SupplierParams): Promise<Metadata> {
-  return { title: (await screenOf(props))?.supplier?.name ?? 'Not here' };
-}
+export const generateMetadata = doorTitle(
+  'grow',
+  async (props: SupplierParams) => (await screenOf(props))?.supplier?.name,
+);
 
 async function SupplierPage(props: SupplierParams) {
   const screen = await screenOf(props);

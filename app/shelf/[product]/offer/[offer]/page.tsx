@@ -1,7 +1,6 @@
-import type { Metadata } from 'next';
 import { UnreadOf, UnreadOrMissing } from '@/app/_parts/unread-of';
 import { clock } from '@/lib/clock';
-import { doorPage } from '@/lib/door/door-page';
+import { doorPage, doorTitle } from '@/lib/door/door-page';
 import { type OfferScreen, offerScreen } from '@/lib/views/offer';
 import { fieldsOfOffer } from '@/shared/forms/offer';
 import { showMoney } from '@/shared/measure/show';
@@ -20,10 +19,10 @@ async function screenOf({ params }: OfferParams): Promise<OfferScreen | null> {
   return offerScreen(clock, decodeURIComponent(product), decodeURIComponent(offer));
 }
 
-export async function generateMetadata(props: OfferParams): Promise<Metadata> {
+export const generateMetadata = doorTitle('grow', async (props: OfferParams) => {
   const screen = await screenOf(props);
-  return { title: screen?.offer ? `${screen.product.name}, ${screen.offer.file.pack}` : 'Not here' };
-}
+  return screen?.offer && `${screen.product.name}, ${screen.offer.file.pack}`;
+});
 
 async function OfferPage(props: OfferParams) {
   const screen = await screenOf(props);
