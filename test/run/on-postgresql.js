@@ -11,6 +11,6 @@ export function onPostgresql() {
   if (postgresqlPrograms() === null) return [];
   if (process.env.ON_POSTGRESQL) return [process.env.ON_POSTGRESQL.split(',')];
   if (process.env.TEST_LONG !== '1') return [[ITS_OWN, ...ORDINARY.map((name) => `test/lib/${name}.test.ts`)]];
-  const folders = ['data', 'commands', 'door', 'views', 'alerts'];
+  const folders = ['data', 'commands', 'access', 'door', 'views', 'alerts'];
   return [[ITS_OWN, ...folders.map((folder) => `test/lib/${folder}/**/*.test.ts`)]];
 }

@@ -46,8 +46,8 @@ const OnlyHere = () => (
   <>
     <p>No phone reaches this shop: it answers on its own computer alone.</p>
     <p>
-      Once the shop has an owner who signs in, start it with <code>npm start -- --network</code>. Phones on the shop’s
-      own network then reach it by https.
+      Make the owner’s sign-in, then start it with <code>npm start -- --network</code>. Phones on the shop’s own network
+      then reach it by https.
     </p>
   </>
 );

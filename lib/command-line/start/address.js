@@ -44,10 +44,6 @@ export function readAddress(env, { network = false, plain = false } = {}, names 
   return { ...ways, publicUrl, names: reached, network: plain ? 'plain' : 'https' };
 }
 
-/** True when other machines can reach what is served so. */
-export const isBeyondLoopback = ({ host, publicUrl }) =>
-  !isLoopback(host) || (publicUrl !== null && !isLoopback(bare(new URL(publicUrl).hostname)));
-
 /** The address that phones and links use; null when none is set. */
 function readPublicUrl(env) {
   const written = (env.PUBLIC_URL ?? '').trim();

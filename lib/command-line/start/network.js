@@ -1,21 +1,8 @@
 import { pathToFileURL } from 'node:url';
-import { isBeyondLoopback, readAddress } from './address.js';
-import { hasOwner } from './owner.js';
-import { trouble } from './trouble.js';
+import { readAddress } from './address.js';
 
 /** How often this machine looks whether its addresses changed, or its certificate is about to end. */
 const LOOK_AGAIN_MS = 10 * 60_000;
-
-/**
- * Refuses  to serve beyond this machine before somebody owns the shop: nobody could be told from anybody
- */
-export function mayServe(address) {
-  if (!isBeyondLoopback(address) || hasOwner()) return;
-  throw trouble(
-    'Other machines would reach this shop, and nobody owns it yet: anyone there could change its stock and records.',
-    'Start it with npm start alone, and leave --network and PUBLIC_URL out until this shop has an owner who signs in.',
-  );
-}
 
 /** Where the server listens and how it is reached, for the door, which reads it from the environment of this process. */
 export const addressInEnv = ({ host, port, publicUrl, network, names }) => ({

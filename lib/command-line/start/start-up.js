@@ -3,7 +3,7 @@ import { postgresqlAddressIn, withoutAccount } from '../../data/postgresql-addre
 import { MISSING_BY_PLAIN_HTTP } from '../../door/missing-by-plain-http.js';
 import { readAddress, takePort } from './address.js';
 import { privately, readyDataFolder } from './data-folder.js';
-import { addressInEnv, certificateFor, keepReachable, mayServe } from './network.js';
+import { addressInEnv, certificateFor, keepReachable } from './network.js';
 import { lockFolder } from './one-server.js';
 import { prepareBuild, prepareCode, prepareData } from './prepare.js';
 import { readyDatabase } from './ready-database.js';
@@ -20,7 +20,6 @@ export function startUp({ developing, asked }) {
   return tellTroubles(async () => {
     const env = { ...process.env };
     const address = readAddress(env, asked);
-    mayServe(address);
     const folder = readyDataFolder(root, process.env);
     if (address.network === 'https') await prepareCode(root);
     const server = await takePort(address, await privately(() => certificateFor(root, folder, address)));
