@@ -182,7 +182,7 @@ async function keepAnswer(
   await rows.command.create({ data: { id, shopId, name, actor, ...moments, ...answered } });
 }
 
-/** Until accounts come, there is one person. */
+/** Whoever sends a command without a name. */
 const OWNER = 'owner';
 
 const SAME_KEY = refuse({ code: 'same-key-other-body' });

@@ -13,6 +13,7 @@ import { accept } from '@/shared/outcome';
 import { Day } from '@/shared/time/day';
 import { type Entry, entriesIn } from '@/test/architecture/doors';
 import { readSources } from '@/test/architecture/source';
+import { figure } from '@/test/promises/figure';
 import { parsedOrThrow } from '../data/any-shop-file';
 import { CLOCK, closeDatabases, freshDatabase } from '../data/fresh-database';
 import { ownerHere, personHere, sessionOf } from './people-here';
@@ -161,6 +162,8 @@ test('every way in stands in the table, under what it asks', () => {
 });
 
 const ALL: Who[] = [...ROLES, 'stranger'];
+
+afterAll(() => figure(22, `${ENTRIES.length} ways in, each as ${ALL.length} kinds of people: as the table says`));
 
 test.each(ENTRIES.filter(({ kind }) => kind !== 'page').map((entry) => [written(entry), entry] as const))(
   '%s is open to those it is for, in their own shop alone',

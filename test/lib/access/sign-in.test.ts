@@ -10,6 +10,7 @@ import { startShop } from '@/lib/commands/start-shop';
 import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
 import { giveRole, inPeople } from '@/lib/data/save-people';
+import { figure } from '@/test/promises/figure';
 import { freshDatabase } from '../data/fresh-database';
 import { ownerHere, PASSWORD, personHere, sessionOf } from './people-here';
 
@@ -142,6 +143,7 @@ test('somebody who is disabled, and a device that is lost, are out at once', asy
   const other = await sessionOf(bo);
   await inPeople((rows) => rows.person.update({ where: { id: bo }, data: { disabledAt: 1n } }));
   expect(await asking(other)).toMatchObject({ kind: 'stranger' });
+  figure(27, 'signed out, signed in anew, disabled, lost, idle, over: dead with the next request');
 });
 
 test('another role counts with the next request, and whoever starts a shop owns it', async () => {

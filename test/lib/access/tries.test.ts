@@ -2,6 +2,7 @@ import { expect, test, vi } from 'vitest';
 import { cookiesIn, deviceCookie } from '@/lib/access/session-cookie';
 import { type From, signIn } from '@/lib/access/sign-in';
 import { clock } from '@/lib/clock';
+import { figure } from '@/test/promises/figure';
 import { freshDatabase } from '../data/fresh-database';
 import { PASSWORD, personHere } from './people-here';
 
@@ -33,6 +34,7 @@ test('five wrong passwords for an account are the last for now, from whatever ad
   expect(await signIn({ name: 'Guessed', password: PASSWORD }, browser(), clock)).toMatchObject({
     refusal: { code: 'too-many-tries' },
   });
+  figure(28, `${codes.length} guesses at once from as many addresses: 5 were tried`);
   const known = browser(`${deviceCookie()}=${own.value.device}`);
   expect(await signIn({ name: 'Guessed', password: PASSWORD }, known, clock)).toMatchObject({ ok: true });
 });
