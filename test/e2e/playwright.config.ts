@@ -40,14 +40,14 @@ const hasNetwork = process.platform === 'linux';
  * Three servers with a database each: one that is only looked at, so that every page test finds the demo; one to knock
  * about; and one for the walks of a person who brings in shops of their own.
  *
- * Two files run at a time, because a browser and its server wait for each other. A walk looks only at a shop that it
+ * Three files run at a time on two cores, because a browser and its server wait for each other. A walk looks only at a shop that it
  * brought in itself; the tests that knock compare the whole database, so they run one after another. The projects with
  * the longest files come first.
  */
 export default defineConfig({
   testDir: '.',
   outputDir: '../../test-results',
-  workers: 2,
+  workers: 3,
   retries: 0,
   // Nothing here measures a time: a slow machine may take long, and is waited for.
   timeout: 120_000,

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from '../page-test';
-import { bringShop, isSound } from './walk';
+import { bringShop, isSound, ownDemo } from './walk';
 
 test.use({
   viewport: { width: 390, height: 844 },
@@ -135,6 +135,7 @@ test.describe('without scripts', () => {
   test.use({ javaScriptEnabled: false });
 
   test('a product is entered with several substances, and its fault stands beside the field', async ({ page }) => {
+    await ownDemo(page);
     await page.goto('/shelf/new');
     await page.getByLabel('What it says on the bottle').fill('Plain iron');
     await page.getByLabel('What it is for').selectOption('nutrient');

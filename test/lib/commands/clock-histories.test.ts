@@ -43,6 +43,9 @@ const step = fc.oneof(
 );
 type Step = typeof step extends fc.Arbitrary<infer S> ? S : never;
 
+/** Sprayed and waited for: a history in which the bench does open. */
+const OPENS: Step[] = [{ do: 'spray' }, { do: 'pass', ms: 9 * HOUR }, { do: 'pass', ms: 9 * HOUR }];
+
 async function history(steps: readonly Step[]): Promise<{ early: number; opened: number }> {
   const shopId = await smallShop({ ...SMALL, programs: [], applications: [] });
   const { time, clock } = machine();
@@ -89,7 +92,7 @@ test('through the database, too, no bench opens early', { timeout: 600_000 }, as
       opened += seen.opened;
       expect(seen.early).toBe(0);
     }),
-    { numRuns: runs(2, 300) },
+    { numRuns: runs(2, 300), examples: [[OPENS]] },
   );
   expect(opened).toBeGreaterThan(0);
 });
