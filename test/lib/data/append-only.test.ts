@@ -33,7 +33,7 @@ test('what only grows is neither changed nor removed, by whichever statement', a
   // What the demo has none of is guarded all the same, as the next test but one holds.
   expect(untouched).toEqual([
     ...['AmendmentConfirmation', 'EarlierOpening', 'UnderWay'],
-    ...['SafetySheet', 'SafetySheetChange', 'AlertSent', 'ClockConfirmation'],
+    ...['SafetySheet', 'SafetySheetChange', 'AlertSent', 'ClockConfirmation', 'AccessNote'],
   ]);
 });
 
