@@ -9,7 +9,7 @@ import type { Search } from '../_parts/search';
 import { ToEnterList } from '../_parts/to-enter';
 import { RampFacts } from '../shelf/[product]/ramp-facts';
 import { RampFold } from '../shelf/[product]/ramp-fold';
-import { RunOutChart } from '../shelf/[product]/run-out-chart';
+import { RunOutLater } from '../shelf/[product]/run-out-later';
 import { WeeksTable } from '../shelf/[product]/weeks-table';
 import styles from './buy.module.css';
 import { BuyLinks } from './buy-links';
@@ -92,7 +92,7 @@ function ShownProduct({ screen: { shown, ways, today, whatIf, shopId } }: { scre
     <div className={styles.columns}>
       <section aria-labelledby="ramp">
         <h2 id="ramp">How {product.name} runs out</h2>
-        <RunOutChart ramp={ramp} units={ways.units} today={today} />
+        <RunOutLater ramp={ramp} units={ways.units} today={today} />
         <RampFacts steps={steps} ways={ways} />
         <RampFold steps={steps} ways={ways} />
         <details className={styles.table}>

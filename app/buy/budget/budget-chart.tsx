@@ -4,9 +4,9 @@ import { Bar, BarChart, CartesianGrid, ResponsiveContainer, Tooltip, XAxis, YAxi
 import type { BudgetRow } from '@/lib/views/budget-seen';
 import { showMoney } from '@/shared/measure/show';
 import { SLIP, TICK } from '../../_parts/chart-look';
-import styles from './budget.module.css';
+import { SERIES } from './budget-legend';
 
-type BudgetChartProps = { rows: BudgetRow[]; currency: string; byMonth: boolean };
+export type BudgetChartProps = { rows: BudgetRow[]; currency: string; byMonth: boolean };
 
 /**
  * Stacked columns side by side: what was spent, and what is planned, each on product, on what is wasted and on work. By
@@ -18,62 +18,45 @@ export function BudgetChart({ rows, currency, byMonth }: BudgetChartProps) {
   const names = { dataKey: 'name', tick: TICK, stroke: 'var(--ink)', tickLine: false } as const;
   const costs = { tickFormatter: money, tick: TICK, axisLine: false, tickLine: false } as const;
   return (
-    <div
-      className={styles.chart}
-      style={byMonth ? undefined : { height: `${4 * rows.length + 4}rem` }}
-      aria-hidden="true"
-    >
-      <ResponsiveContainer width="100%" height="100%">
-        <BarChart
-          data={data}
-          layout={byMonth ? 'horizontal' : 'vertical'}
-          margin={{ top: 8, right: 8, bottom: 0, left: 4 }}
-          barGap={1}
-          barCategoryGap="18%"
-          accessibilityLayer={false}
-        >
-          <Hatches />
-          <CartesianGrid vertical={!byMonth} horizontal={byMonth} stroke="var(--line)" />
-          {byMonth ? (
-            <XAxis {...names} tickFormatter={(name: string) => name.slice(0, 3)} interval="preserveStartEnd" />
-          ) : (
-            <XAxis {...costs} type="number" />
-          )}
-          {byMonth ? <YAxis {...costs} width={62} /> : <YAxis {...names} type="category" width={110} interval={0} />}
-          {SERIES.map(({ key, name, ...drawn }) => (
-            <Bar
-              key={key}
-              dataKey={key}
-              name={name}
-              stackId={stackOf(key, byMonth)}
-              stroke="var(--ink)"
-              isAnimationActive={false}
-              {...drawn}
-            />
-          ))}
-          <Tooltip
-            formatter={money}
+    <ResponsiveContainer width="100%" height="100%">
+      <BarChart
+        data={data}
+        layout={byMonth ? 'horizontal' : 'vertical'}
+        margin={{ top: 8, right: 8, bottom: 0, left: 4 }}
+        barGap={1}
+        barCategoryGap="18%"
+        accessibilityLayer={false}
+      >
+        <Hatches />
+        <CartesianGrid vertical={!byMonth} horizontal={byMonth} stroke="var(--line)" />
+        {byMonth ? (
+          <XAxis {...names} tickFormatter={(name: string) => name.slice(0, 3)} interval="preserveStartEnd" />
+        ) : (
+          <XAxis {...costs} type="number" />
+        )}
+        {byMonth ? <YAxis {...costs} width={62} /> : <YAxis {...names} type="category" width={110} interval={0} />}
+        {SERIES.map(({ key, name, ...drawn }) => (
+          <Bar
+            key={key}
+            dataKey={key}
+            name={name}
+            stackId={stackOf(key, byMonth)}
+            stroke="var(--ink)"
             isAnimationActive={false}
-            contentStyle={SLIP}
-            itemStyle={{ color: 'var(--ink)' }}
-            cursor={{ fill: 'var(--line)', fillOpacity: 0.5 }}
+            {...drawn}
           />
-        </BarChart>
-      </ResponsiveContainer>
-    </div>
+        ))}
+        <Tooltip
+          formatter={money}
+          isAnimationActive={false}
+          contentStyle={SLIP}
+          itemStyle={{ color: 'var(--ink)' }}
+          cursor={{ fill: 'var(--line)', fillOpacity: 0.5 }}
+        />
+      </BarChart>
+    </ResponsiveContainer>
   );
 }
-
-const SERIES = [
-  { key: 'actual-product', name: 'product, spent', fill: 'var(--leaf)', strokeWidth: 0 },
-  { key: 'actual-waste', name: 'wasted', fill: 'var(--oxide)', strokeWidth: 0 },
-  { key: 'actual-labour', name: 'work, done', fill: 'var(--edge)', strokeWidth: 0 },
-  { key: 'foreseen-product', name: 'product, was planned', fill: 'url(#foreseen-product)', strokeWidth: 1 },
-  { key: 'foreseen-labour', name: 'work, was planned', fill: 'url(#foreseen-labour)', strokeWidth: 1 },
-  { key: 'planned-product', name: 'product, planned', fill: 'url(#planned-product)', strokeWidth: 1 },
-  { key: 'planned-waste', name: 'will be wasted', fill: 'url(#planned-waste)', strokeWidth: 1 },
-  { key: 'planned-labour', name: 'work, planned', fill: 'url(#planned-labour)', strokeWidth: 1 },
-] as const;
 
 /** What was planned stands beside what was spent: by month with what is planned, since a month is past or ahead. */
 const stackOf = (key: string, byMonth: boolean): string =>
@@ -110,22 +93,5 @@ function Hatches() {
         </pattern>
       ))}
     </defs>
-  );
-}
-
-/** Which look means what, in words beside the same look. */
-export function BudgetLegend() {
-  return (
-    <ul className={styles.legend} aria-hidden="true">
-      {SERIES.map(({ key, name, fill, strokeWidth }) => (
-        <li key={key}>
-          <svg width="18" height="14" aria-hidden="true" focusable="false">
-            <title>{name}</title>
-            <rect x="1" y="1" width="16" height="12" fill={fill} stroke="var(--ink)" strokeWidth={strokeWidth} />
-          </svg>
-          {name}
-        </li>
-      ))}
-    </ul>
   );
 }

@@ -13,7 +13,8 @@ import type { Search } from '../../_parts/search';
 import { ToEnterList } from '../../_parts/to-enter';
 import { BuyLinks } from '../buy-links';
 import styles from './budget.module.css';
-import { BudgetChart, BudgetLegend } from './budget-chart';
+import { BudgetLater } from './budget-later';
+import { BudgetLegend } from './budget-legend';
 import { BudgetTable } from './budget-table';
 
 export const metadata: Metadata = { title: 'Budget' };
@@ -59,7 +60,7 @@ function Budget({ screen }: { screen: BudgetScreen }) {
       ) : (
         <section aria-label="Cost">
           <BudgetLegend />
-          <BudgetChart rows={rows} currency={ways.currency} byMonth={by === 'month'} />
+          <BudgetLater rows={rows} currency={ways.currency} byMonth={by === 'month'} />
           <details className={styles.same} open>
             <summary>The same numbers as a table</summary>
             <BudgetTable screen={screen} />

@@ -6,13 +6,13 @@ import type { SeasonCurve } from '@/lib/views/season-curve';
 import { showMoney, showVolume } from '@/shared/measure/show';
 import { SLIP, TICK } from '../../_parts/chart-look';
 import type { Ways } from '../../_parts/shown-text';
+import { DASHES } from './curve-legend';
 import styles from './equivalents.module.css';
 
-/** A dash of its own for each line, so that none is told by its colour alone. */
-const DASHES = ['', '7 4', '2 3', '10 3 2 3'];
+export type CurveChartProps = { curve: SeasonCurve; ways: Ways };
 
 /** The table beside it holds the same figures, so a reader that cannot see the chart skips it. */
-export function CurveChart({ curve: { names, rows }, ways }: { curve: SeasonCurve; ways: Ways }) {
+export function CurveChart({ curve: { names, rows }, ways }: CurveChartProps) {
   const money = (value: unknown) => showMoney(Number(value), ways.currency);
   const spray = (value: unknown) => showVolume(Number(value) * 1_000, ways.units);
   const points = rows.map(({ spray: at, costs, ...row }) => ({
@@ -69,30 +69,6 @@ export function CurveChart({ curve: { names, rows }, ways }: { curve: SeasonCurv
         </LineChart>
       </ResponsiveContainer>
     </div>
-  );
-}
-
-/** Which line is which, in words beside the same dashes. */
-export function CurveLegend({ names }: Pick<SeasonCurve, 'names'>) {
-  return (
-    <ul className={styles.legend} aria-hidden="true">
-      {names.map((name, at) => (
-        <li key={name}>
-          <svg width="42" height="14" aria-hidden="true" focusable="false">
-            <line
-              x1="0"
-              y1="7"
-              x2="42"
-              y2="7"
-              stroke="var(--ink)"
-              strokeWidth="2"
-              strokeDasharray={DASHES[at % DASHES.length]}
-            />
-          </svg>
-          {name}
-        </li>
-      ))}
-    </ul>
   );
 }
 

@@ -2,7 +2,8 @@ import type { SeasonCurve } from '@/lib/views/season-curve';
 import { ColumnHeads } from '../../_parts/column-heads';
 import { Figure } from '../../_parts/figure';
 import type { Ways } from '../../_parts/shown-text';
-import { CurveChart, CurveLegend } from './curve-chart';
+import { CurveLater } from './curve-later';
+import { CurveLegend } from './curve-legend';
 import styles from './equivalents.module.css';
 
 /** Season cost against use for each candidate, as a chart and as the table beside it. */
@@ -11,7 +12,7 @@ export function CurveShown({ curve, ways }: { curve: SeasonCurve; ways: Ways }) 
   return (
     <>
       <CurveLegend names={names} />
-      <CurveChart curve={curve} ways={ways} />
+      <CurveLater curve={curve} ways={ways} />
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reachable with the keyboard. */}
       <section className="sideways" tabIndex={0} aria-label="Season cost by use as a table">
         <table className={styles.table}>

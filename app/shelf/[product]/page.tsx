@@ -20,7 +20,7 @@ import { OnItsWay } from './on-its-way';
 import styles from './product.module.css';
 import { ProductTools } from './product-tools';
 import { RampFold } from './ramp-fold';
-import { RunOutChart } from './run-out-chart';
+import { RunOutLater } from './run-out-later';
 import { SheetForm } from './sheet-form';
 import { WeeksTable } from './weeks-table';
 
@@ -55,7 +55,7 @@ async function ProductPage({ params }: ProductParams) {
       <div className={styles.columns}>
         <section aria-labelledby="weeks">
           <h2 id="weeks">Week by week</h2>
-          <RunOutChart ramp={ramp} units={ways.units} today={today} />
+          <RunOutLater ramp={ramp} units={ways.units} today={today} />
           <RampFold steps={steps} ways={ways} />
           <WeeksTable weeks={weeks} ways={ways} />
         </section>

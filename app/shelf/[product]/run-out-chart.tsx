@@ -19,7 +19,7 @@ import { showDayShort } from '@/shared/time/show-day';
 import { SLIP, TICK } from '../../_parts/chart-look';
 import styles from './run-out-chart.module.css';
 
-type RunOutChartProps = { ramp: Ramp; units: 'us' | 'metric'; today: Day };
+export type RunOutChartProps = { ramp: Ramp; units: 'us' | 'metric'; today: Day };
 
 /**
  * Stock through the weeks ahead as a ramp, stacked by container, stepping down at each spraying; hatched what will die in

@@ -17,7 +17,7 @@ import { showDayShort } from '@/shared/time/show-day';
 import { SLIP, TICK } from '../../../_parts/chart-look';
 import styles from './offer.module.css';
 
-type PriceChartProps = { steps: PriceSteps; currency: string; unit: string; today: Day };
+export type PriceChartProps = { steps: PriceSteps; currency: string; unit: string; today: Day };
 
 /**
  * What a pack cost through time, a step at each new price, to today; on the right, what that is for a litre, gallon,

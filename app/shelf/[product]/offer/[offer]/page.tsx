@@ -9,7 +9,7 @@ import { Figure } from '../../../../_parts/figure';
 import { PutAway } from '../../../put-away';
 import styles from '../offer.module.css';
 import { OfferForm } from '../offer-form';
-import { PriceChart } from '../price-chart';
+import { PriceLater } from '../price-later';
 import { PriceTable } from '../price-table';
 
 type OfferParams = { params: Promise<{ product: string; offer: string }> };
@@ -71,7 +71,7 @@ function History({ screen, offer }: { screen: OfferScreen; offer: NonNullable<Of
   return (
     <section aria-labelledby="prices">
       <h2 id="prices">What it cost</h2>
-      {!isAlone && <PriceChart steps={offer.steps} currency={ways.currency} unit={unit} today={today} />}
+      {!isAlone && <PriceLater steps={offer.steps} currency={ways.currency} unit={unit} today={today} />}
       <PriceTable history={offer.history} unit={unit} ways={ways} />
     </section>
   );
