@@ -1,4 +1,3 @@
-import '@fontsource-variable/atkinson-hyperlegible-next/wght.css';
 import './paper.css';
 import type { Metadata, Viewport } from 'next';
 import { unstable_rethrow } from 'next/navigation';
@@ -23,6 +22,7 @@ import { RememberShop } from './_parts/remember-shop';
 import { SignedInAs } from './_parts/signed-in-as';
 import { TypedEarly } from './_parts/typed-early';
 import { TypedEarlyNotes } from './_parts/typed-early-notes';
+import { typeface } from './_parts/typeface';
 import { UnsentMixes } from './_parts/unsent-mixes';
 import { WhichShop } from './_parts/which-shop';
 import { WorkingOpener } from './_parts/working-opener';
@@ -49,7 +49,7 @@ export default async function Layout({ children }: { children: ReactNode }) {
   const isAlone = asker.kind === 'stranger' || (await standsAlone());
   const [device, here] = isAlone ? [null, null] : [await readable(shopsAndShown()), await readable(shopNow(clock))];
   return (
-    <html lang="en">
+    <html lang="en" className={typeface}>
       <body>
         {isAlone ? (
           <Alone name={asker.kind === 'stranger'}>{children}</Alone>
