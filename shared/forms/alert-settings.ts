@@ -11,6 +11,7 @@ import { readWebhookUrl } from '../alerts/webhook-url';
 import type { Fault } from '../outcome';
 import { textFault } from '../text/text-fault';
 import { readClockTime, showClockTime } from '../time/clock-time';
+import { plainTime } from '../time/time-written';
 import { shopId } from './command-fields';
 import type { Fields } from './rows';
 import { FieldFaults, readNumber, sentForm } from './sent-fields';
@@ -122,8 +123,8 @@ function webhookOf(draft: AlertDraft, faults: FieldFaults): WrittenAlertSettings
 
 function quietOf({ quietFrom, quietUntil }: AlertDraft, faults: FieldFaults): WrittenAlertSettings['quiet'] {
   if (quietFrom.trim() === '' && quietUntil.trim() === '') return null;
-  const from = faults.take('quietFrom', readClockTime(quietFrom.trim()));
-  const until = faults.take('quietUntil', readClockTime(quietUntil.trim()));
+  const from = faults.take('quietFrom', readClockTime(plainTime(quietFrom.trim())));
+  const until = faults.take('quietUntil', readClockTime(plainTime(quietUntil.trim())));
   if (from !== null && from === until)
     faults.add('quietUntil', 'Write another time than the first; leave both empty for never quiet.');
   return from === null || until === null ? null : { from, until };

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { typedLine } from '../text/one-line';
 import { Day } from '../time/day';
 import { commandId, shopId } from './command-fields';
+import { withMoneyWritten } from './money-fields';
 
 /** Which bottle a form is about, by where it stands in the books. */
 const about = {
@@ -80,8 +81,7 @@ export const MoveBottle = z.strictObject({
   keptIn: typedLine(z.string().trim().max(100, { error: 'Shorten this to 100 characters.' })),
 });
 
-/** What the lot that a bottle came with cost, where nobody entered it when it came. */
-export const PayBottle = z.strictObject({
+const PaidTyped = z.strictObject({
   ...about,
   paid: z
     .string()
@@ -89,6 +89,9 @@ export const PayBottle = z.strictObject({
     .min(1, { error: 'Write what was paid, such as 24.00; 0 when it cost nothing.' })
     .max(60, { error: 'Write an amount of money, such as 24.00.' }),
 });
+
+/** What the lot that a bottle came with cost, where nobody entered it when it came. */
+export const PayBottle = withMoneyWritten(PaidTyped, /^paid$/);
 
 export const CorrectBottleDay = z.strictObject({
   ...about,

@@ -6,6 +6,7 @@ import { compare } from '../quantity/exact';
 import type { ShopFile, Written } from '../shop-file/contract';
 import { type Day, readDay } from '../time/day';
 import { commandId, fingerprint, shopId } from './command-fields';
+import { withMoneyWritten } from './money-fields';
 import { type Fields, rowOf, rowsIn, writtenRows } from './rows';
 
 type FileOffer = ShopFile['offers'][number];
@@ -46,8 +47,7 @@ const Single = z.strictObject({
   since: text().superRefine(says((typed) => (typed === '' ? read(null) : readDay(typed)))),
 });
 
-/** The form of an offer: its own fields, and any number of quantity breaks named "breaks[0].atLeast", "breaks[0].price". */
-export const OfferForm = z
+const Typed = z
   .record(z.string(), z.string({ error: TOO_OLD }).max(50_000), { error: TOO_OLD })
   .transform((sent, context) => {
     const lines = Object.keys(sent).filter((name) => rowOf(name, 'breaks') !== null);
@@ -59,6 +59,8 @@ export const OfferForm = z
     if (!single.success || breaks.faults.length > 0) return z.NEVER;
     return { ...single.data, breaks: breaks.lines };
   });
+/** The form of an offer: its own fields, and any number of quantity breaks named "breaks[0].atLeast", "breaks[0].price". */
+export const OfferForm = withMoneyWritten(Typed, /^(price|breaks\[\d{1,3}\]\.price)$/);
 export type OfferForm = z.output<typeof OfferForm>;
 
 function says(reader: (text: string) => Reading<unknown>) {

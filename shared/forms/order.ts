@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { moneyText, readMoney } from '../measure/money';
+import { plainMoney } from '../measure/money-written';
 import { priceOfOne } from '../measure/price-break';
 import { type Fault, type Reading, read } from '../outcome';
 import type { Micros } from '../quantity/amounts';
@@ -45,18 +46,19 @@ export function orderTyped(fields: Fields): { typed: OrderTyped; faults: Fault[]
     faults.push({ path: name, message: reading.message });
     return null;
   };
+  const money = (text: string) => readMoney(plainMoney(text, fields.currency ?? ''));
   const rows = writtenRows(fields, 'lines', ['.count']).filter((row) => fields[`lines[${row}].count`]?.trim() !== '0');
   const lines = rows.flatMap((row): OrderLineTyped[] => {
     const at = (part: string) => `lines[${row}].${part}`;
     const before = faults.length;
-    const [count, price] = [field(at('count'), readCount), field(at('price'), readMoney)];
+    const [count, price] = [field(at('count'), readCount), field(at('price'), money)];
     if (count === null || faults.length > before) return [];
     return [{ row, offer: fields[at('offer')] ?? '', count, price }];
   });
   const days = { placedOn: field('placedOn', readDay), expectedOn: field('expectedOn', readDay) };
   const note = (fields.note ?? '').trim();
   if (note.length > 500) faults.push({ path: 'note', message: 'Shorten this to 500 characters.' });
-  return { typed: { lines, ...days, freight: field('freight', readMoney), note: note || null }, faults };
+  return { typed: { lines, ...days, freight: field('freight', money), note: note || null }, faults };
 }
 
 function readCount(text: string): Reading<number> {
@@ -71,6 +73,8 @@ const Single = z.strictObject({
   id: z.string().max(64).default(''),
   standing: z.union([fingerprint(), z.literal('')]).default(''),
   supplier: z.string().min(1, { error: 'Choose who sells.' }).max(64),
+  /** In which currency its prices are, for the signs that people write beside them. */
+  currency: z.string().max(3).default(''),
 });
 
 const ASIDE = ['placedOn', 'expectedOn', 'freight', 'note'];

@@ -1,4 +1,6 @@
+import { plainSubstance } from '../measure/substance-written';
 import type { ShopFile, Written } from '../shop-file/contract';
+import { plainDays, plainHours, plainShelfLife } from '../time/time-written';
 import { type Fields, writtenRows } from './rows';
 
 export type FileProduct = ShopFile['products'][number];
@@ -51,6 +53,7 @@ export const toldRows = (fields: Fields, list: RowList): number[] => writtenRows
 export function productOfForm(fields: Fields, id: string): WrittenProduct {
   const text = (name: string) => textOf(fields[name]);
   const number = (name: string) => numberOf(fields[name]);
+  const keeps = (name: string) => numberOf(plainShelfLife(fields[name] ?? ''));
   const product = {
     id,
     name: (fields.name ?? '').trim(),
@@ -61,7 +64,7 @@ export function productOfForm(fields: Fields, id: string): WrittenProduct {
     gramsPerTeaspoon: number('gramsPerTeaspoon'),
     contents: toldRows(fields, 'contents').map((row) => contentOf(fields, `contents[${row}]`)),
     label: labelOf(fields),
-    shelfLife: { unopenedDays: number('shelfLife.unopenedDays'), openedDays: number('shelfLife.openedDays') },
+    shelfLife: { unopenedDays: keeps('shelfLife.unopenedDays'), openedDays: keeps('shelfLife.openedDays') },
     mixOrder: number('mixOrder'),
     alkaliSilicate: text('alkaliSilicate') === YES,
     gtins: linesOf(fields.gtins).map((line) => line.replace(/[\s-]/g, '') || line),
@@ -131,10 +134,10 @@ function labelOf(fields: Fields) {
   const [min, max] = [number('sprayPh.min'), number('sprayPh.max')];
   return {
     rates: toldRows(fields, 'label.rates').map((row) => rateOf(fields, `label.rates[${row}]`)),
-    reiHours: number('reiHours'),
-    phiDays: number('phiDays'),
+    reiHours: numberOf(plainHours(fields['label.reiHours'] ?? '')),
+    phiDays: numberOf(plainDays(fields['label.phiDays'] ?? '')),
     maxApplicationsPerYear: number('maxApplicationsPerYear'),
-    minDaysBetween: number('minDaysBetween'),
+    minDaysBetween: numberOf(plainDays(fields['label.minDaysBetween'] ?? '')),
     modes: linesOf(fields['label.modes']),
     signalWord: textOf(fields['label.signalWord']),
     protectiveEquipment: linesOf(fields['label.protectiveEquipment']),
@@ -149,7 +152,7 @@ function labelOf(fields: Fields) {
 }
 
 const contentOf = (fields: Fields, row: string) => ({
-  substance: (fields[`${row}.substance`] ?? '').trim(),
+  substance: plainSubstance(fields[`${row}.substance`] ?? '', fields.kind?.trim() === 'nutrient'),
   amount: numberOf(fields[`${row}.amount`]) ?? undefined,
   basis: textOf(fields[`${row}.basis`]) ?? undefined,
 });

@@ -6,6 +6,7 @@ import { typedLine } from '../text/one-line';
 import { textFault } from '../text/text-fault';
 import { Day, readDay } from '../time/day';
 import { commandId, shopId } from './command-fields';
+import { withMoneyWritten } from './money-fields';
 import { type Fields, writtenRows } from './rows';
 
 const COUNT = 'Write a whole number of bottles, from 1 to 10000.';
@@ -38,8 +39,7 @@ const dayOrNone = z
   .default('')
   .transform((text) => (text === '' ? null : text));
 
-/** One lot that came in without an order. */
-export const ReceiveOne = z.strictObject({
+const OneTyped = z.strictObject({
   commandId: commandId(),
   shop: shopId(),
   product: z.string().min(1, { error: 'Choose the product.' }).max(64),
@@ -61,6 +61,9 @@ export const ReceiveOne = z.strictObject({
   expiresOn: dayOrNone,
   keptIn: place(),
 });
+
+/** One lot that came in without an order. */
+export const ReceiveOne = withMoneyWritten(OneTyped, /^paid$/);
 
 /** One line of a delivery that was counted. */
 export type DeliveryLine = {
@@ -84,12 +87,7 @@ export type Delivery = {
   lines: DeliveryLine[];
 };
 
-/**
- * A delivery: one day and place, and beside each offer how many came. An offer of which none came is left blank.
- *
- * Refuses  a field that is not of this form; a count, a price or a day that cannot be read, each at its field
- */
-export const ReceiveDelivery = z
+const DeliveryTyped = z
   .record(z.string(), z.string({ error: 'Write this once, as text.' }).max(200, { error: 'Shorten this.' }))
   .transform((fields, context): Delivery => {
     const faults: Fault[] = Object.keys(fields)
@@ -110,6 +108,13 @@ export const ReceiveDelivery = z
     const ordered = { order: order || null, restIsOff: rest === 'off' };
     return { commandId: id.data, shop, receivedOn: receivedOn.value, keptIn: kept, ...ordered, lines };
   });
+
+/**
+ * A delivery: one day and place, and beside each offer how many came. An offer of which none came is left blank.
+ *
+ * Refuses  a field that is not of this form; a count, a price or a day that cannot be read, each at its field
+ */
+export const ReceiveDelivery = withMoneyWritten(DeliveryTyped, /^lots\[\d{1,3}\]\.paid$/);
 
 const NAMES = /^(commandId|shop|receivedOn|keptIn|order|rest|lots\[\d{1,3}\]\.(offer|count|paid|expiresOn))$/;
 

@@ -3,6 +3,7 @@ import type { ShopFile, WrittenShopFile } from '../shop-file/contract';
 import { MONTHS } from '../time/civil';
 import { WEEKDAYS, type Weekday } from '../time/day';
 import { celsiusTyped, readCelsius } from './celsius';
+import { withMoneyWritten } from './money-fields';
 import { openingsIn, openingsText } from './openings';
 import type { Fields } from './rows';
 import {
@@ -116,13 +117,16 @@ export const settingsInFields = (fields: Fields): SettingsDraft => ({
   contacts: rowsTyped(fields, 'contacts', CONTACT),
 });
 
-export const SettingsForm = sentForm(
+const Typed = sentForm(
   settingsInFields,
   new RegExp(
     `^(${PLAIN.join('|')}|open-(${WEEKDAYS.join('|')})|high-([1-9]|1[0-2])` +
       `|specialDays\\[\\d{1,3}\\]\\.(${SPECIAL_DAY.join('|')})|contacts\\[\\d{1,3}\\]\\.(${CONTACT.join('|')}))$`,
   ),
 );
+
+/** The form of the settings. */
+export const SettingsForm = withMoneyWritten(Typed, /^wagePerHour$/);
 
 const unitsOf = ({ units }: SettingsDraft): 'us' | 'metric' => (units === 'metric' ? 'metric' : 'us');
 

@@ -4,6 +4,7 @@ import { type Fault, type Reading, read } from '../outcome';
 import type { ShopFile, Written } from '../shop-file/contract';
 import { readDay, WEEKDAYS, type Weekday } from '../time/day';
 import { commandId, fingerprint, shopId } from './command-fields';
+import { withMoneyWritten } from './money-fields';
 
 type FileSupplier = ShopFile['suppliers'][number];
 
@@ -41,8 +42,7 @@ const datesTyped = () =>
       }
     });
 
-/** The form of a supplier. Whatever is left empty is not known. */
-export const SupplierForm = z
+const Typed = z
   .strictObject({
     commandId: commandId(),
     shop: shopId(),
@@ -71,6 +71,8 @@ export const SupplierForm = z
       context.addIssue({ code: 'custom', path: ['works.mon'], message: 'Tick at least one day on which they work.' });
     }
   });
+/** The form of a supplier. Whatever is left empty is not known. */
+export const SupplierForm = withMoneyWritten(Typed, /^(freightPerOrder|freeFreightOver|minimumOrder)$/);
 export type SupplierForm = z.output<typeof SupplierForm>;
 
 /** What a form of a supplier shows. */

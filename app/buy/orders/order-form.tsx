@@ -39,7 +39,7 @@ export function OrderForm({ screen, asked }: OrderFormProps) {
   const written = useWritten(form, begun, done);
   const hidden = {
     ...{ commandId: commandId || formId, shop: shopId, supplier: supplier.id },
-    ...{ id: order?.file.id ?? '', standing: written.standing },
+    ...{ id: order?.file.id ?? '', standing: written.standing, currency: ways.currency },
   };
   if (done && !order) return <Placed state={state} supplier={supplier.id} />;
   return (

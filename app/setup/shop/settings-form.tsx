@@ -5,6 +5,7 @@ import type { SettingsFormScreen } from '@/lib/views/settings-form';
 import { BLANK_CONTACT, BLANK_SPECIAL_DAY, type SettingsDraft, settingsInFields } from '@/shared/forms/shop-settings';
 import { WEEKDAYS } from '@/shared/time/day';
 import { FormField } from '../../_parts/form-field';
+import { HiddenFields } from '../../_parts/hidden-fields';
 import { ThingForm } from '../../_parts/thing-form';
 import { type ThingForm as Form, useThingForm } from '../../_parts/use-thing-form';
 import { saveSettingsAction } from './actions';
@@ -27,6 +28,7 @@ export function SettingsForm({ screen }: { screen: SettingsFormScreen }) {
   });
   return (
     <ThingForm form={form} save="Save the shop" back="/setup">
+      <HiddenFields of={{ currency: screen.currency }} />
       <div className={styles.columns}>
         <div>
           <Section id="named" title="Name and clock">
@@ -71,7 +73,9 @@ export function SettingsForm({ screen }: { screen: SettingsFormScreen }) {
           </Section>
         </div>
         <Section id="open" title="When customers are in">
-          <p className="soft small">Such as 09:00-18:00, or 09:00-12:00, 14:00-18:00. Empty: closed that day.</p>
+          <p className="soft small">
+            Such as 09:00-18:00 or 9am-6pm; two with a comma: 09:00-12:00, 14:00-18:00. Empty: closed that day.
+          </p>
           {WEEKDAYS.map((weekday) => (
             <Hours key={weekday} form={form} weekday={weekday} />
           ))}

@@ -34,8 +34,12 @@ export function Sections({ change, isNew }: SectionsProps) {
       <LabelSection change={change} asked={upFront(LABEL)} />
       <Section title="How long it keeps" digest={digestOf(draft, 'keeping')} holds={startsWith('shelfLife.')}>
         <div className={styles.pair}>
-          <TextField name="shelfLife.unopenedDays" label="Days unopened" hint="From the day it came." number />
-          <TextField name="shelfLife.openedDays" label="Days once opened" number />
+          <TextField
+            name="shelfLife.unopenedDays"
+            label="Days unopened"
+            hint="From the day it came, such as 730 or 2 years."
+          />
+          <TextField name="shelfLife.openedDays" label="Days once opened" />
         </div>
       </Section>
       {more.length > 0 && (

@@ -25,7 +25,7 @@ export function DeliveryForm({ screen, delivery }: DeliveryFormProps) {
   );
   return (
     <form ref={form} action={send} className={styles.form}>
-      <HiddenFields of={{ commandId: commandId || formId, shop: shopId }} />
+      <HiddenFields of={{ commandId: commandId || formId, shop: shopId, currency: ways.currency }} />
       {order && <input type="hidden" name="order" value={order.id} />}
       <ul className={styles.offers}>
         {delivery.offers.map((offer, row) => (

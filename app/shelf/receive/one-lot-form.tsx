@@ -19,7 +19,7 @@ export function OneLotForm({ screen }: { screen: ReceiveScreen }) {
   const value = (name: string, otherwise = '') => typedIn(state, name, otherwise);
   return (
     <form ref={form} action={send} onReset={() => setChosen(product?.id ?? '')} className={styles.form}>
-      <HiddenFields of={{ commandId: commandId || formId, shop: shopId }} />
+      <HiddenFields of={{ commandId: commandId || formId, shop: shopId, currency: ways.currency }} />
       <FormField state={state} name="product" label="Product">
         {(wiring) => (
           <select

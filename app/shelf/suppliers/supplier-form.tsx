@@ -19,6 +19,7 @@ type SupplierFormProps = {
   id: string | null;
   expecting: string;
   taken: string[];
+  currency: string;
   fields: SupplierFields;
 };
 
@@ -37,7 +38,7 @@ export function SupplierForm(props: SupplierFormProps) {
 
 type FieldsProps = SupplierFormProps & { state: FormState; send: (form: FormData) => void; isSending: boolean };
 
-function Fields({ shop, id, expecting, fields, state, send, isSending }: FieldsProps) {
+function Fields({ shop, id, expecting, currency, fields, state, send, isSending }: FieldsProps) {
   const form = useRef<HTMLFormElement>(null);
   const commandId = useCommandId(false);
   useHalfTyped(form, `supplier ${shop} ${id ?? 'new'}`, state.status === 'done');
@@ -48,7 +49,7 @@ function Fields({ shop, id, expecting, fields, state, send, isSending }: FieldsP
   );
   return (
     <form ref={form} action={send} className={styles.form}>
-      <HiddenFields of={{ commandId, shop, expecting, archived: fields.archived }} />
+      <HiddenFields of={{ commandId, shop, expecting, archived: fields.archived, currency }} />
       <FormField state={state} name="name" label="Who sells">
         {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'name', fields.name)} autoComplete="off" />}
       </FormField>

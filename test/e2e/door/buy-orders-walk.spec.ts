@@ -38,7 +38,7 @@ test('an order is written, sent as a list, marked as ordered, received in two pa
   await page.getByRole('link', { name: 'Receive what came' }).click();
   const delivery = page.getByRole('region', { name: /What came of the order/ });
   await delivery.getByLabel('How many').fill('1');
-  await delivery.getByLabel(/^Paid/).fill('33.50');
+  await delivery.getByLabel(/^Paid/).fill('$33.50');
   await isSound(page);
   await delivery.getByRole('button', { name: 'Put all of it on the shelf' }).click();
   await expect(delivery.getByRole('alert')).toContainText('2 packs are still expected.');

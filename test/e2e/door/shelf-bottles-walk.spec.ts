@@ -16,7 +16,7 @@ test('two bottles come in; one is opened, counted by eye, drawn from, thrown awa
   await page.goto('/shelf/soap-49');
   await page.getByRole('link', { name: 'Receive more' }).tap();
   await page.getByLabel('How many').first().fill('2.5');
-  await page.getByLabel(/Paid for all/).fill('50');
+  await page.getByLabel(/Paid for all/).fill('$50');
   await page.getByLabel('Where it stands').first().fill('lower shelf');
   await page.getByRole('button', { name: 'Put on the shelf' }).tap();
   await expect(page.getByLabel('How many').first()).toHaveAccessibleDescription(/whole number of bottles/);

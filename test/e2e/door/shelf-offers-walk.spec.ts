@@ -12,7 +12,7 @@ test('a supplier, an offer with a break and then a new price: both prices stand,
   await page.getByLabel('Freight of one order').fill('five');
   await page.getByRole('button', { name: 'Add this supplier' }).click();
   await expect(page.getByLabel('Freight of one order')).toHaveAccessibleDescription(/write the number alone/i);
-  await page.getByLabel('Freight of one order').fill('0');
+  await page.getByLabel('Freight of one order').fill('none');
   await page.getByRole('button', { name: 'Add this supplier' }).click();
   await expect(page.getByText('There is already a supplier named Hollow Supply')).toBeVisible();
   await isSound(page);
@@ -28,9 +28,9 @@ test('a supplier, an offer with a break and then a new price: both prices stand,
   await page.getByRole('link', { name: 'Add an offer' }).click();
   await page.getByLabel('Who sells it').selectOption('Lane End Seeds');
   await page.getByLabel('What one pack holds').fill('5 gal');
-  await page.getByLabel('Price of one pack', { exact: true }).fill('6.00');
+  await page.getByLabel('Price of one pack', { exact: true }).fill('$6.00');
   await page.getByLabel('From how many packs').first().fill('3');
-  await page.getByLabel('Price of one pack then').first().fill('5.50');
+  await page.getByLabel('Price of one pack then').first().fill('5.50 USD');
   await page.getByRole('button', { name: 'One more line' }).click();
   await page.getByLabel('Working days from order to arrival').fill('2');
   await page.getByRole('button', { name: 'Add this offer' }).click();
@@ -38,7 +38,11 @@ test('a supplier, an offer with a break and then a new price: both prices stand,
   await page.getByRole('link', { name: 'Look at it' }).click();
 
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('5 gal from Lane End Seeds');
-  await page.getByLabel('Price of one pack', { exact: true }).fill('7.25');
+  const price = page.getByLabel('Price of one pack', { exact: true });
+  await price.fill('€7.25');
+  await page.getByRole('button', { name: 'Save' }).click();
+  await expect(price).toHaveAccessibleDescription(/The currency is the shop's/);
+  await price.fill('7,25');
   await page.getByRole('button', { name: 'Save' }).click();
   const prices = page.getByRole('region', { name: 'Prices as a table' });
   await expect(prices.getByRole('row')).toHaveCount(3);

@@ -27,7 +27,7 @@ test('a product is entered by touch, refused, half typed, corrected and weighed,
   await page.getByLabel('How much').fill('9,8');
   await page.getByRole('button', { name: 'One more substance' }).tap();
   await expect(page.getByLabel('Substance').nth(1)).toBeFocused();
-  await page.getByLabel('Substance').nth(1).fill('S');
+  await page.getByLabel('Substance').nth(1).fill('Sulphur');
   await page.getByLabel('How much').nth(1).fill('12.9');
   await open(page, 'What its label says');
   await expect(page.getByLabel('Modes of action')).toBeHidden();
@@ -38,7 +38,7 @@ test('a product is entered by touch, refused, half typed, corrected and weighed,
   // Half typed, through a reload.
   await page.reload();
   await expect(page.getByLabel('What it says on the bottle')).toHaveValue('Magnesium sulfate');
-  await expect(page.locator('[name="contents[1].substance"]')).toHaveValue('S');
+  await expect(page.locator('[name="contents[1].substance"]')).toHaveValue('Sulphur');
 
   // Refused, with each fault beside its field, and nothing lost.
   await page.getByRole('button', { name: 'Put it on the shelf' }).tap();
@@ -64,7 +64,10 @@ test('a product is entered by touch, refused, half typed, corrected and weighed,
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Correct Magnesium sulfate');
   const hours = page.getByLabel('Hours people keep out');
   if (!(await hours.isVisible())) await open(page, 'What its label says');
-  await hours.fill('0');
+  await hours.fill('until dry');
+  await page.getByRole('button', { name: 'Keep these changes' }).tap();
+  await expect(hours).toHaveAccessibleDescription(/hours/);
+  await hours.fill('0 h');
   await page.getByRole('button', { name: 'Keep these changes' }).tap();
   await expect(page).toHaveURL(/\/shelf\/magnesium-sulfate$/);
   await expect(unknown).not.toContainText('keep out');

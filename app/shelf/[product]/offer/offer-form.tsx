@@ -22,6 +22,7 @@ type OfferFormProps = {
   suppliers: { id: string; name: string }[];
   fields: OfferFields;
   form: 'liquid' | 'powder';
+  currency: string;
   /** Since when the price that stands there holds, in words. */
   holds: string | null;
 };
@@ -43,12 +44,13 @@ export function OfferForm(props: OfferFormProps) {
 type FieldsProps = OfferFormProps & { state: FormState; send: (form: FormData) => void; isSending: boolean };
 
 function Fields(props: FieldsProps) {
-  const { shop, id, expecting, fields, form: kind, holds, state, send, isSending } = props;
+  const { shop, id, expecting, fields, form: kind, currency, holds, state, send, isSending } = props;
   const form = useRef<HTMLFormElement>(null);
   const commandId = useCommandId(false);
   const kept = `offer ${shop} ${fields.product} ${id ?? 'new'}`;
   useHalfTyped(form, kept, state.status === 'done');
-  const hidden = { commandId, shop, expecting, product: fields.product, archived: fields.archived, was: fields.was };
+  const { product, archived, was } = fields;
+  const hidden = { commandId, shop, expecting, product, archived, was, currency };
   const text = (name: 'pack' | 'price' | 'leadDays' | 'since', label: string, hint: string) => (
     <FormField state={state} name={name} label={label} hint={hint}>
       {(wiring) => (

@@ -39,7 +39,10 @@ async function SupplierPage(props: SupplierParams) {
       <div className={styles.columns}>
         <section aria-labelledby="facts">
           <h2 id="facts">How they sell</h2>
-          <SupplierForm {...{ shop: shopId, id: supplier.id, expecting, taken, fields: fieldsOfSupplier(supplier) }} />
+          <SupplierForm
+            {...{ shop: shopId, id: supplier.id, expecting, taken, currency: ways.currency }}
+            fields={fieldsOfSupplier(supplier)}
+          />
           <PutAway
             {...{
               shop: shopId,

@@ -17,7 +17,10 @@ async function NewSupplierPage() {
         <a href="/shelf/suppliers">Suppliers</a>
       </p>
       <h1>A new supplier</h1>
-      <SupplierForm shop={screen.shopId} id={null} expecting="" taken={screen.taken} fields={fieldsOfSupplier(null)} />
+      <SupplierForm
+        {...{ shop: screen.shopId, id: null, expecting: '', taken: screen.taken, currency: screen.ways.currency }}
+        fields={fieldsOfSupplier(null)}
+      />
     </>
   );
 }

@@ -17,7 +17,11 @@ export type Thing = ShopFile[CsvList][number];
  *   product, supplier                        by id or by name
  */
 export type Kind =
-  | { of: 'words' | 'number' | 'money' | 'amount' | 'day' | 'yesNo' | 'names' | 'contents' | 'rates' | 'breaks' }
+  | {
+      of: 'number' /** The number of its unit in a text with another unit: "2 years" in days. */;
+      plain?: (text: string) => string;
+    }
+  | { of: 'words' | 'money' | 'amount' | 'day' | 'yesNo' | 'names' | 'contents' | 'rates' | 'breaks' }
   | { of: 'choice'; words: readonly string[] }
   | { of: 'product' | 'supplier' };
 

@@ -1,8 +1,12 @@
 import { PRODUCT_KINDS } from '@/shared/shop-file/contract';
+import { plainDays, plainHours, plainShelfLife } from '@/shared/time/time-written';
 import { type Column, type CsvList, column, type Kind, needed } from './column';
 
 const WORDS: Kind = { of: 'words' };
 const NUMBER: Kind = { of: 'number' };
+const HOURS: Kind = { of: 'number', plain: plainHours };
+const DAYS: Kind = { of: 'number', plain: plainDays };
+const SHELF_LIFE: Kind = { of: 'number', plain: plainShelfLife };
 const MONEY: Kind = { of: 'money' };
 const AMOUNT: Kind = { of: 'amount' };
 const DAY: Kind = { of: 'day' };
@@ -22,18 +26,13 @@ const PRODUCTS: Column[] = [
   column('grams per teaspoon', 'gramsPerTeaspoon', NUMBER, ['g per teaspoon', 'g/tsp', 'g per tsp', 'teaspoon g']),
   column('contents', 'contents', { of: 'contents' }, ['content', 'ingredients', 'composition', 'active ingredient']),
   column('rates', 'label.rates', { of: 'rates' }, ['rate', 'label rates', 'label rate', 'dose range']),
-  column('REI hours', 'label.reiHours', NUMBER, [
-    'REI',
-    'restricted entry',
-    'restricted entry hours',
-    're-entry hours',
-  ]),
-  column('PHI days', 'label.phiDays', NUMBER, ['PHI', 'pre-harvest days', 'days to harvest']),
+  column('REI hours', 'label.reiHours', HOURS, ['REI', 'restricted entry', 'restricted entry hours', 're-entry hours']),
+  column('PHI days', 'label.phiDays', DAYS, ['PHI', 'pre-harvest days', 'days to harvest']),
   column('max applications per year', 'label.maxApplicationsPerYear', NUMBER, [
     'max per year',
     'applications per year',
   ]),
-  column('min days between', 'label.minDaysBetween', NUMBER, ['days between', 'interval days', 'minimum interval']),
+  column('min days between', 'label.minDaysBetween', DAYS, ['days between', 'interval days', 'minimum interval']),
   column('modes', 'label.modes', NAMES, ['mode', 'mode of action', 'modes of action', 'mode group']),
   column('signal word', 'label.signalWord', WORDS, ['signal']),
   column('protective equipment', 'label.protectiveEquipment', NAMES, ['PPE', 'what to wear']),
@@ -44,12 +43,12 @@ const PRODUCTS: Column[] = [
   column('never above °C', 'label.hotAboveC', NUMBER, ['never above', 'not above', 'hot above', 'max temperature C']),
   column('first aid', 'label.firstAid', WORDS, ['first aid statements']),
   column('storage', 'label.storage', WORDS, ['how to store it', 'stored how', 'storage conditions']),
-  column('unopened days', 'shelfLife.unopenedDays', NUMBER, [
+  column('unopened days', 'shelfLife.unopenedDays', SHELF_LIFE, [
     'shelf life unopened',
     'keeps unopened',
     'shelf life days',
   ]),
-  column('opened days', 'shelfLife.openedDays', NUMBER, ['shelf life opened', 'keeps opened', 'days once opened']),
+  column('opened days', 'shelfLife.openedDays', SHELF_LIFE, ['shelf life opened', 'keeps opened', 'days once opened']),
   column('mix order', 'mixOrder', NUMBER, ['mixing order']),
   column('alkali silicate', 'alkaliSilicate', YES_NO),
   column('GTINs', 'gtins', NAMES, ['GTIN', 'bar code', 'bar codes', 'EAN', 'UPC']),

@@ -21,7 +21,7 @@ export function readCell(kind: Kind, text: string, by: ReadingWith, order: DayOr
     case 'words':
       return cellValue(text);
     case 'number':
-      return numberIn(text, by.numerals);
+      return numberIn(kind.plain ? kind.plain(text) : text, by.numerals);
     case 'money':
     case 'amount':
       return orTyped(text, plainNumeral(text, by.numerals));

@@ -54,6 +54,7 @@ async function OfferPage(props: OfferParams) {
           <OfferForm
             {...{ shop: shopId, id: file.id, expecting, taken, suppliers, form: product.form }}
             holds={`${showMoney(shown.offer.price, ways.currency)} holds ${sinceText(screen)}.`}
+            currency={ways.currency}
             fields={fieldsOfOffer(file, product.id)}
           />
           <PutAway

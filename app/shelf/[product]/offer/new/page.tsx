@@ -29,6 +29,7 @@ async function NewOfferPage({ params }: OfferParams) {
       ) : (
         <OfferForm
           {...{ shop: shopId, id: null, expecting: '', taken, suppliers, holds: null, form: product.form }}
+          currency={screen.ways.currency}
           fields={fieldsOfOffer(null, product.id)}
         />
       )}

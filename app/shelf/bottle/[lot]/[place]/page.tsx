@@ -91,7 +91,7 @@ function Deeds({ screen, about }: { screen: BottleScreen; about: About }) {
       <DiscardForm about={about} example={example} />
       <MoveForm about={about} keptIn={keptIn} places={places} />
       <LastDayForm about={about} expiresOn={expiresOn} />
-      <PaidForm about={about} isPaid={screen.isPaid} count={screen.count} />
+      <PaidForm about={about} isPaid={screen.isPaid} count={screen.count} currency={screen.ways.currency} />
     </>
   );
 }

@@ -2,6 +2,7 @@
 
 import type { Day } from '@/shared/time/day';
 import { FormField, typedIn } from '../../../../_parts/form-field';
+import { HiddenFields } from '../../../../_parts/hidden-fields';
 import {
   correctBottleDayAction,
   moveBottleAction,
@@ -131,10 +132,10 @@ export function LastDayForm({ about, expiresOn }: { about: About; expiresOn: Day
   );
 }
 
-type PaidFormProps = { about: About; isPaid: boolean; count: number };
+type PaidFormProps = { about: About; isPaid: boolean; count: number; currency: string };
 
 /** Notes what was paid, where nobody entered it when the bottle came. */
-export function PaidForm({ about, isPaid, count }: PaidFormProps) {
+export function PaidForm({ about, isPaid, count, currency }: PaidFormProps) {
   return (
     <BottleForm
       about={about}
@@ -145,14 +146,17 @@ export function PaidForm({ about, isPaid, count }: PaidFormProps) {
       isOver={isPaid}
     >
       {(state) => (
-        <FormField
-          state={state}
-          name="paid"
-          label={count > 1 ? 'Paid for the whole lot' : 'Paid for it'}
-          hint="Such as 24.00, without freight; 0 when it cost nothing. It stays as it is entered."
-        >
-          {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'paid')} inputMode="decimal" />}
-        </FormField>
+        <>
+          <HiddenFields of={{ currency }} />
+          <FormField
+            state={state}
+            name="paid"
+            label={count > 1 ? 'Paid for the whole lot' : 'Paid for it'}
+            hint="Such as 24.00, without freight; 0 when it cost nothing. It stays as it is entered."
+          >
+            {(wiring) => <input {...wiring} defaultValue={typedIn(state, 'paid')} inputMode="decimal" />}
+          </FormField>
+        </>
       )}
     </BottleForm>
   );
