@@ -81,6 +81,11 @@ const DOUBTS: Record<NonNullable<Board['doubt']>, ReactNode> = {
       shop’s computer.
     </>
   ),
+  reading: (
+    <>
+      <b>KEEP OUT of every bench (not known).</b> The shop’s records are being read. This takes a few seconds.
+    </>
+  ),
 };
 
 function Doubted({ doubt }: { doubt: NonNullable<Board['doubt']> }) {

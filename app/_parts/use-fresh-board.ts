@@ -59,7 +59,7 @@ export function useFreshBoard<First extends Board | null>(first: First, from: st
         show();
       },
       onTick: show,
-      isStale: () => !judged(last.current, first).isConfirmed,
+      isStale: () => isBeingRead(last.current?.board ?? first) || !judged(last.current, first).isConfirmed,
     });
     show();
     return stop;
@@ -74,6 +74,9 @@ function judged(last: Confirmed | null, first: Board | null): Omit<FreshBoard<nu
   const isApart = shop !== null && Math.abs(here - shop.now) > APART_MS;
   return { isConfirmed: !isOld, isApart, isAlive: true };
 }
+
+/** A shop that is being read says more in a moment. */
+const isBeingRead = (board: Board | null): boolean => board?.doubt === 'reading';
 
 type Asking = {
   onAnswer: (answer: Confirmed | null) => void;

@@ -26,7 +26,7 @@ async function KeepOutPage({ searchParams }: { searchParams: Promise<Search> }) 
       <Refreshed />
       <h1>{isAlone ? (board.shop ?? 'Keep-out') : 'Keep-out'}</h1>
       <Damage sentence={await damageHere()} />
-      <Unread sentence={await unreadHere(clock)} />
+      <Unread sentence={board.doubt === 'reading' ? null : await unreadHere(clock)} />
       <KeepOutBoard first={board} from="/keep-out/now">
         What was sprayed, as recorded; the label governs.
       </KeepOutBoard>

@@ -48,7 +48,7 @@ async function roundOf(shopId: string, clock: Clock): Promise<void> {
 async function alertsNow(shopId: string, shop: Shop, clock: Clock): Promise<Alert[]> {
   const now = clock.now();
   const today = clock.today(shop.zone);
-  const plan = planKept(shop, today);
+  const plan = await planKept(shop, today);
   return alertsOf(
     { ...plan, sprayings: stillToSpray(plan, today) },
     benchStates(shop, now, await certaintyNow(clock, shopId)),

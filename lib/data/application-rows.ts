@@ -2,36 +2,44 @@ import 'server-only';
 import { plainInstant, plainMoney, plainStock } from '@/lib/engine/exchange/plain-text';
 import type { Stock } from '@/shared/quantity/amounts';
 import type { ShopFile } from '@/shared/shop-file/contract';
+import { eachInSteps } from '@/shared/steps';
 import { isInstant } from '@/shared/time/instant';
 import { byOwner } from './by-owner';
 import type { Rows } from './database';
 import { inForce } from './in-force';
+import { AT_ONCE, type Pace } from './pace';
 import { type RecordVersion, versionsIn } from './record-versions';
 
 type FileApplication = ShopFile['applications'][number];
 /** Reads every version of every record of a shop. */
-export type ReadRecords = (rows: Rows, shopId: string) => Promise<RecordVersion[]>;
+type ReadRecords = (rows: Rows, shopId: string) => Promise<RecordVersion[]>;
+
+/** How records are read, and how long the reading may go on without a pause. */
+export type Reading = { records?: ReadRecords; pace?: Pace };
+
+/** So many records are written out between two pauses. */
+const FEW = 50;
 
 type Forms = readonly { id: string; form: string }[];
 
 /**
  * What was sprayed, as a shop file tells it: of each record what counts.
  *
- * Takes    the ids of records, when only those are wanted; and how all records are read
+ * Takes    the ids of records, when only those are wanted; and how they are read
  */
 export async function applicationsOf(
   rows: Rows,
   shopId: string,
   only: ReadonlySet<string> | null,
-  readAll: ReadRecords = versionsIn,
+  { records = versionsIn, pace = AT_ONCE }: Reading = {},
 ): Promise<FileApplication[]> {
   const ofShop = await rows.product.findMany({ where: { shopId }, select: { id: true, form: true } });
-  const versions = only === null ? await readAll(rows, shopId) : await versionsIn(rows, shopId, [...only]);
+  const versions = only === null ? await records(rows, shopId) : await versionsIn(rows, shopId, [...only]);
   const ofRecord = byOwner(versions, ({ application }) => application);
   const write = writerOf(ofShop);
   const ids = new Set(versions.map(({ application }) => application));
   const forms = powdersIn(ofShop).join('\n');
-  return [...ids].map((id) => writtenOnce(ofRecord(id), forms, write));
+  return pace.through(eachInSteps([...ids], FEW, (id) => writtenOnce(ofRecord(id), forms, write)));
 }
 
 /** A record as it was written out of its versions, while the same products are powders. */

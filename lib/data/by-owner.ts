@@ -27,6 +27,9 @@ export const keyOf = (...parts: (string | number)[]): string => JSON.stringify(p
 export const MOST_NAMED = 400;
 
 /** Owners in parts, each few enough to be named in one statement: for reading of a few thousand what is wanted of them alone. */
-export function* inParts<T>(owners: readonly T[]): Generator<readonly T[]> {
-  for (let from = 0; from < owners.length; from += MOST_NAMED) yield owners.slice(from, from + MOST_NAMED);
+export const inParts = <T>(owners: readonly T[]): Generator<readonly T[]> => partsOf(owners, MOST_NAMED);
+
+/** A list in parts of so many things. */
+export function* partsOf<T>(list: readonly T[], many: number): Generator<readonly T[]> {
+  for (let from = 0; from < list.length; from += many) yield list.slice(from, from + many);
 }

@@ -1,9 +1,11 @@
 import 'server-only';
 import { type ChainFault, chainFaults } from '@/lib/engine/record/chain';
 import { type Seal, type Sealable, sealedName } from '@/lib/engine/record/seal-text';
+import { atOneMoment } from './at-one-moment';
 import { type Database, database, type Rows } from './database';
 import { noteRecordFaults } from './found-damage';
 import { keptHere } from './kept';
+import type { Pace } from './pace';
 import { recordsOfShop } from './records-of-file';
 import { askThrough } from './seal-records';
 import { sealableIn, sealsIn } from './sealed-rows';
@@ -27,24 +29,25 @@ const kept = keptHere<KeptChain>('record chains', { things: 16, weight: 200_000 
 export async function chainOf(shopId: string): Promise<ShopChain> {
   const opened = await database();
   // In one transaction, so that what is being written meanwhile is not taken for damage.
-  const chain = await opened.reader.$transaction((rows) => chainIn(rows, shopId, opened), PATIENCE);
+  const chain = await atOneMoment(opened, shopId, (rows, pace) => chainIn(rows, shopId, opened, pace));
   noteRecordFaults(opened.file, shopId, [...chain.faults]);
   return chain;
 }
 
-async function chainIn(rows: Rows, shopId: string, { file, inode, marks }: Database): Promise<ShopChain> {
+async function chainIn(rows: Rows, shopId: string, opened: Database, pace: Pace): Promise<ShopChain> {
+  const { file, inode, marks } = opened;
   const name = `${file} ${inode} ${shopId}`;
   const known = `${marks.foreign()}`;
   const before = kept.get(name);
   const grown = before?.known === known ? await grownFrom(rows, shopId, before) : null;
-  const chain = grown ?? (await wholeChain(rows, shopId, known));
+  const chain = grown ?? (await wholeChain(rows, shopId, known, pace));
   if (chain.faults.length === 0) kept.set(name, chain, chain.seals.length);
   else kept.delete(name);
   return chain;
 }
 
-async function wholeChain(rows: Rows, shopId: string, known: string): Promise<KeptChain> {
-  const { things, seals, faults } = await recordsOfShop(askThrough(rows), shopId);
+async function wholeChain(rows: Rows, shopId: string, known: string, pace: Pace): Promise<KeptChain> {
+  const { things, seals, faults } = await recordsOfShop(askThrough(rows), shopId, pace);
   return { known, seals, faults, names: new Set(things.map(sealedName)) };
 }
 
@@ -67,5 +70,3 @@ async function grownFrom(rows: Rows, shopId: string, before: KeptChain): Promise
 
 const confirmationsIn = (rows: Rows, shopId: string): Promise<number> =>
   rows.amendmentConfirmation.count({ where: { shopId } });
-
-const PATIENCE = { maxWait: 10_000, timeout: 60_000 };

@@ -17,6 +17,8 @@ export type Database = {
   inode: bigint;
   writer: PrismaClient;
   reader: PrismaClient;
+  /** A connection that reads what is long, in parts: nobody else's question stands in its transaction. */
+  longReader: () => Promise<PrismaClient>;
   /** Finds rows that do not fit their seals. */
   accepting: Accepting;
   /** What shows whether anything has changed. */
@@ -77,7 +79,7 @@ async function openHere(beside?: Beside): Promise<Database> {
   if (address === null) return openDatabase(databaseFile());
   // A shop in a file does without all of this.
   const { openPostgresql } = await import('./postgresql/open-postgresql');
-  const opened: Database = { ...(await openPostgresql(address, beside)), close: () => end(opened) };
+  const opened: Database = { ...(await openPostgresql(address, beside)), close: () => end(opened, null) };
   ready.set(opened.file, opened);
   return opened;
 }
@@ -110,10 +112,12 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
   const watch = new FileWatch(file);
   const keeper = new LogKeeper(watch, sealing.driver);
   const inode = watch.signs().main.ino;
-  const close = () => end(opened);
+  const long = new LongReader(() => connectReader(file, wanted));
+  const longReader = () => long.client();
+  const close = () => end(opened, long);
   const accepting = acceptingIn(file, sealing.driver);
   const line = Promise.resolve();
-  const opened: Database = { file, inode, writer, reader, accepting, marks, watch, keeper, line, close };
+  const opened: Database = { file, inode, writer, reader, longReader, accepting, marks, watch, keeper, line, close };
   ready.set(file, opened);
   return opened;
 }
@@ -121,18 +125,49 @@ export async function openDatabase(file: string, wanted: Wanted = PRAGMAS): Prom
 async function connectedTo(file: string, wanted: Wanted) {
   const sealing = new SealingConnections(settingsOf(file));
   const writer = new PrismaClient({ adapter: sealing });
-  const reader = new PrismaClient({ adapter: new ReadingConnections({ ...settingsOf(file), readonly: true }) });
+  let reader: PrismaClient;
   try {
     await setPragmas(writer, wanted.writer);
-    await setPragmas(reader, wanted.reader);
     await refuseWrongPragmas(writer, WRITER_PRAGMAS, 'writing');
-    await refuseWrongPragmas(reader, READER_PRAGMAS, 'reading');
+    reader = await connectReader(file, wanted);
   } catch (error) {
-    await Promise.all([writer.$disconnect(), reader.$disconnect()]);
+    await writer.$disconnect();
     open.delete(file);
     throw error;
   }
   return { sealing, writer, reader, marks: marksOf(file) };
+}
+
+async function connectReader(file: string, wanted: Wanted): Promise<PrismaClient> {
+  const reader = new PrismaClient({ adapter: new ReadingConnections({ ...settingsOf(file), readonly: true }) });
+  try {
+    await setPragmas(reader, wanted.reader);
+    await refuseWrongPragmas(reader, READER_PRAGMAS, 'reading');
+    return reader;
+  } catch (error) {
+    await reader.$disconnect();
+    throw error;
+  }
+}
+
+/** A connection that is opened when it is first asked for. */
+class LongReader {
+  private opened: Promise<PrismaClient> | null = null;
+
+  constructor(private readonly connect: () => Promise<PrismaClient>) {}
+
+  client(): Promise<PrismaClient> {
+    this.opened ??= this.connect();
+    this.opened.catch(() => {
+      this.opened = null;
+    });
+    return this.opened;
+  }
+
+  async close(): Promise<void> {
+    const opened = await this.opened?.catch(() => null);
+    await opened?.$disconnect();
+  }
 }
 
 /**
@@ -158,7 +193,12 @@ export async function openBeside(file: string, { turn, onCommit }: Beside): Prom
     await reader.$disconnect();
     await writer.$disconnect();
   };
-  const opened: Database = { file, inode: 0n, writer, reader, accepting, marks, watch, keeper, line: turn, close };
+  // Nobody else asks on this thread.
+  const longReader = () => Promise.resolve(reader);
+  const opened: Database = {
+    ...{ file, inode: 0n, writer, reader, longReader, accepting, marks },
+    ...{ watch, keeper, line: turn, close },
+  };
   open.set(file, Promise.resolve(opened));
   return opened;
 }
@@ -178,13 +218,15 @@ const NOT_KEPT = {
  * The connection that closes last brings the log into the file. Where that is no longer the file that was opened, it must
  * not: so the one that can only read closes last, and the log stays where it is.
  */
-async function end({ file, writer, reader, marks, watch, keeper, line }: Database): Promise<void> {
+async function end(opened: Database, long: LongReader | null): Promise<void> {
+  const { file, writer, reader, marks, watch, keeper, line } = opened;
   await line;
   await Promise.all((house.closedFirst ?? []).map((close) => close(file)));
   const isSound = keeper.finish();
   open.delete(file);
   ready.delete(file);
   marks.close();
+  await long?.close();
   for (const connection of isSound ? [reader, writer] : [writer, reader]) await connection.$disconnect();
   watch.close();
 }

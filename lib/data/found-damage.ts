@@ -27,8 +27,11 @@ function knownOf(file: string): Known {
 /** A larger file is checked in a process of its own: a check of this size takes a twentieth of a second. */
 const MOST_BYTES_HERE = 8 * 2 ** 20;
 
-/** Whoever looks waits so long for a check that is under way, and keeps out meanwhile. */
-const PATIENCE_MS = 400;
+/** Whoever looks waits so long for a check that is under way, here or in a process of its own, and keeps out meanwhile. */
+const [PATIENCE_MS, SHORT_PATIENCE_MS] = [400, 50];
+
+const isSmall = (watch: Database['watch']): boolean =>
+  Number(watch.signs().main.size) + watch.logSize <= MOST_BYTES_HERE;
 
 /**
  * Check the whole database, and remember what was found. One check is under way at a time.
@@ -46,8 +49,7 @@ export function checkWhole(opened: Database): Promise<WholeCheck> {
 async function check({ file, watch, keeper, marks }: Database, known: Known): Promise<WholeCheck> {
   await marks.look();
   const [isMoved, signs, commands] = [watch.look(), watch.signs(), keeper.commands];
-  const isSmall = Number(signs.main.size) + watch.logSize <= MOST_BYTES_HERE;
-  const found = await (isSmall ? checkHere(file) : checkInChild(file));
+  const found = await (isSmall(watch) ? checkHere(file) : checkInChild(file));
   const missing = commands - found.commands;
   if (found.file.length === 0 && missing > 0) found.file.push(`${missing} changes are missing that were confirmed`);
   known.found = found;
@@ -81,7 +83,8 @@ export async function damageFound(): Promise<WholeCheck | null> {
   const known = knownOf(opened.file);
   await opened.marks.look();
   if (known.found && !opened.watch.look()) return known.found;
-  const waited = new Promise<null>((resolve) => setTimeout(resolve, PATIENCE_MS, null).unref());
+  const patience = isSmall(opened.watch) ? PATIENCE_MS : SHORT_PATIENCE_MS;
+  const waited = new Promise<null>((resolve) => setTimeout(resolve, patience, null).unref());
   return Promise.race([checkWhole(opened), waited]);
 }
 

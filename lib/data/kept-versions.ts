@@ -1,7 +1,9 @@
 import 'server-only';
+import { allVersionsIn } from './all-versions';
 import { byOwner } from './by-owner';
 import { type Database, databaseHere, type Rows } from './database';
 import { keptHere } from './kept';
+import { AT_ONCE, type Pace } from './pace';
 import { type RecordVersion, versionsIn } from './record-versions';
 
 /** Versions of records as they were read, and the chain up to where it was read with them. */
@@ -20,15 +22,20 @@ const kept = keptHere<KeptVersions>('records', { things: 16, weight: 200_000 });
  * Every version of every record of a shop. Records only grow and each is sealed, so those that were read once are read
  * again only when their chain has another line about them.
  *
- * Takes    what the file is known by, as its marks tell it
+ * Takes    what the file is known by, as its marks tell it, and how long the reading may go on without a pause
  */
-export async function versionsKept(rows: Rows, shopId: string, foreign: string): Promise<RecordVersion[]> {
+export async function versionsKept(
+  rows: Rows,
+  shopId: string,
+  foreign: string,
+  pace: Pace = AT_ONCE,
+): Promise<RecordVersion[]> {
   const known = kept.get(shopId);
   const grown = known?.foreign === foreign ? await grownFrom(rows, shopId, known) : null;
   if (grown) return keep(shopId, grown).versions;
   kept.delete(shopId);
   const last = await rows.recordSeal.findFirst({ where: { shopId }, orderBy: { number: 'desc' } });
-  const versions = await versionsIn(rows, shopId);
+  const versions = await allVersionsIn(rows, shopId, pace);
   const counts = await countsIn(rows, shopId);
   if (last) keep(shopId, { foreign, seal: last, versions, confirmations: counts.confirmations });
   return versions;

@@ -5,6 +5,7 @@ import { Prisma } from '@/prisma/generated/client';
 import type { Stock } from '@/shared/quantity/amounts';
 import { byOwner, keyOf } from './by-owner';
 import type { Rows } from './database';
+import { AT_ONCE, type Pace } from './pace';
 import { UNREADABLE } from './readable-cells';
 import { asDay, asMicros, asStock } from './whole';
 
@@ -26,8 +27,8 @@ export type StandingLot = {
  *
  * Takes    the ids of lots as they came in, when only what stands under those is wanted
  */
-export async function lotsOf(rows: Rows, shopId: string, only: ReadonlySet<string> | null) {
-  const lots = only === null ? await standingLots(rows, shopId) : await lotsUnder(rows, shopId, only);
+export async function lotsOf(rows: Rows, shopId: string, only: ReadonlySet<string> | null, pace: Pace = AT_ONCE) {
+  const lots = only === null ? await standingLots(rows, shopId, undefined, pace) : await lotsUnder(rows, shopId, only);
   return lots.map(({ part, productId, form, packText, size, receivedOn, orderId, offerId }) => {
     const [first] = part.containers;
     const paid = paidFor(part);
@@ -66,7 +67,7 @@ const FEW = 20;
  *
  * Takes    the id of a lot or of a part of one, when only what may stand under it is wanted
  */
-export async function standingLots(rows: Rows, shopId: string, under?: string): Promise<StandingLot[]> {
+export async function standingLots(rows: Rows, shopId: string, under?: string, pace = AT_ONCE): Promise<StandingLot[]> {
   const lots = await rows.lot.findMany({
     where: {
       shopId,
@@ -81,7 +82,9 @@ export async function standingLots(rows: Rows, shopId: string, under?: string): 
   );
   const powders = await rows.product.findMany({ where: { shopId, form: 'powder' }, select: { id: true } });
   const isPowder = new Set(powders.map(({ id }) => id));
+  await pace.pause();
   const left = await balances(rows, mine);
+  await pace.pause();
   const ids = new Set((await rows.lot.findMany({ where: { shopId }, select: { id: true } })).map(({ id }) => id));
   return lots.flatMap(({ id: lotId, productId, packText, pack, receivedOn, orderId, offerId }) => {
     const size = asStock(pack);

@@ -1,10 +1,12 @@
 import { existsSync } from 'node:fs';
 import Database from 'better-sqlite3';
-import { type ChainFault, chainFaults } from '@/lib/engine/record/chain';
+import { type ChainFault, faultsInSteps } from '@/lib/engine/record/chain';
 import type { Seal, Sealable } from '@/lib/engine/record/seal-text';
 import { acceptedMarks } from './accepted-records';
+import { allSealableIn } from './all-sealable';
 import { SQLITE } from './dialect';
-import { type Ask, sealableIn, sealsIn } from './sealed-rows';
+import { AT_ONCE, type Pace } from './pace';
+import { type Ask, sealsIn } from './sealed-rows';
 import { sha256 } from './sha256';
 
 /** The records of one shop and the chain over them. */
@@ -46,10 +48,10 @@ export async function recordsOfFile(file: string): Promise<RecordsChecked[]> {
 }
 
 /** The records of one shop and the chain over them, through any connection. */
-export async function recordsOfShop(ask: Ask, shop: string): Promise<ShopChecked> {
-  const things = await sealableIn(ask, { shopId: shop, applications: null });
+export async function recordsOfShop(ask: Ask, shop: string, pace: Pace = AT_ONCE): Promise<ShopChecked> {
+  const things = await allSealableIn(ask, shop, pace);
   const seals = await sealsIn(ask, shop);
-  const all = chainFaults(seals, things, sha256);
+  const all = await pace.through(faultsInSteps(seals, things, sha256));
   if (all.length === 0) return { shop, things, seals, faults: [], accepted: [] };
   const marks = await acceptedMarks(ask, shop);
   const [faults, accepted] = [false, true].map((is) => all.filter(({ mark }) => marks.has(mark) === is));

@@ -11,4 +11,4 @@ import { shopFromRows } from './shop-rows';
  * Gives    null when there is no such shop
  */
 export const shopInWrite = (rows: Rows, shopId: string): Promise<ShopFile | null> =>
-  shopFromRows(rows, shopId, versionsInWrite);
+  shopFromRows(rows, shopId, { records: versionsInWrite });

@@ -1,15 +1,15 @@
 import 'server-only';
 import type { Collection } from '@/lib/engine/exchange/compare';
 import { FORMAT, type ShopFile } from '@/shared/shop-file/contract';
-import { readWhatCanBe } from '@/shared/shop-file/read-what-can-be';
+import { readInSteps } from '@/shared/shop-file/read-what-can-be';
 import { showClockTime } from '@/shared/time/clock-time';
-import { applicationsOf, type ReadRecords } from './application-rows';
+import { applicationsOf, type Reading } from './application-rows';
 import { byOwner, keyOf, MOST_NAMED, newestByOwner } from './by-owner';
 import type { Rows } from './database';
 import { lotsOf } from './lot-rows';
 import { ordersOf } from './order-rows';
+import { AT_ONCE } from './pace';
 import { askedYesNo } from './readable-cells';
-import { versionsIn } from './record-versions';
 import { moneyText } from './saving';
 import { underWayOf } from './under-way';
 
@@ -24,38 +24,35 @@ type Wanted = ReadonlyMap<Collection | 'shop', ReadonlySet<string>>;
  *          by the ids they came in with. The settings always are, and the products that lots and records name
  * Gives    null when there is no such shop
  */
-export async function rawShop(
-  rows: Rows,
-  shopId: string,
-  wanted: Wanted | null = null,
-  records: ReadRecords = versionsIn,
-) {
+export async function rawShop(rows: Rows, shopId: string, wanted: Wanted | null = null, reading: Reading = {}) {
   const shop = await rows.shop.findUnique({ where: { id: shopId } });
   if (!shop) return null;
   const only = (list: Collection) => (wanted === null ? null : (wanted.get(list) ?? NONE));
   const of = (list: Collection) => mineOf(shopId, only(list));
-  const isWanted = (list: Collection) => only(list)?.size !== 0;
-  const lots = isWanted('lots') ? await lotsOf(rows, shopId, only('lots')) : [];
-  const applications = isWanted('applications')
-    ? await applicationsOf(rows, shopId, only('applications'), records)
-    : [];
+  const read = async <T>(list: Collection, things: () => Promise<T[]>): Promise<T[]> => {
+    await reading.pace?.pause();
+    return only(list)?.size === 0 ? [] : things();
+  };
+  const lots = await read('lots', () => lotsOf(rows, shopId, only('lots'), reading.pace));
+  const applications = await read('applications', () => applicationsOf(rows, shopId, only('applications'), reading));
   const named = [
     ...lots.map(({ product }) => product),
     ...applications.flatMap(({ products }) => products.map(({ product }) => product)),
   ];
   const products = mineOf(shopId, wanted === null ? null : new Set([...(wanted.get('products') ?? []), ...named]));
+  await reading.pace?.pause();
   return {
     format: FORMAT,
     shop: settingsOf(shop),
-    suppliers: isWanted('suppliers') ? (await rows.supplier.findMany(of('suppliers').own)).map(supplierOf) : [],
+    suppliers: await read('suppliers', async () => (await rows.supplier.findMany(of('suppliers').own)).map(supplierOf)),
     products: (await productsOf(rows, products)).map((one) => askedYesNo(one, 'name')),
-    offers: isWanted('offers') ? await offersOf(rows, of('offers')) : [],
+    offers: await read('offers', () => offersOf(rows, of('offers'))),
     lots,
-    benches: isWanted('benches') ? (await benchesOf(rows, of('benches'))).map((one) => askedYesNo(one, 'name')) : [],
-    recipes: isWanted('recipes') ? await recipesOf(rows, of('recipes')) : [],
-    programs: isWanted('programs') ? await programsOf(rows, of('programs')) : [],
+    benches: (await read('benches', () => benchesOf(rows, of('benches')))).map((one) => askedYesNo(one, 'name')),
+    recipes: await read('recipes', () => recipesOf(rows, of('recipes'))),
+    programs: await read('programs', () => programsOf(rows, of('programs'))),
     applications: applications.map((one) => askedYesNo(one, 'by')),
-    orders: isWanted('orders') ? await ordersOf(rows, of('orders')) : [],
+    orders: await read('orders', () => ordersOf(rows, of('orders'))),
   };
 }
 
@@ -65,18 +62,14 @@ const NONE: ReadonlySet<string> = new Set();
  * A whole shop out of its rows, as the shop file that the export writes. What cannot be read is left out, one thing at a
  * time, and noted beside the file: `unreadIn` tells it.
  *
- * Takes    how all records are read
+ * Takes    how it is read
  * Gives    null when there is no such shop
  * Throws   ZodError when not even its settings can be read
  */
-export async function shopFromRows(
-  rows: Rows,
-  shopId: string,
-  records: ReadRecords = versionsIn,
-): Promise<ShopFile | null> {
-  const raw = await rawShop(rows, shopId, null, records);
+export async function shopFromRows(rows: Rows, shopId: string, reading: Reading = {}): Promise<ShopFile | null> {
+  const raw = await rawShop(rows, shopId, null, reading);
   if (!raw) return null;
-  const file = readWhatCanBe(raw);
+  const file = await (reading.pace ?? AT_ONCE).through(readInSteps(raw));
   const underWay = await underWayOf(rows, shopId, file);
   return underWay.length === 0 ? file : { ...file, underWay };
 }

@@ -5,6 +5,7 @@ import { minutes } from '@/shared/quantity/amounts';
 import { type Exact, exact, multiply } from '@/shared/quantity/exact';
 import type { ShopFile } from '@/shared/shop-file/contract';
 import { unreadBenches } from '@/shared/shop-file/unread';
+import { atOnce, eachInSteps, type Steps } from '@/shared/steps';
 import { readClockTime, readClosingTime } from '@/shared/time/clock-time';
 import { type Day, readDay, WEEKDAYS } from '@/shared/time/day';
 import { minutesDown } from '@/shared/time/hours';
@@ -30,7 +31,13 @@ type FileApplication = ShopFile['applications'][number];
  * Rounds  a restricted-entry interval up to whole minutes, the time a mixed spray keeps down; sizes once, to µL or mg
  * Throws  RangeError when the file did not pass
  */
-export function shopOfFile(file: ShopFile): Shop {
+export const shopOfFile = (file: ShopFile): Shop => atOnce(shopInSteps(file));
+
+/** So many records are followed between two pauses. */
+const FEW_RECORDS = 200;
+
+/** The same with pauses. */
+export function* shopInSteps(file: ShopFile): Steps<Shop> {
   const settings = settingsOf(file.shop);
   const suppliers = file.suppliers.map((supplier) => supplierOf(supplier, closedDaysOf(file.shop)));
   const products = productsOf(file, settings.drop);
@@ -43,6 +50,12 @@ export function shopOfFile(file: ShopFile): Shop {
   const recipe = finder('recipe', recipes);
   const unread = unreadBenches(file);
   const underWay = underWayIn(file, recipe, bench);
+  const inError = new Set(file.applications.filter((record) => !counts(record)).map(({ id }) => id));
+  yield;
+  const applications = yield* eachInSteps(file.applications, FEW_RECORDS, (application) => ({
+    ...applicationOf(application, recipe(application.recipe), product, settings.drop),
+    benches: application.benches.map(bench),
+  }));
   return {
     ...settings,
     suppliers,
@@ -52,13 +65,10 @@ export function shopOfFile(file: ShopFile): Shop {
     benches,
     recipes,
     programs: file.programs.map((program) => ({
-      ...programOf(withoutErrors(program, file.applications), settings.zone, recipe, bench),
+      ...programOf(withoutErrors(program, inError), settings.zone, recipe, bench),
       sprayer: settings.sprayers.find(({ name }) => name === program.sprayer) ?? null,
     })),
-    applications: file.applications.map((application) => ({
-      ...applicationOf(application, recipe(application.recipe), product, settings.drop),
-      benches: application.benches.map(bench),
-    })),
+    applications,
     orders: ordersOf(file, supplier, finder('offer', offers)),
     ...(unread.size > 0 && { unreadBenches: unread }),
     ...(underWay.length > 0 && { underWay }),
@@ -166,8 +176,7 @@ const recipeOf = (recipe: ShopFile['recipes'][number], find: Find<Product>, drop
  * A program in which turns that were done by a record that counts nowhere are to be done again, where they were moved to:
  * nothing is known to have been sprayed.
  */
-function withoutErrors(program: FileProgram, applications: FileApplication[]): FileProgram {
-  const inError = new Set(applications.filter((record) => !counts(record)).map(({ id }) => id));
+function withoutErrors(program: FileProgram, inError: ReadonlySet<string>): FileProgram {
   if (inError.size === 0) return program;
   const changes = program.changes.flatMap((change) => {
     if (change.application === null || !inError.has(change.application)) return [change];

@@ -35,16 +35,16 @@ async function atAGlance(listed: ShopListed, clock: Clock): Promise<ShopAtAGlanc
       out: benches.filter(({ state }) => state !== 'open').length,
       unknown: benches.filter(({ state }) => state === 'unknown').length,
     };
-    return { ...listed, clock: showClock(now, shop.zone), keepOut, ahead: aheadOf(shop, clock) };
+    return { ...listed, clock: showClock(now, shop.zone), keepOut, ahead: await aheadOf(shop, clock) };
   } catch (error) {
     console.error(`Shop ${listed.id} cannot be read:`, error);
     return { ...listed, clock: null, keepOut: null, ahead: null };
   }
 }
 
-function aheadOf(shop: Shop, clock: Clock): ShopAtAGlance['ahead'] {
+async function aheadOf(shop: Shop, clock: Clock): Promise<ShopAtAGlance['ahead']> {
   const today = clock.today(shop.zone);
-  const plan = planOrNone(shop, today);
+  const plan = await planOrNone(shop, today);
   if (plan === null) return null;
   return {
     sprayToday: stillToSpray(plan, today).filter(({ date }) => date === today).length,
@@ -55,9 +55,9 @@ function aheadOf(shop: Shop, clock: Clock): ShopAtAGlance['ahead'] {
   };
 }
 
-function planOrNone(shop: Shop, today: ReturnType<Clock['today']>): Plan | null {
+async function planOrNone(shop: Shop, today: ReturnType<Clock['today']>): Promise<Plan | null> {
   try {
-    return planKept(shop, today);
+    return await planKept(shop, today);
   } catch (error) {
     if (!isTooMuchAhead(error)) throw error;
     return null;

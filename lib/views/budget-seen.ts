@@ -63,7 +63,8 @@ export async function budgetMade(id: string, by: BudgetKey, clock: Clock): Promi
   const today = clock.today(asWritten.zone);
   const shop = pricedKept(asWritten, today);
   const ways = { units: shop.units, currency: shop.currency, zone: shop.zone, today };
-  return budgetSeen({ ...{ id, shop, today, ways }, plan: planKept(shop, today), now: clock.now() }, by);
+  const plan = await planKept(shop, today);
+  return budgetSeen({ ...{ id, shop, today, ways }, plan, now: clock.now() }, by);
 }
 
 function budgetRow(budget: Budget, by: BudgetKey, row: string, figure: FigAt): BudgetRow {

@@ -69,7 +69,7 @@ export async function workingAnswer(asked: z.output<typeof WorkingQuestion>, clo
   const outcome = await answerOf(found.value.id, async ({ shop }, id) => {
     const today = clock.today(shop.zone);
     const budget = isOfBudget(asked.figure) ? await budgetNow({ id, shop, today }) : undefined;
-    const plan = planKept(shop, today);
+    const plan = await planKept(shop, today);
     const now = clock.now();
     return workingOf({ plan, benches: benchStates(shop, now, certainty), now, budget }, asked.figure);
   });

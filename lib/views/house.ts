@@ -56,24 +56,27 @@ export const shopNow = cache(async (clock: Clock): Promise<HereNow | null> => {
 export const houseNow = cache(async (clock: Clock): Promise<House | null> => {
   const here = await shopNow(clock);
   if (!here) return null;
-  const plan = planOr(here, toSetup);
+  const plan = await planOr(here, toSetup);
   const benches = benchStates(here.shop, here.now, await certaintyNow(clock, here.id));
   const toSpray = stillToSpray(plan, here.today);
   return { ...here, plan, toSpray, benches, figure: figuresOf({ plan, benches, now: here.now }) };
 });
 
 /** What is too much about the programs of a shop that was kept before there were limits; null when nothing is. */
-export function tooMuchOf(here: Pick<HereNow, 'shop' | 'today'>): string | null {
+export async function tooMuchOf(here: Pick<HereNow, 'shop' | 'today'>): Promise<string | null> {
   let said: string | null = null;
-  planOr(here, (sentence) => {
+  await planOr(here, (sentence) => {
     said = sentence;
   });
   return said;
 }
 
-function planOr<T>({ shop, today }: Pick<HereNow, 'shop' | 'today'>, otherwise: (sentence: string) => T): Plan | T {
+async function planOr<T>(
+  { shop, today }: Pick<HereNow, 'shop' | 'today'>,
+  otherwise: (sentence: string) => T,
+): Promise<Plan | T> {
   try {
-    return planKept(shop, today);
+    return await planKept(shop, today);
   } catch (error) {
     if (!isTooMuchAhead(error)) throw error;
     return otherwise(error.message);

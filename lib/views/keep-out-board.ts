@@ -5,7 +5,7 @@ import { IN_ANY_YEAR, showDayUntil, showInstant } from '@/shared/time/show-day';
 import { dayOf } from '@/shared/time/zone';
 import type { Clock } from '../clock';
 import { shopOfLink } from '../data/shared-links';
-import { shopOf } from '../data/snapshot';
+import { shopSoon } from '../data/snapshot';
 import { isBeingSprayed } from '../engine/keepout/being-sprayed';
 import type { Shop } from '../engine/shop';
 import { figureAddress } from '../engine/working/shown';
@@ -43,7 +43,7 @@ export type Board = {
   asOf: string;
   zone: string;
   /** Why every bench is kept out of; null when each is told for itself. */
-  doubt: Doubt | 'unreadable' | null;
+  doubt: Doubt | 'unreadable' | 'reading' | null;
   benches: BoardBench[];
 };
 
@@ -53,8 +53,8 @@ export type BoardDetail = 'full' | 'states';
 /**
  * The board of the shop that is looked at.
  *
- * Gives   null when there is no shop. When anything at all cannot be read: a board that keeps people out of every bench
- *         by its name
+ * Gives   null when there is no shop. While a large shop is still being read, and when anything at all cannot be read: a
+ *         board that keeps people out of every bench by its name
  */
 export async function keepOutBoard(clock: Clock): Promise<Board | null> {
   const whose = `shown ${await chosenShop()}`;
@@ -72,29 +72,32 @@ async function readable(clock: Clock, { whose, detail, shopOf }: Asked): Promise
   try {
     const shop = await shopOf();
     const board = shop === null ? null : await boardOf(shop, clock, detail);
+    if (board === 'reading') return { ...boardOfNone(clock, board), ...(await reducedBenches(whose, shopOf)) };
     rememberBenches(whose, board);
     return board;
   } catch (error) {
     if (isNotOurs(error)) throw error;
     console.error('The keep-out board cannot be read, so it keeps people out of every bench:', error);
-    return { ...unreadableBoard(clock), ...(await reducedBenches(whose, shopOf)) };
+    return { ...boardOfNone(clock, 'unreadable'), ...(await reducedBenches(whose, shopOf)) };
   }
 }
 
 /** What Next throws to itself, such as "this page cannot be made at build time". It carries a digest of its own. */
 const isNotOurs = (error: unknown): boolean => error instanceof Error && 'digest' in error;
 
-function unreadableBoard(clock: Clock): Board {
+/** The board of a shop of which nothing is known yet, or nothing can be. */
+function boardOfNone(clock: Clock, doubt: 'unreadable' | 'reading'): Board {
   const now = clock.now();
   const asOf = `${new Date(now).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
-  return { shop: null, now, asOf, zone: 'UTC', doubt: 'unreadable', benches: [] };
+  return { shop: null, now, asOf, zone: 'UTC', doubt, benches: [] };
 }
 
-async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promise<Board> {
+async function boardOf(shopId: string, clock: Clock, detail: BoardDetail): Promise<Board | 'reading'> {
   const certainty = await certaintyNow(clock, shopId);
   // The moment comes first: what is recorded while the shop is being read then counts, and no interval ends meanwhile.
   const now = clock.now();
-  const shop = await shopOf(shopId);
+  const shop = await shopSoon(shopId);
+  if (shop === null) return 'reading';
   const opened = detail === 'full' ? await openingsOfToday(shopId, shop, now) : new Map<string, string[]>();
   return {
     shop: shop.name,

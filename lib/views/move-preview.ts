@@ -27,7 +27,7 @@ export async function movePreview(asked: z.output<typeof MoveQuestion>, clock: C
   if (!shop.programs.some(({ id }) => id === asked.program)) {
     return refuse({ code: 'not-found', what: 'program', id: asked.program });
   }
-  const plan = planKept(shop, clock.today(shop.zone));
+  const plan = await planKept(shop, clock.today(shop.zone));
   const moved = movedPlan(plan, asked.program, asked.on, { day: asked.to, startMinute: asked.at });
   const { spraying } = moved;
   return accept({

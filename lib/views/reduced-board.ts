@@ -18,8 +18,8 @@ export function rememberBenches(whose: string, board: KnownBenches | null): void
 }
 
 /**
- * The benches of a shop that cannot be read as a whole: as their rows name them, and as the last board did. Each is kept
- * out of, and nobody knows until when.
+ * The benches of a shop that is not read yet, or cannot be read as a whole: as their rows name them, and as the last board
+ * did. Each is kept out of, and nobody knows until when.
  *
  * Takes   whose board it is, and how its shop is found, which may fail
  */

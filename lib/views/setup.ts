@@ -43,7 +43,7 @@ export async function setupScreen(clock: Clock): Promise<SetupScreen> {
     const damaged = database.state === 'damaged' ? here : null;
     const accept = damaged && (await acceptScreen(damaged.id));
     const acceptRecords = damaged && (await acceptRecordsScreen(damaged.id));
-    const shown = here && shownShop(here);
+    const shown = here && (await shownShop(here));
     return { shops, shown, accept, acceptRecords, unread, database, backups: backupsAt(here, clock) };
   } catch (error) {
     if (database.state !== 'damaged') throw error;
@@ -58,9 +58,10 @@ function backupsAt(here: HereNow | null, clock: Clock): BackupsSeen {
   return backupsSeen({ now: clock.now(), today: clock.today(zone), zone });
 }
 
-const shownShop = (here: HereNow): SetupScreen['shown'] => ({
-  ...{ id: here.id, settings: here.file.shop, counts: countsOf(here.file), tooMuch: tooMuchOf(here) },
-});
+async function shownShop(here: HereNow): Promise<SetupScreen['shown']> {
+  const tooMuch = await tooMuchOf(here);
+  return { id: here.id, settings: here.file.shop, counts: countsOf(here.file), tooMuch };
+}
 
 const NOTHING_UNREAD: SetupScreen['unread'] = { things: [], caused: [] };
 

@@ -1,3 +1,4 @@
+import { atOnce, type Steps } from '@/shared/steps';
 import type { Collection } from './check-ids';
 import { idsOf } from './check-ids';
 import { FORMAT, ShopFile } from './contract';
@@ -25,9 +26,24 @@ export type RawShop = Record<Collection, readonly Thing[]> & { shop: unknown };
  * Takes    a shop out of its rows
  * Throws   ZodError when the settings say no sprayer: without one nothing can be told of any batch
  */
-export function readWhatCanBe(raw: RawShop): ShopFile {
-  const whole = wholeOf(raw);
-  if (whole && lostIn(whole).length === 0 && measureFaults(whole).length === 0) return whole;
+export const readWhatCanBe = (raw: RawShop): ShopFile => atOnce(readInSteps(raw));
+
+/** The same with pauses. */
+export function* readInSteps(raw: RawShop): Steps<ShopFile> {
+  const whole = yield* wholeInSteps(raw);
+  if (whole && (yield* isConsistent(whole))) return whole;
+  yield;
+  return withoutOddThings(raw);
+}
+
+function* isConsistent(whole: ShopFile): Steps<boolean> {
+  yield;
+  if (lostIn(whole).length > 0) return false;
+  yield;
+  return measureFaults(whole).length === 0;
+}
+
+function withoutOddThings(raw: RawShop): ShopFile {
   const noted = new Map<string, Noted>();
   const settings = readSettings(raw.shop);
   if (settings.odd.length > 0) note(noted, { list: 'shop', id: 'shop', odd: settings.odd, isLeftOut: false });
@@ -56,22 +72,39 @@ function readSettings(raw: unknown): Mended {
   return { thing: again.thing, odd: first.odd };
 }
 
-type Read = ShopFile['applications'][number];
-const sound = new WeakMap<Thing, Read>();
+/** Things that were held against the contract and are as it has them, by what they were read from. */
+const sound = new WeakMap<Thing, Thing>();
+
+/** So many things are held against the contract between two pauses. */
+const FEW_THINGS = 50;
 
 /**
- * A shop whose every part is as the contract has it; null when one is not. A record that was held against the contract
+ * A shop whose every part is as the contract has it; null when one is not. A thing that was held against the contract
  * once, and is the same in every respect because it is the same object, is not held against it again.
  */
-function wholeOf(raw: RawShop): ShopFile | null {
-  const fresh = raw.applications.filter((record) => !sound.has(record));
-  const whole = ShopFile.safeParse({ ...raw, applications: fresh });
-  if (!whole.success || raw.applications.length > MOST_LISTED.applications) return null;
-  for (const [at, record] of whole.data.applications.entries()) {
-    const written = fresh[at];
-    if (written) sound.set(written, record);
+function* wholeInSteps(raw: RawShop): Steps<ShopFile | null> {
+  const settings = ShopFile.safeParse({ format: FORMAT, shop: raw.shop });
+  if (!settings.success) return null;
+  const lists: Partial<Record<Collection, Thing[]>> = {};
+  for (const list of LISTS) {
+    if (raw[list].length > MOST_LISTED[list]) return null;
+    for (let from = 0; from < raw[list].length; from += FEW_THINGS) {
+      if (!holdsAll(list, raw[list].slice(from, from + FEW_THINGS))) return null;
+      yield;
+    }
+    lists[list] = raw[list].flatMap((thing) => sound.get(thing) ?? []);
   }
-  return { ...whole.data, applications: raw.applications.flatMap((record) => sound.get(record) ?? []) };
+  return { ...settings.data, ...lists } as ShopFile;
+}
+
+function holdsAll(list: Collection, things: readonly Thing[]): boolean {
+  for (const thing of things) {
+    if (sound.has(thing)) continue;
+    const read = THINGS[list].safeParse(thing);
+    if (!read.success) return false;
+    sound.set(thing, read.data);
+  }
+  return true;
 }
 
 function readList(list: Collection, raw: readonly Thing[], noted: Map<string, Noted>): Thing[] {

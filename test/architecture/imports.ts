@@ -155,7 +155,8 @@ const ROOMS: Room[] = [
   {
     in: /^instrumentation\.ts$/,
     own: [
-      ...[/^lib\/data\/open-or-stop$/, /^lib\/commands\/watch-(clock|backups)$/, /^lib\/alerts\/watch-alerts$/],
+      /^lib\/data\/(open-or-stop|read-ahead)$/,
+      ...[/^lib\/commands\/watch-(clock|backups)$/, /^lib\/alerts\/watch-alerts$/],
       ...[/^lib\/access\/owner-code$/, CLOCK],
     ],
     packages: [],

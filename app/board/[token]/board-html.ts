@@ -57,6 +57,7 @@ const DOUBTS: Record<NonNullable<Board['doubt']>, string> = {
   restored: 'A backup was put back, so what was sprayed after it is not on record.',
   records: 'Something in the shop’s books is lost or was changed.',
   unreadable: 'The shop’s records cannot be read now.',
+  reading: 'The shop’s records are being read. This takes a few seconds.',
 };
 
 /** The shape of a state, which the word beside it repeats. */

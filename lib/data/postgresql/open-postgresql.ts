@@ -24,7 +24,10 @@ export async function openPostgresql(url: string, beside?: Beside): Promise<Omit
     const [file, keeper] = [withoutAccount(url), beside ? counting(count, beside) : count];
     const line = beside?.turn ?? Promise.resolve();
     const accepting = acceptingThrough(reader);
-    return { file, inode: 0n, writer, reader, accepting, marks, watch: watching(file, seen), keeper, line };
+    // Each transaction has a connection of its own here.
+    const longReader = () => Promise.resolve(reader);
+    const watch = watching(file, seen);
+    return { file, inode: 0n, writer, reader, longReader, accepting, marks, watch, keeper, line };
   } catch (error) {
     await Promise.all([reader, writer].map((client) => client.$disconnect())).catch(() => {});
     throw error;

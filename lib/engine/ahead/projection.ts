@@ -1,5 +1,6 @@
 import { type Micros, micros, plus } from '@/shared/quantity/amounts';
 import type { Exact } from '@/shared/quantity/exact';
+import { atOnce, eachInSteps, type Steps } from '@/shared/steps';
 import { type Day, dayNumber } from '@/shared/time/day';
 import { grouped } from '../grouped';
 import type { Product, Shop } from '../shop';
@@ -8,7 +9,7 @@ import { sumKnown, sumOrUnknown } from './cost-sums';
 import type { IngredientLine, ProductAhead, Projection, Spraying, Totals } from './plan';
 import { pricedOn } from './price-in-force';
 import { reorderFor } from './reorder';
-import { horizonEnd, sprayingsBetween } from './sprayings';
+import { horizonEnd, sprayingsInSteps } from './sprayings';
 import { type Demand, walkStock } from './stock-walk';
 
 /**
@@ -19,9 +20,18 @@ import { type Demand, walkStock } from './stock-walk';
  * Gives   the projection; nothing is bought in it
  * Units   µL, mg and micros; unknown amounts and costs are null, never zero
  */
-export function projectionOf(shop: Shop, today: Day, weeks: number): Projection {
-  return projectionWith(shop, sprayingsBetween(shop, today, horizonEnd(today, weeks)), today, weeks);
+export const projectionOf = (shop: Shop, today: Day, weeks: number): Projection =>
+  atOnce(projectionInSteps(shop, today, weeks));
+
+/** The same with pauses. */
+export function* projectionInSteps(shop: Shop, today: Day, weeks: number): Steps<Projection> {
+  const sprayings = yield* sprayingsInSteps(shop, today, horizonEnd(today, weeks));
+  yield;
+  return yield* projected(shop, sprayings, today, weeks, NOT_YET);
 }
+
+/** So many products are followed between two pauses. */
+const FEW_PRODUCTS = 20;
 
 const NOT_YET: ReadonlyMap<Product, ProductAhead> = new Map();
 
@@ -29,18 +39,26 @@ const NOT_YET: ReadonlyMap<Product, ProductAhead> = new Map();
  * The same with sprayings that somebody names instead of those of the programs, in the order they happen. Of products that
  * are known already, their lines have their draws and costs, and nothing is worked out again.
  */
-export function projectionWith(
-  given: Shop,
+export const projectionWith = (
+  shop: Shop,
   sprayings: Spraying[],
   today: Day,
   weeks: number,
   known = NOT_YET,
-): Projection {
+): Projection => atOnce(projected(shop, sprayings, today, weeks, known));
+
+function* projected(
+  given: Shop,
+  sprayings: Spraying[],
+  today: Day,
+  weeks: number,
+  known: typeof NOT_YET,
+): Steps<Projection> {
   const shop = pricedOn(given, today);
   const demands = demandsOf(sprayings, known);
   const containers = byProduct(shop.containers);
   const offers = byProduct(shop.offers);
-  const products = shop.products.map((product): ProductAhead => {
+  const products = yield* eachInSteps(shop.products, FEW_PRODUCTS, (product): ProductAhead => {
     const before = known.get(product);
     if (before) return before;
     const asked = demands.get(product) ?? [];
@@ -51,6 +69,7 @@ export function projectionWith(
     const wasteCost = sumOrUnknown(walk.wastes, costOf);
     return { product, ...walk, wasteCost, reorder: reorderFor(walk.runsOutOn, offer, shop.safetyDays, today) };
   });
+  yield;
   for (const spraying of sprayings) spraying.materialCost = materialCostOf(spraying);
   return { shop, today, weeks, sprayings, products, totals: totalsOf(sprayings, products) };
 }

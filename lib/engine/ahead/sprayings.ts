@@ -2,6 +2,7 @@ import { minutes as minutesOf, type Stock } from '@/shared/quantity/amounts';
 import { type Exact, multiply, ZERO } from '@/shared/quantity/exact';
 import { ofEach, wholeNearest } from '@/shared/quantity/rounding';
 import { type Load, TooMuchAhead, tooMuchAhead } from '@/shared/shop-file/limits';
+import { atOnce, eachInSteps, type Steps } from '@/shared/steps';
 import { addDays, type Day } from '@/shared/time/day';
 import { addMinutes, type Instant } from '@/shared/time/instant';
 import { atClock } from '@/shared/time/zone';
@@ -20,8 +21,19 @@ import { type Turn, turnsBetween } from './program-turns';
  * Takes   the first and the last day, both included
  * Throws  TooMuchAhead when the programs come to more than a shop file may hold: one that was kept before there were limits
  */
-export function sprayingsBetween(shop: Shop, from: Day, to: Day): Spraying[] {
-  const all = turnsOfAll(shop, from, to).flatMap(([program, its]) => sprayingsOfTurns(shop, program, its));
+export const sprayingsBetween = (shop: Shop, from: Day, to: Day): Spraying[] =>
+  atOnce(sprayingsInSteps(shop, from, to));
+
+/** So many programs are followed between two pauses. */
+const FEW_PROGRAMS = 20;
+
+/** The same with pauses. */
+export function* sprayingsInSteps(shop: Shop, from: Day, to: Day): Steps<Spraying[]> {
+  const turns = yield* turnsOfAll(shop, from, to);
+  yield;
+  const all = (yield* eachInSteps(turns, FEW_PROGRAMS, ([program, its]) =>
+    sprayingsOfTurns(shop, program, its),
+  )).flat();
   // The sort is stable, so that programs which start at the same moment keep the shop's order.
   return all.sort((a, b) => a.startsAt - b.startsAt);
 }
@@ -29,9 +41,9 @@ export function sprayingsBetween(shop: Shop, from: Day, to: Day): Spraying[] {
 type TurnsOf = readonly [Program, readonly Turn[]];
 
 /** The turns of every program, as long as they are few enough: what is made of each takes a thousand bytes and more. */
-function turnsOfAll(shop: Shop, from: Day, to: Day): TurnsOf[] {
+function turnsOfAll(shop: Shop, from: Day, to: Day): Steps<TurnsOf[]> {
   const load: Load = { sprayings: 0, benches: 0, ingredients: 0, fills: 0 };
-  return shop.programs.map((program): TurnsOf => {
+  return eachInSteps(shop.programs, FEW_PROGRAMS, (program): TurnsOf => {
     const turns = turnsBetween(program, from, to);
     load.sprayings += turns.length;
     load.benches += turns.length * program.benches.length;

@@ -1,3 +1,4 @@
+import { atOnce, type Steps } from '@/shared/steps';
 import { NO_HASH, type Seal, type Sealable, sealedName, sealText } from './seal-text';
 
 /**
@@ -27,17 +28,25 @@ export type ChainFault = {
  * Gives    none when every record is as it was written. That the newest records were taken away together with their
  *          lines cannot be seen from within: compare the newest hash with one that was printed or exported before
  */
-export function chainFaults(
+export const chainFaults = (...given: Parameters<typeof faultsInSteps>): ChainFault[] =>
+  atOnce(faultsInSteps(...given));
+
+/** So many lines are checked between two pauses. */
+const FEW_LINES = 100;
+
+/** The same with pauses. */
+export function* faultsInSteps(
   seals: readonly Seal[],
   things: readonly Sealable[],
   sha256: (text: string) => string,
   lineBefore: Pick<Seal, 'number' | 'hash'> = { number: '0', hash: NO_HASH },
-): ChainFault[] {
+): Steps<ChainFault[]> {
   const there = new Map(things.map((thing) => [sealedName(thing), thing]));
   const sealed = new Set<string>();
   const faults: ChainFault[] = [];
   let before = { number: Number(lineBefore.number), hash: lineBefore.hash };
-  for (const seal of seals) {
+  for (const [place, seal] of seals.entries()) {
+    if (place % FEW_LINES === 0) yield;
     const { application, version, kind, number } = seal;
     const thing = there.get(sealedName(seal));
     const follows = before.hash;

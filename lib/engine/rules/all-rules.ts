@@ -1,3 +1,4 @@
+import { atOnce, eachInSteps, type Steps } from '@/shared/steps';
 import { benchClosed } from './bench-closed';
 import { closedInOpeningHours } from './closed-in-opening-hours';
 import { doseOutsideLabel } from './dose-outside-label';
@@ -14,7 +15,7 @@ import { short } from './short';
 import { tooHot } from './too-hot';
 import { tooManyApplications } from './too-many-applications';
 import { tooSoon } from './too-soon';
-import { turnsOf } from './turns';
+import { type Turn, turnsInSteps } from './turns';
 import type { Unflagged } from './unflagged';
 import { unknownCost } from './unknown-cost';
 import { unknownExpiry } from './unknown-expiry';
@@ -26,30 +27,36 @@ import { unknownNeed } from './unknown-need';
  * Gives  flags by date; on a date the gravest first, then by program, then by rule in the order of their list. What is
  *        on the shelf today comes before the sprayings of the same gravity.
  */
-export function flagsOf(plan: Unflagged): Flag[] {
-  const turns = turnsOf(plan);
-  // In the order of the list of rules, which the stable sort below keeps.
-  return inOrder([
-    doseOutsideLabel(plan),
-    tooManyApplications(plan, turns),
-    tooSoon(plan, turns),
-    modeRepeated(plan, turns),
-    mustNotMix(plan),
-    phOutsideRange(plan),
-    lotExpired(plan),
-    benchClosed(plan, turns),
-    closedInOpeningHours(plan),
-    reiUnknown(plan),
-    short(plan),
-    unknownCost(plan),
-    unknownExpiry(plan),
-    unknownNeed(plan),
-    phiReachesHarvest(plan, turns),
-    oilNearSulfur(plan, turns),
-    tooHot(plan),
-    mixedTooLong(plan),
-  ]);
+export const flagsOf = (plan: Unflagged): Flag[] => atOnce(flagsInSteps(plan));
+
+/** The same with pauses. */
+export function* flagsInSteps(plan: Unflagged): Steps<Flag[]> {
+  const turns = yield* turnsInSteps(plan);
+  yield;
+  return inOrder(yield* eachInSteps(RULES, 1, (rule) => rule(plan, turns)));
 }
+
+/** In the order of the list of rules, which the stable sort below keeps. */
+const RULES: readonly ((plan: Unflagged, turns: Turn[]) => Flag[])[] = [
+  doseOutsideLabel,
+  tooManyApplications,
+  tooSoon,
+  modeRepeated,
+  mustNotMix,
+  phOutsideRange,
+  lotExpired,
+  benchClosed,
+  closedInOpeningHours,
+  reiUnknown,
+  short,
+  unknownCost,
+  unknownExpiry,
+  unknownNeed,
+  phiReachesHarvest,
+  oilNearSulfur,
+  tooHot,
+  mixedTooLong,
+];
 
 /** Sorted day by day: a year's flags are many, but those of one day are few. */
 function inOrder(lists: Flag[][]): Flag[] {

@@ -1,3 +1,4 @@
+import { atOnce, eachInSteps, type Steps } from '@/shared/steps';
 import { dayNumber } from '@/shared/time/day';
 import { type Instant, instantOf, isInstant } from '@/shared/time/instant';
 import { dayOf, type Zone } from '@/shared/time/zone';
@@ -29,9 +30,16 @@ export type Spot = { bench: Bench; number: number };
  * Every application on record and every planned spraying, in the order they start; at the same moment records first,
  * then as planned. Rules that look back walk this once, with what they remember of each bench.
  */
-export function turnsOf({ shop, sprayings }: Unflagged): Turn[] {
+export const turnsOf = (plan: Unflagged): Turn[] => atOnce(turnsInSteps(plan));
+
+/** So many records are looked at between two pauses. */
+const FEW_RECORDS = 500;
+
+/** The same with pauses. */
+export function* turnsInSteps({ shop, sprayings }: Unflagged): Steps<Turn[]> {
   const spotsOf = spotsBy();
-  const records = countingApplications(shop).map((application) => recordedTurn(shop, application, spotsOf));
+  const counting = countingApplications(shop);
+  const records = yield* eachInSteps(counting, FEW_RECORDS, (one) => recordedTurn(shop, one, spotsOf));
   const planned = sprayings.map((spraying) => plannedTurn(spraying, spotsOf));
   return [...records, ...planned].sort((a, b) => a.startsAt - b.startsAt);
 }

@@ -32,7 +32,7 @@ test('however many ask for a shop that nobody changes, it is read, followed and 
   expect(reads).toHaveBeenCalledTimes(1);
   const [shop, day] = [await shopOf(shopId), CLOCK.today((await shopOf(shopId)).zone)];
   expect(await shopOf(shopId)).toBe(shop);
-  expect(planKept(await shopOf(shopId), day)).toBe(planKept(shop, day));
+  expect(await planKept(await shopOf(shopId), day)).toBe(await planKept(shop, day));
 });
 
 test('a command is seen at once', async () => {
