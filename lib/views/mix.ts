@@ -11,6 +11,7 @@ import { type MixForm, mixForm } from './mix-form';
 import { PageAsked, type PageOf, pageOf } from './pages';
 import { plannedQuery } from './planned-query';
 import { type RecipeListed, recipesListed } from './recipes';
+import { sprayingFlags } from './spraying-flags';
 import { type UnderWaySeen, underWaySeen } from './under-way';
 
 /** A planned spraying that can be mixed: what is sprayed where, how much, and what is said against it. */
@@ -91,7 +92,7 @@ const named = ({ program, date, occurrence, recipe }: Spraying) => ({
 
 function plannedMix({ plan, figure }: House, spraying: Spraying): PlannedMix {
   const { program, date, spray } = spraying;
-  const flags = plan.flags.filter((flag) => flag.program === program.id && flag.on === date);
+  const flags = sprayingFlags(plan, spraying);
   const its = (what: string) => figure('spraying', program.id, date, what);
   return {
     ...named(spraying),

@@ -9,6 +9,7 @@ import { gravestFirst } from './flags-by-gravity';
 import type { House } from './house';
 import { plannedQuery } from './planned-query';
 import { type Reopening, reopeningOf } from './reopening-words';
+import { sprayingFlags } from './spraying-flags';
 
 /** One planned spraying as a page shows it. */
 export type SprayingTicket = {
@@ -74,7 +75,7 @@ export function sprayingTicket({ shop, plan, figure }: House, spraying: Spraying
       cost: its('line', number, 'cost'),
       short: short > 0,
     })),
-    flags: gravestFirst(plan.flags.filter((flag) => flag.program === program.id && flag.on === date)),
+    flags: gravestFirst(sprayingFlags(plan, spraying)),
   };
 }
 
