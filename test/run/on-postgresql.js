@@ -1,4 +1,10 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { postgresqlPrograms } from './postgresql.js';
+import { testsUnder } from './tests-under.js';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
 
 /** What runs on PostgreSQL alone. */
 const ITS_OWN = 'test/postgresql/**/*.test.ts';
@@ -12,5 +18,11 @@ export function onPostgresql() {
   if (process.env.ON_POSTGRESQL) return [process.env.ON_POSTGRESQL.split(',')];
   if (process.env.TEST_LONG !== '1') return [[ITS_OWN, ...ORDINARY.map((name) => `test/lib/${name}.test.ts`)]];
   const folders = ['data', 'commands', 'access', 'door', 'views', 'alerts'];
-  return [[ITS_OWN, ...folders.map((folder) => `test/lib/${folder}/**/*.test.ts`)]];
+  const all = folders.flatMap((folder) => testsUnder(`test/lib/${folder}`));
+  return [[ITS_OWN, ...all.filter((path) => !isOfTheFile(path))]];
 }
+
+/** What is tried on SQLite's own file: damage on the disk, its log, its catalogue. */
+const isOfTheFile = (path) =>
+  /'shop\.db|shop\.db`|better-sqlite3|sqlite_master|PRAGMA/.test(readFileSync(join(root, path), 'utf8'));
+

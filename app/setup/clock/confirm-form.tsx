@@ -37,17 +37,17 @@ function WhyAhead({ screen, isSending }: { screen: ClockScreen; isSending: boole
   return (
     <>
       <p>It is {screen.wentAhead} further than the time that the shop saw pass. Why?</p>
-      <p>
+      <p className="apart">
         <button type="submit" name="wasRight" value="yes" data-main="" disabled={isSending}>
           {isSending ? 'Noting…' : 'The computer was off or asleep: that is the time'}
         </button>
       </p>
-      <p>
+      <p className="apart">
         <button type="submit" name="wasRight" value="no" disabled={isSending}>
           It was wrong and has been set: that is the time now
         </button>
       </p>
-      <p className="soft">
+      <p className="soft apart">
         If it was wrong, benches that were sprayed before stay closed {screen.wentAhead} longer than their records say.
       </p>
     </>
