@@ -14,6 +14,7 @@ const EMERGENCY = '/emergency';
 const MOST_PAGES = 40;
 /** The emergency page is fetched again once it is so old. */
 const OLD_MS = 10 * 60_000;
+const MINUTE_MS = 60_000;
 /** After so long without an answer, a page that is kept is shown, or that nobody knows who may stand where. */
 const SLOW_MS = 10_000;
 
@@ -102,7 +103,8 @@ async function keepShop(shop) {
   const board = await (await store.match(BOARD))?.json();
   const isOther = board?.shop !== shop;
   if (isOther) await Promise.all([store.delete(BOARD), store.delete(EMERGENCY)]);
-  await keepBoard(store, shop);
+  // The names of the benches seldom change: once a minute is enough.
+  if (isOther || Date.now() - board.at > MINUTE_MS) await keepBoard(store, shop);
   const emergency = await store.match(EMERGENCY);
   if (!emergency || Date.now() - Number(emergency.headers.get('x-kept-at')) > OLD_MS) await keepPage(EMERGENCY);
 }

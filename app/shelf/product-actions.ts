@@ -23,7 +23,7 @@ const save = doorAction(
     if (!file) return refuse({ code: 'not-found', what: 'shop', id: shop });
     const was = file.products.find((one) => one.id === id) ?? null;
     const taken = file.products.map((one) => one.id);
-    const product = productOfForm(fields, id || idFromName(fields.name ?? '', taken, SHELF_PAGES));
+    const product = productOfForm(fields, id || idFromName(fields.name ?? '', taken, SHELF_PAGES), file.shop.units);
     const twin = file.products.find((one) => one.id !== id && isSameName(one.name, product.name));
     if (twin && was?.name !== product.name && keepBoth !== YES) {
       const message = `There is already a product of this name, ${twin.kind}, ${twin.form}. Keep both?`;

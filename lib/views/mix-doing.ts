@@ -20,7 +20,7 @@ import type { AskedMix } from '../engine/mix/asked-mix';
 import { groundFor } from '../engine/mix/dry-run';
 import { labelMost } from '../engine/mix/label-most';
 import { leftoverPlaces } from '../engine/mix/leftover';
-import { isFarOff, markText, measuredWith } from '../engine/mix/measuring';
+import { isFarOff, markOn, markText, measuredWith } from '../engine/mix/measuring';
 import { unpassed } from '../engine/mix/mix-flags';
 import type { Better, MixStep } from '../engine/mix/mix-step';
 import { leftOfDone } from '../engine/mix/planned-turn';
@@ -132,6 +132,8 @@ function pourOf({ ingredient, line, perFill, measured, missing, why, better }: M
     measuredText: far ? null : amount && pouredText(amount, product),
     measuredWith: far ? null : measured && measuredWith(measured),
     markText: far ? null : measured && markText(measured),
+    mark: far ? null : measured && markOn(measured),
+    tools: far || !measured ? [] : [measured.measure.name],
     exactText: perFill && pouredText(perFill, product),
     errorText: measured && errorText(toNumber(measured.error) * 100),
     ...{ missing, why },
@@ -175,6 +177,8 @@ function together(one: PlanPour, other: PlanPour): PlanPour {
     ...{ farOff: far?.farOff ?? null, coarse: far ? far.coarse : (one.coarse ?? other.coarse) },
     measuredWith: far ? null : told([one.measuredWith, other.measuredWith]),
     markText: far ? null : told([one.markText, other.markText]),
+    mark: null,
+    tools: far ? [] : [...(one.tools ?? []), ...(other.tools ?? [])],
     shortText: told([one.shortText, other.shortText]),
   };
 }
@@ -195,6 +199,7 @@ function acidityOf({ shop, recipe, batch, sheet }: AskedMix): Pick<MixPlan, 'pH'
         product: product.id,
         firstText: acidFirstText(step, batch.spray.fills, tool),
         firstWith: tool && measuredWith(tool),
+        firstTool: tool && tool.measure.name,
         allText: amount === null ? null : inWords(corrected ?? amount, product),
         expectedPh: first && showPh(first.pH),
         missing,

@@ -26,7 +26,7 @@ export async function productFormScreen(clock: Clock, id: string | null): Promis
   const here = await shopNow(clock);
   const product = here?.file.products.find((one) => one.id === id) ?? null;
   if (!here || (id !== null && !product)) return null;
-  const fields = product ? formOfProduct(product) : {};
+  const fields = product ? formOfProduct(product, here.file.shop.units) : {};
   return { thing: openedThing(here.id, product), name: product?.name ?? '', fields };
 }
 
@@ -38,7 +38,12 @@ export async function productTools(clock: Clock, id: string): Promise<ProductToo
   const product = here?.file.products.find((one) => one.id === id);
   if (!here || !product) return null;
   const { form, archived } = product;
-  return { thing: openedThing(here.id, product), form, archived, unknowns: unknownsOf(formOfProduct(product)) };
+  return {
+    thing: openedThing(here.id, product),
+    form,
+    archived,
+    unknowns: unknownsOf(formOfProduct(product, here.file.shop.units)),
+  };
 }
 
 /** The shop that a form was opened for, whichever is looked at now, as its file. Null when it is no longer there. */

@@ -36,6 +36,18 @@ const fromFahrenheit = (degrees: number): number =>
 export const celsiusTyped = (celsius: number, units: 'us' | 'metric'): string =>
   units === 'us' ? `${fahrenheit(celsius)} F` : `${celsius}`;
 
+/**
+ * A limit as a field of a form shows it: with its letter, so that it stays what it is when the shop's units change. Empty
+ * when it is not known.
+ */
+export function warmthTyped(celsius: number | null, units: 'us' | 'metric'): string {
+  if (celsius === null) return '';
+  const fahrenheit = celsiusTyped(celsius, 'us');
+  const again = readCelsius(fahrenheit);
+  // Saving a form that nobody has changed changes nothing: what is finer than a tenth stays in °C.
+  return units === 'us' && again.ok && again.value === celsius ? fahrenheit : `${celsius} C`;
+}
+
 /** The same for people: "18.3 °C", and in a shop with US units "65 °F (18.3 °C)". Rounds °F to the nearest degree. */
 export const showWarmth = (celsius: number, units: 'us' | 'metric'): string =>
   units === 'us' ? `${Math.round(fahrenheit(celsius))} °F (${celsius} °C)` : `${celsius} °C`;

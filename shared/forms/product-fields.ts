@@ -1,10 +1,12 @@
 import { plainSubstance } from '../measure/substance-written';
 import type { ShopFile, Written } from '../shop-file/contract';
 import { plainDays, plainHours, plainShelfLife } from '../time/time-written';
+import { readCelsius, warmthTyped } from './celsius';
 import { type Fields, writtenRows } from './rows';
 
 export type FileProduct = ShopFile['products'][number];
 export type WrittenProduct = Written<'products'>;
+type Units = ShopFile['shop']['units'];
 
 /*
  * A product as the flat fields of a form, and back. A field is named after its place in the product, so that a fault in
@@ -46,11 +48,12 @@ export const toldRows = (fields: Fields, list: RowList): number[] => writtenRows
 /**
  * The product that a form says, to be judged as a part of the shop file.
  *
- * Takes    the fields as they were typed, and the id that the product has or is to have
+ * Takes    the fields as they were typed; the id that the product has or is to have; the units of the shop, in which a
+ *          temperature without a letter is
  * Gives    what was left empty as unknown; a number that cannot be read stays the text that it is, so that the shop
  *          file's own sentence says what to write instead
  */
-export function productOfForm(fields: Fields, id: string): WrittenProduct {
+export function productOfForm(fields: Fields, id: string, units: Units): WrittenProduct {
   const text = (name: string) => textOf(fields[name]);
   const number = (name: string) => numberOf(fields[name]);
   const keeps = (name: string) => numberOf(plainShelfLife(fields[name] ?? ''));
@@ -63,7 +66,7 @@ export function productOfForm(fields: Fields, id: string): WrittenProduct {
     densityGPerMl: number('densityGPerMl'),
     gramsPerTeaspoon: number('gramsPerTeaspoon'),
     contents: toldRows(fields, 'contents').map((row) => contentOf(fields, `contents[${row}]`)),
-    label: labelOf(fields),
+    label: labelOf(fields, units),
     shelfLife: { unopenedDays: keeps('shelfLife.unopenedDays'), openedDays: keeps('shelfLife.openedDays') },
     mixOrder: number('mixOrder'),
     alkaliSilicate: text('alkaliSilicate') === YES,
@@ -75,8 +78,8 @@ export function productOfForm(fields: Fields, id: string): WrittenProduct {
   return product as WrittenProduct;
 }
 
-/** The fields of a form that says this product: what `productOfForm` reads back as it is. */
-export function formOfProduct(product: FileProduct): Record<string, string> {
+/** The fields of a form that says this product: what `productOfForm` reads back as it is, in the units of the shop. */
+export function formOfProduct(product: FileProduct, units: Units): Record<string, string> {
   const { label, shelfLife } = product;
   const words: Record<string, string | null> = {
     ...{ name: product.name, kind: product.kind, form: product.form, formulation: product.formulation },
@@ -91,7 +94,7 @@ export function formOfProduct(product: FileProduct): Record<string, string> {
     alkaliSilicate: product.alkaliSilicate ? YES : NO,
     archived: product.archived ? YES : NO,
   };
-  const numbers: Record<string, number | null | undefined> = {
+  const numbers: Record<string, number | string | null | undefined> = {
     ...{ densityGPerMl: product.densityGPerMl, gramsPerTeaspoon: product.gramsPerTeaspoon, mixOrder: product.mixOrder },
     'shelfLife.unopenedDays': shelfLife.unopenedDays,
     'shelfLife.openedDays': shelfLife.openedDays,
@@ -101,7 +104,7 @@ export function formOfProduct(product: FileProduct): Record<string, string> {
     'label.minDaysBetween': label.minDaysBetween,
     'label.sprayPh.min': label.sprayPh?.min,
     'label.sprayPh.max': label.sprayPh?.max,
-    'label.hotAboveC': label.hotAboveC,
+    'label.hotAboveC': warmthTyped(label.hotAboveC, units),
   };
   const written = Object.entries({ ...words, ...numbers }).map(([name, value]) => [name, String(value ?? '')]);
   return { ...Object.fromEntries(written), ...rowFields(product) };
@@ -129,7 +132,7 @@ function rowFields({ contents, label, madeFrom }: FileProduct): Record<string, s
   return fields;
 }
 
-function labelOf(fields: Fields) {
+function labelOf(fields: Fields, units: Units) {
   const number = (name: string) => numberOf(fields[`label.${name}`]);
   const [min, max] = [number('sprayPh.min'), number('sprayPh.max')];
   return {
@@ -145,10 +148,15 @@ function labelOf(fields: Fields) {
     sprayPh: min === null && max === null ? null : { min: min ?? undefined, max: max ?? undefined },
     doNotMixWith: linesOf(fields['label.doNotMixWith']),
     registration: textOf(fields['label.registration']),
-    hotAboveC: number('hotAboveC'),
+    hotAboveC: warmthOf(fields['label.hotAboveC'] ?? '', units),
     firstAid: textOf(fields['label.firstAid']),
     storage: textOf(fields['label.storage']),
   };
+}
+
+function warmthOf(typed: string, units: Units): number | string | null {
+  const reading = readCelsius(typed, units);
+  return reading.ok ? reading.value : typed;
 }
 
 const contentOf = (fields: Fields, row: string) => ({

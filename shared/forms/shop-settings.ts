@@ -2,7 +2,7 @@ import type { Fault } from '../outcome';
 import type { ShopFile, WrittenShopFile } from '../shop-file/contract';
 import { MONTHS } from '../time/civil';
 import { WEEKDAYS, type Weekday } from '../time/day';
-import { celsiusTyped, readCelsius } from './celsius';
+import { readCelsius, warmthTyped } from './celsius';
 import { withMoneyWritten } from './money-fields';
 import { openingsIn, openingsText } from './openings';
 import type { Fields } from './rows';
@@ -129,15 +129,6 @@ const Typed = sentForm(
 export const SettingsForm = withMoneyWritten(Typed, /^wagePerHour$/);
 
 const unitsOf = ({ units }: SettingsDraft): 'us' | 'metric' => (units === 'metric' ? 'metric' : 'us');
-
-/** With its letter, so that it stays what it is when the units of the shop are changed in the same form. */
-function warmthTyped(celsius: number | null, units: 'us' | 'metric'): string {
-  if (celsius === null) return '';
-  const fahrenheit = celsiusTyped(celsius, 'us');
-  const again = readCelsius(fahrenheit);
-  // Saving a form that nobody has changed changes nothing: what is finer than a tenth stays in °C.
-  return units === 'us' && again.ok && again.value === celsius ? fahrenheit : `${celsius} C`;
-}
 
 /** The settings that were typed, as a shop file writes them. Rows in which nothing stands are left out. */
 export function settingsOfDraft(draft: SettingsDraft): { shop: WrittenSettings; faults: Fault[] } {

@@ -9,11 +9,21 @@ import { readUnit, USUAL_DROP } from './unit';
  * Rounds  nothing; spoons and cups read in fractions, as they are sold
  */
 export function showMark(base: Exact, like: string): string {
+  const { figure, unit } = markOf(base, like);
+  return unit === '' ? figure : `${figure} ${unit}`;
+}
+
+/** A mark with its figure apart from its unit: what is read large, and what beside it. */
+export type Mark = { figure: string; unit: string };
+
+/** The same mark in its two parts. */
+export function markOf(base: Exact, like: string): Mark {
   const printed = leadingNumber(like, '10 mL');
   const unit = readUnit(printed.ok ? printed.value.rest : '', USUAL_DROP);
-  if (!unit.ok) return like;
+  if (!unit.ok) return { figure: like, unit: '' };
   const number = divide(base, unit.value.worth);
-  return `${SPOONS.test(unit.value.name) ? broken(number) : toNumber(number)} ${unit.value.name}`;
+  const { name } = unit.value;
+  return { figure: SPOONS.test(name) ? broken(number) : String(toNumber(number)), unit: name };
 }
 
 /** Whether something that a shop measures with is a spoon or a cup, which a powder can be measured with too. */

@@ -43,6 +43,10 @@ const PlanPour = z.object({
   measuredWith: z.string().nullable(),
   /** The mark on the tool: "1/4 tsp", "10 drops", "8 mL". Null where there is none. */
   markText: z.string().nullable().default(null),
+  /** The same mark with its figure apart, to be read large; null in a plan from before this was told. */
+  mark: z.object({ figure: z.string(), unit: z.string() }).nullable().default(null),
+  /** What it is measured with, to be laid ready; null in a plan from before this was told. */
+  tools: z.array(z.string()).nullable().default(null),
   exactText: z.string().nullable(),
   errorText: z.string().nullable(),
   missing: z.string().nullable(),
@@ -64,6 +68,8 @@ const PlanAcid = z.object({
   firstText: z.string().nullable(),
   /** What that is measured with; null when nothing there measures it. */
   firstWith: z.string().nullable().default(null),
+  /** The name of that measure; null when nothing there measures it, and in a plan from before this was told. */
+  firstTool: z.string().nullable().default(null),
   /** What the whole is estimated at for one fill. */
   allText: z.string().nullable(),
   expectedPh: z.string().nullable(),

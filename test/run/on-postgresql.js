@@ -25,4 +25,3 @@ export function onPostgresql() {
 /** What is tried on SQLite's own file: damage on the disk, its log, its catalogue. */
 const isOfTheFile = (path) =>
   /'shop\.db|shop\.db`|better-sqlite3|sqlite_master|PRAGMA/.test(readFileSync(join(root, path), 'utf8'));
-

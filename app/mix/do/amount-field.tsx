@@ -7,15 +7,27 @@ type AmountFieldProps = {
   id: string;
   text: string;
   kind: AmountKind;
+  /** What counts while nothing is typed. */
+  otherwise?: string;
   change: (text: string) => void;
   isWrong?: boolean;
   describedBy?: string | undefined;
 };
 
 /** An amount with − and + beside it and its unit to choose: only the number is typed, and not even that by most. */
-export function AmountField({ id, text, kind, change, isWrong = false, describedBy }: AmountFieldProps) {
-  const { number, unit } = splitAmount(text, kind);
-  const step = (direction: 1 | -1) => change(stepAmount(text, kind, direction));
+export function AmountField({
+  id,
+  text,
+  kind,
+  otherwise = '',
+  change,
+  isWrong = false,
+  describedBy,
+}: AmountFieldProps) {
+  const meant = splitAmount(text.trim() === '' ? otherwise : text, kind);
+  const { number } = text.trim() === '' ? { number: '' } : meant;
+  const { unit } = meant;
+  const step = (direction: 1 | -1) => change(stepAmount(text.trim() === '' ? otherwise : text, kind, direction));
   return (
     <div className={styles.amount}>
       <button type="button" onClick={() => step(-1)} aria-label="Less" aria-controls={id}>
@@ -24,6 +36,7 @@ export function AmountField({ id, text, kind, change, isWrong = false, described
       <input
         id={id}
         value={number}
+        placeholder={text.trim() === '' ? meant.number : undefined}
         inputMode="decimal"
         autoComplete="off"
         maxLength={100}

@@ -29,6 +29,7 @@ export function AnswerField({ mix, act, faults, field, label, type = 'text', pla
           id={field}
           text={mix.answers[field]}
           kind="spray"
+          otherwise={placeholder ?? ''}
           isWrong={wrong.length > 0}
           describedBy={wrong.length > 0 ? `${field}-fault` : undefined}
           change={(text) => act({ do: 'answer', field, text })}

@@ -2,6 +2,7 @@
 
 import { useState } from 'react';
 import { sendMix } from '@/app/_parts/send-mix';
+import { splitAmount } from '@/shared/measure/amount-typed';
 import { fillsMixed, finishBodyOf, sprayedText, stopsOf } from '@/shared/mix/finish-body';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import { AnswerField } from './answer-field';
@@ -58,7 +59,7 @@ export function FinishScreen({ mix, act, screen }: ScreenProps) {
         <StopReasons mix={mix} act={act} stops={stops} isAsked={asked} />
         <details className={styles.more} open={plan.benches.length === 0 || undefined}>
           <summary>What was sprayed: {said(mix)}</summary>
-          <AnswerField {...its} field="sprayed" label="How much spray was mixed" placeholder={sprayedText(mix)} />
+          <AnswerField {...its} field="sprayed" label="How much spray was mixed" placeholder={asMixed(mix)} isSpray />
           <AnswerField {...its} field="plants" label="Which plants, when not all" />
           <BenchTicks
             legend="On which benches"
@@ -72,6 +73,12 @@ export function FinishScreen({ mix, act, screen }: ScreenProps) {
     </Frame>
   );
 }
+
+/** What was mixed as planned, in the unit of the jug where it is one amount there. */
+const asMixed = (mix: MixProgress): string =>
+  fillsMixed(mix) === mix.plan.fills && splitAmount(mix.plan.sprayText, 'spray').unit !== null
+    ? mix.plan.sprayText
+    : sprayedText(mix);
 
 function said(mix: MixProgress): string {
   const { plan, benches } = mix;

@@ -1,5 +1,6 @@
 'use client';
 
+import { splitAmount } from '@/shared/measure/amount-typed';
 import type { MixProgress } from '@/shared/mix/mix-progress';
 import type { Fault } from '@/shared/outcome';
 import { instantOf } from '@/shared/time/instant';
@@ -13,10 +14,18 @@ import type { Act } from './frame';
 export function LeftoverFields({ mix, act, faults }: { mix: MixProgress; act: Act; faults: Fault[] }) {
   const { plan, answers, leftoverBenches } = mix;
   const isLeft = answers.leftover.trim() !== '';
+  // Left over is read off the jug that it was mixed in.
+  const unit = splitAmount(plan.fillText, 'spray').unit ?? 'mL';
   const asOf = showClock(instantOf(plan.asOf), plan.zone);
   return (
     <>
-      <AnswerField {...{ mix, act, faults }} field="leftover" label="Spray left over (empty: none)" isSpray />
+      <AnswerField
+        {...{ mix, act, faults }}
+        field="leftover"
+        label="Spray left over (empty: none)"
+        placeholder={` ${unit}`}
+        isSpray
+      />
       {isLeft && (
         <div className={styles.change}>
           <p>

@@ -121,10 +121,10 @@ function Amount({ planned, parts }: { planned: PlanPour | null; parts: Part[] | 
         Added: how much?
       </p>
     );
-  const { markText, measuredText } = planned;
+  const { mark, markText, measuredText } = planned;
   const text = markText ?? measuredText ?? (planned.farOff && planned.exactText);
   if (text === null) return <p className={styles.why}>{planned.missing ?? 'How much is not known.'}</p>;
-  const [, figure = text, unit = ''] = /^([\d.,]+|[\d /]+) (\D+)$/.exec(text) ?? [];
+  const { figure, unit } = mark ?? { figure: text, unit: '' };
   return (
     <div>
       <p className={styles.amount} data-digits={figure.length}>

@@ -24,13 +24,12 @@ export function Ready({ plan }: { plan: MixPlan }) {
 }
 
 function measuresOf({ pours, acids }: MixPlan): string {
+  // A plan that a device has kept from before the tools were told has them in a sentence.
   const measures = [
-    ...new Set(
-      [
-        ...pours.map(({ measuredWith }) => measuredWith),
-        ...acids.slice(0, 1).map(({ firstWith }) => firstWith),
-      ].flatMap((each) => each?.replace(/, (to |full|\d+ full|\d+ drops?).*$/, '') ?? []),
-    ),
+    ...new Set([
+      ...pours.flatMap(({ tools, measuredWith }) => tools ?? measuredWith ?? []),
+      ...acids.slice(0, 1).flatMap(({ firstTool, firstWith }) => firstTool ?? firstWith ?? []),
+    ]),
   ];
   return measures.length === 0 ? '' : `; to measure with: ${measures.join(', ')}`;
 }

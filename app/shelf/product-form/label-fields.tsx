@@ -86,11 +86,19 @@ export function AskedField({ asked }: { asked: Asked }) {
     case 'registration':
       return <TextField name="label.registration" label="Registration number" />;
     case 'heat':
-      return <TextField name="label.hotAboveC" label="Never above this temperature, °C" number />;
+      return <HeatField />;
     case 'aid':
       return <AidFields />;
   }
 }
+
+const HeatField = () => (
+  <TextField
+    name="label.hotAboveC"
+    label="Never above this temperature"
+    hint="With its letter, such as 85 F or 29.5 C. Without one it is in the shop’s own."
+  />
+);
 
 const AidFields = () => (
   <>

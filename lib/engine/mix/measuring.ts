@@ -1,5 +1,5 @@
 import type { Dose } from '@/shared/measure/dose';
-import { isSpoon, showMark } from '@/shared/measure/show-mark';
+import { isSpoon, type Mark, markOf, showMark } from '@/shared/measure/show-mark';
 import { TEASPOON } from '@/shared/measure/unit';
 import {
   add,
@@ -137,12 +137,18 @@ export function measuredWith(one: Measured): string {
 }
 
 /** The amount in what is printed on the tool: "1/4 tsp", "10 drops", "8 mL", also over several fillings. */
-export function markText({ measure, full, mark }: Measured): string {
+export function markText(one: Measured): string {
+  const { figure, unit } = markOn(one);
+  return unit === '' ? figure : `${figure} ${unit}`;
+}
+
+/** The same with the figure apart from its unit. */
+export function markOn({ measure, full, mark }: Measured): Mark {
   const { holds, step, holdsText, stepText, isCounted } = measure;
   const all = add(multiply(exact(full), holds), mark);
-  if (!isCounted) return showMark(all, isNothing(step) ? holdsText : stepText);
+  if (!isCounted) return markOf(all, isNothing(step) ? holdsText : stepText);
   const drops = toNumber(divide(all, step));
-  return drops === 1 ? '1 drop' : `${drops} drops`;
+  return { figure: String(drops), unit: drops === 1 ? 'drop' : 'drops' };
 }
 
 /** Whether an error is small enough to pass unflagged. */

@@ -7,25 +7,26 @@ import { formOfProduct, productOfForm } from '@/shared/forms/product-fields';
 import { parseShopFile } from '@/shared/shop-file/parse';
 import { anyShopFile } from '../../lib/data/any-shop-file';
 
+const anyUnits = fc.constantFrom('us' as const, 'metric' as const);
 const anyProduct = anyShopFile.chain(({ products }) => fc.constantFrom(...products));
 
 test('a product put into a form and read again is the same product, whatever is in it', () => {
   fc.assert(
-    fc.property(anyProduct, (product) => {
-      expect(productOfForm(formOfProduct(product), product.id)).toEqual(product);
+    fc.property(anyProduct, anyUnits, (product, units) => {
+      expect(productOfForm(formOfProduct(product, units), product.id, units)).toEqual(product);
     }),
   );
 });
 
 test('a form read and put into fields again is the same form, and the door knows every field of it', () => {
   fc.assert(
-    fc.property(anyProduct, (product) => {
-      const fields = formOfProduct(product);
+    fc.property(anyProduct, anyUnits, (product, units) => {
+      const fields = formOfProduct(product, units);
       const about = { commandId: 'a'.repeat(32), shop: 's', id: product.id, standing: '', keepBoth: '' };
       const read = ProductForm.safeParse({ ...about, ...fields });
       expect(read.data).toEqual({ ...about, fields });
       // biome-ignore lint/suspicious/noExplicitAny: the form gives what parsing judges; here it is known to fit.
-      expect(formOfProduct(productOfForm(fields, product.id) as any)).toEqual(fields);
+      expect(formOfProduct(productOfForm(fields, product.id, units) as any, units)).toEqual(fields);
     }),
   );
 });
@@ -50,7 +51,7 @@ test('spaces in a bar code, blank lines, and lines taken out leave no trace', ()
     ...{ 'contents[3].substance': 'fatty acids', 'contents[3].amount': '49', 'contents[3].basis': '% w/v' },
     ...{ 'label.modes': 'IRAC 3A\n  \n IRAC 4A ' },
   };
-  const product = productOfForm(fields, 'soap');
+  const product = productOfForm(fields, 'soap', 'metric');
   expect(product).toMatchObject({ name: 'Soap', gtins: ['4006381333931'], formulation: null, densityGPerMl: null });
   expect(product.contents).toEqual([{ substance: 'fatty acids', amount: 49, basis: '% w/v' }]);
   expect(product.label?.modes).toEqual(['IRAC 3A', 'IRAC 4A']);
@@ -61,7 +62,7 @@ function faultsOf(fields: Record<string, string>) {
   const file = {
     format: 'bench-and-bottle/shop@1',
     shop: { name: 'A', timeZone: 'America/New_York', currency: 'USD', fillCapacity: '2 gal' },
-    products: [productOfForm(fields, 'p')],
+    products: [productOfForm(fields, 'p', 'metric')],
   };
   const parsed = parseShopFile(JSON.stringify(file));
   const faults = parsed.ok ? [] : faultsInForm(parsed.faults, fields, { recipes: [], wasForm: null });
@@ -122,4 +123,15 @@ test('a form asks what the kind needs', () => {
   expect(askedOf('miticide', 'liquid').has('modes')).toBe(true);
   expect(askedOf('miticide', 'liquid').has('spoon')).toBe(false);
   expect(askedOf('', '').size).toBe(0);
+});
+
+test('a limit without a letter is in the units of the shop', () => {
+  const limit = (typed: string, units: 'us' | 'metric') =>
+    productOfForm({ 'label.hotAboveC': typed }, 'p', units).label?.hotAboveC;
+  expect([limit('85', 'us'), limit('85 F', 'metric'), limit('29.5', 'metric'), limit('29.5 C', 'us')]).toEqual([
+    29.4, 29.4, 29.5, 29.5,
+  ]);
+  // What is no temperature stays, for the sentence that refuses it.
+  expect(limit('warm', 'us')).toBe('warm');
+  expect(limit('', 'us')).toBeNull();
 });

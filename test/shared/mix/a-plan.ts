@@ -30,6 +30,8 @@ const pour = (id: string, perFill: number | null) => ({
     measuredText: null,
     measuredWith: null,
     markText: null,
+    mark: null,
+    tools: [],
     exactText: null,
     errorText: null,
     missing: null,
@@ -65,7 +67,17 @@ export const PLAN: MixPlan = {
   ...{ useWithin: '2 h', useWithinMinutes: 120, stops: [], warnings: [], burn: null, plannedCost: 1_500_000 },
   pours: [pour('oil', 40_000), pour('salt', 5_000)],
   pH: { target: '6', before: '7.8', message: null, own: null, unreckoned: null },
-  acids: [{ product: 'acid', firstText: '2 mL', firstWith: null, allText: '3 mL', expectedPh: '6.6', missing: null }],
+  acids: [
+    {
+      product: 'acid',
+      firstText: '2 mL',
+      firstWith: null,
+      firstTool: null,
+      allText: '3 mL',
+      expectedPh: '6.6',
+      missing: null,
+    },
+  ],
   products: [
     product('oil', 'liquid', [bottle('o', 0, 50_000), bottle('o', 1, 500_000)]),
     product('salt', 'powder', [bottle('p', 0, 900_000)]),
