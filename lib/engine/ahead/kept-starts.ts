@@ -21,7 +21,8 @@ export type KeptStart = {
  */
 export function keptStarts(shop: Shop, zone: Zone, now: Instant): KeptStart[] {
   const today = dayOf(shop.zone, now);
-  return sprayingsBetween(shop, addDays(today, -daysAsked(shop)), today)
+  // By another clock a turn and today may be a day nearer to each other, so one more day is still asked about there.
+  return sprayingsBetween(shop, addDays(today, -daysAsked(shop) - 1), today)
     .filter(({ startsAt }) => startsAt <= now)
     .map(({ program, date, occurrence, startsAt }) => {
       const on = ownDay(program, date, occurrence);
