@@ -11,7 +11,8 @@ import { type Order, ordersOf, planCostOf } from '../buying/orders';
 import { marketFor } from '../buying/pack';
 import { plannedParts } from '../buying/planned-parts';
 import type { Solver } from '../buying/solver';
-import type { Ingredient, Offer, Recipe, Shop } from '../shop';
+import { grouped } from '../grouped';
+import type { Ingredient, Offer, Product, Recipe, Shop } from '../shop';
 
 /** Every spraying of a recipe in the weeks ahead, with what it sprays in all, mL; null when that of any is unknown. */
 export type Season = { shop: Shop; horizon: Horizon; sprayings: Spraying[]; sprayMl: Exact | null };
@@ -65,10 +66,10 @@ export function seasonCost(
 ): SeasonCost | null {
   const { shop, horizon } = season;
   const asked = askedIn(season, ingredient, times);
-  const offers = shop.offers.filter(({ product }) => product === ingredient.product).map(withoutWaiting);
   if (!asked) return null;
+  const offers = offersOf(shop, ingredient.product);
   const need = needOf(ingredient.product, asked, horizon);
-  const market = marketFor(need, offers, horizon);
+  const market = marketFor(need, offers.map(withoutWaiting), horizon);
   if (toBuy(need) > 0 && market.packs.length === 0) return null;
   const { purchases } = toBuy(need) === 0 ? { purchases: [] } : plannedParts([{ need, ...market }], horizon, solver);
   const orders = ordersOf(purchases);
@@ -77,7 +78,7 @@ export function seasonCost(
     ...{ total, goods, freight, capital, left, wasteCost },
     noFreight: [...new Set(orders.flatMap(({ freight, supplier }) => (freight === null ? supplier.name : [])))],
     needed: need.whole,
-    packs: packsIn(orders, shop),
+    packs: packsIn(orders, offers),
     inTime: solver.secondsLeft() > 0,
   };
 }
@@ -93,6 +94,15 @@ function askedIn({ sprayings }: Season, ingredient: Ingredient, times: Exact): A
     asked.push({ day: dayNumber(date), amount: taken, short: taken });
   }
   return asked;
+}
+
+const offersByProduct = new WeakMap<readonly Offer[], ReadonlyMap<Product, Offer[]>>();
+
+/** The offers of one product, in the order of the shop. They are sorted once for all candidates. */
+function offersOf({ offers }: Shop, product: Product): readonly Offer[] {
+  const known = offersByProduct.get(offers) ?? grouped(offers, (offer) => offer.product);
+  offersByProduct.set(offers, known);
+  return known.get(product) ?? [];
 }
 
 const EVERY_DAY = { weekdays: new Set(WEEKDAYS), closed: new Set<Day>() };
@@ -112,7 +122,7 @@ function supplierWithoutWaiting({ supplier }: Offer): Offer['supplier'] {
   return known;
 }
 
-function packsIn(orders: readonly Order[], { offers }: Shop): SeasonCost['packs'] {
+function packsIn(orders: readonly Order[], offers: readonly Offer[]): SeasonCost['packs'] {
   return offers.flatMap((offer) => {
     const lines = orders.flatMap((order) => order.lines.filter((line) => line.offer.id === offer.id));
     const count = lines.reduce((total, line) => total + line.count, 0);

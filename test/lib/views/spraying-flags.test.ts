@@ -10,11 +10,11 @@ import { parsedOrThrow } from '../data/any-shop-file';
 /** A list that counts how often something of it is looked at. */
 function counted(list: Flag[]): { flags: Flag[]; looks: () => number } {
   let looks = 0;
-  const get = (target: Flag[], key: keyof Flag[]) => {
+  const get = (target: Flag[], key: string | symbol) => {
     if (/^\d+$/.test(String(key))) looks += 1;
-    return target[key];
+    return Reflect.get(target, key);
   };
-  return { flags: new Proxy(list, { get: get as ProxyHandler<Flag[]>['get'] }), looks: () => looks };
+  return { flags: new Proxy(list, { get }), looks: () => looks };
 }
 
 test('the flags of all sprayings are found in one look at each flag', () => {
