@@ -101,6 +101,7 @@ const ShopsHere = ({ shops, shown }: ShopsHereProps) => (
 );
 
 const LINKS: readonly [href: string, name: string, what: string, may: May][] = [
+  ['/setup/people', 'Who works here', 'who signs in, what each may do, and on which devices', 'own'],
   ['/setup/shop', 'The shop itself', 'name, hours, water, days and money', 'own'],
   ['/setup/tools', 'Tools', 'sprayers and measures', 'own'],
   ['/setup/benches', 'Benches', 'what stands where, and what a plant takes', 'grow'],

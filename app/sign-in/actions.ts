@@ -4,12 +4,14 @@ import { revalidatePath } from 'next/cache';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { makeFirstOwner } from '@/lib/access/first-owner';
+import { comeIn } from '@/lib/access/invitations';
 import { cookiesHere, forgetInBrowser, keepInBrowser } from '@/lib/access/session-cookie';
 import { beginSession, type From, signIn, signOut } from '@/lib/access/sign-in';
 import { clock } from '@/lib/clock';
 import { doorAction } from '@/lib/door/door-action';
 import { addressOfVisitor } from '@/lib/door/visitor';
 import type { FormState } from '@/shared/forms/form-state';
+import { InvitedForm } from '@/shared/forms/people';
 import { OwnerForm, SignInForm, SignOutForm } from '@/shared/forms/sign-in';
 
 async function from(): Promise<From> {
@@ -43,6 +45,19 @@ const own = doorAction({ may: 'open', form: OwnerForm }, async (typed) => {
 /** Make the owner's sign-in, and be signed in. */
 export async function makeOwnerAction(state: FormState, form: FormData): Promise<FormState> {
   return own(state, form);
+}
+
+const enter = doorAction({ may: 'open', form: InvitedForm }, async (typed) => {
+  const come = await comeIn(typed, clock);
+  if (!come.ok) return come;
+  await keepInBrowser(await beginSession({ personId: come.value.personId, how: 'password' }, await from(), clock));
+  revalidatePath('/', 'layout');
+  redirect('/');
+});
+
+/** Come in by an invitation, and be signed in. */
+export async function comeInAction(state: FormState, form: FormData): Promise<FormState> {
+  return enter(state, form);
 }
 
 const end = doorAction({ may: 'open', form: SignOutForm }, async () => {

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { defineConfig } from '@playwright/test';
 
 const { E2E_BROWSER, E2E_DATA, E2E_PORT = '3900', E2E_DOOR_PORT = '3901', E2E_WALK_PORT = '3902' } = process.env;
-const { E2E_NETWORK_PORT = '3903' } = process.env;
+const { E2E_NETWORK_PORT = '3903', E2E_PEOPLE_PORT = '3904' } = process.env;
 if (!E2E_DATA) throw new Error('Start the browser tests with `npm run e2e`: it makes a throw-away database for them.');
 
 const served = (data: string, port: string, more: Record<string, string> = {}) => ({
@@ -89,16 +89,23 @@ export default defineConfig({
       testIgnore: hasNetwork ? [] : '**',
       use: { baseURL: `https://${NETWORK}`, ignoreHTTPSErrors: true },
     },
+    // Once somebody owns a shop, nothing of it is open: so this one is by itself.
+    {
+      name: 'people',
+      testMatch: 'people/*.spec.ts',
+      use: { baseURL: `http://127.0.0.1:${E2E_PEOPLE_PORT}` },
+    },
     // What only looks at pages needs no order within a file either.
     {
       name: 'pages',
-      testIgnore: ['door/**', 'network/**'],
+      testIgnore: ['door/**', 'network/**', 'people/**'],
       fullyParallel: true,
       use: { baseURL: `http://127.0.0.1:${E2E_PORT}` },
     },
   ],
   webServer: [
     ...[served('pages', E2E_PORT), served('door', E2E_DOOR_PORT, TELLS_MEMORY), served('walk', E2E_WALK_PORT)],
+    served('people', E2E_PEOPLE_PORT),
     ...(hasNetwork ? [byHttps] : []),
   ],
 });

@@ -96,6 +96,7 @@ async function runBrowser(root, extra) {
       E2E_DOOR_PORT: String(await freePort()),
       E2E_WALK_PORT: String(await freePort()),
       E2E_NETWORK_PORT: String(await freePort()),
+      E2E_PEOPLE_PORT: String(await freePort()),
       PLAYWRIGHT_JSON_OUTPUT_FILE: report,
     };
     const args = ['test', '--config', 'test/e2e/playwright.config.ts', '--reporter=json', ...extra];

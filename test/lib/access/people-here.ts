@@ -3,6 +3,8 @@ import { keptPassword } from '@/lib/access/password-hash';
 import { hashOf, newToken } from '@/lib/access/secrets';
 import { LONGEST_MS, sessionCookie } from '@/lib/access/session-cookie';
 import { clock } from '@/lib/clock';
+import { startShop } from '@/lib/commands/start-shop';
+import { newId } from '@/lib/data/new-id';
 import { giveRole, inPeople, insertPerson, insertSession } from '@/lib/data/save-people';
 import type { Role } from '@/shared/access/roles';
 
@@ -40,4 +42,13 @@ export async function sessionOf(personId: string, times: { seenAt?: number; ends
     await rows.session.update({ where: { tokenHash: hashOf(session) }, data: { seenAt: BigInt(times.seenAt) } });
   });
   return `${sessionCookie()}=${session}`;
+}
+
+const SETTINGS = { name: 'North Street', timeZone: 'America/New_York', currency: 'USD', fillCapacity: '2 gal' };
+
+/** Start a shop, owned by somebody or by nobody. Gives the id. */
+export async function shopHere(ownerId: string | null = null): Promise<string> {
+  const made = await startShop({ commandId: newId(), settings: SETTINGS, ownerId }, clock);
+  if (!made.ok) throw new Error(JSON.stringify(made.refusal));
+  return made.value.shopId;
 }

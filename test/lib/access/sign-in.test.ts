@@ -6,21 +6,12 @@ import { cookiesIn, deviceCookie, IDLE_MS, sessionCookie } from '@/lib/access/se
 import { type From, signIn, signOut } from '@/lib/access/sign-in';
 import { whoAsks } from '@/lib/access/who-asks';
 import { clock } from '@/lib/clock';
-import { startShop } from '@/lib/commands/start-shop';
 import { database } from '@/lib/data/database';
 import { newId } from '@/lib/data/new-id';
 import { giveRole, inPeople } from '@/lib/data/save-people';
 import { figure } from '@/test/promises/figure';
 import { freshDatabase } from '../data/fresh-database';
-import { ownerHere, PASSWORD, personHere, sessionOf } from './people-here';
-
-const SETTINGS = { name: 'North Street', timeZone: 'America/New_York', currency: 'USD', fillCapacity: '2 gal' };
-
-async function shopHere(ownerId: string | null = null): Promise<string> {
-  const made = await startShop({ commandId: newId(), settings: SETTINGS, ownerId }, clock);
-  if (!made.ok) throw new Error(JSON.stringify(made.refusal));
-  return made.value.shopId;
-}
+import { ownerHere, PASSWORD, personHere, sessionOf, shopHere } from './people-here';
 
 let tested = 0;
 
