@@ -20,7 +20,7 @@ export async function bringShop(page: Page, file: unknown, into = 'new'): Promis
   return shopId;
 }
 
-/** Look at one shop. Without that, a browser looks at the newest one, and another walk may have brought that in. */
+/** Work in one shop. Without that, a device is asked which, because other walks have brought in theirs. */
 export const showShop = (page: Page, shopId: string, origin: string): Promise<void> =>
   page.context().addCookies([{ name: 'shown-shop', value: shopId, url: origin }]);
 
